@@ -1,0 +1,84 @@
+// Why each step sits where it does, how far it can slip, what the ovens do, and
+// which oven clashes naive timing would have had. Facts only; text is made at the edge.
+#pragma once
+
+#include <vector>
+
+#include "server/planning/model/schedule.h"
+
+namespace suppertide::planning {
+
+enum class Cause {
+  kServing,       // the course waits for it: served then
+  kFollows,       // directly after the step before it
+  kMustFollow,    // no later than its limit after the step before it, or before the next
+  kReadiness,     // the readiness window of its ferment
+  kCookBusy,      // its cook is at another step
+  kCookAway,      // its cook is not there earlier or later
+  kOvenSetpoint,  // the oven is at another temperature, or changing
+  kOvenFull,      // no rack free
+  kThingBusy,     // a burner, pan, mixer or place is in use
+  kPinned,        // a person said so
+  kBest,          // nothing pushes it: this is its best time
+};
+
+// Why a step is neither earlier nor later: the tightest neighbour on the side
+// that would be better for it.
+struct Reason {
+  Cause cause = Cause::kBest;
+  int blockingStep = -1;  // the step in its way, or -1
+  int thing = -1;         // cook, resource or oven index, or -1
+  Minute room = 0;        // minutes it could move before something else stops it
+};
+
+// `slackLater` is how far the step alone may end later without moving any
+// serving time, others being allowed to move right after it in the same order.
+struct StepNote {
+  Reason reason;
+  Minute slackLater = 0;
+};
+
+// One note a step. Unserved dishes' steps get an empty note.
+std::vector<StepNote> explain(const Problem& problem, const Schedule& schedule);
+
+// An oven's program: contiguous from switching on to switching off, ascending.
+struct OvenSegment {
+  enum class Kind { kHeating, kHolding, kCooling, kProofing };
+  Kind kind = Kind::kHolding;
+  Interval<Minute> when;
+  int setpoint = 0;           // degrees Celsius aimed at
+  std::vector<int> steps;     // what stands in it
+};
+struct OvenProgram {
+  int oven = 0;
+  std::vector<OvenSegment> segments;  // a hole between two means switched off
+};
+// Programs of every oven, also unused ones (no segments). The oven is switched
+// off when it would idle longer than cooling and heating again.
+std::vector<OvenProgram> ovenPrograms(const Problem& problem, const Schedule& schedule);
+
+// Two bakes that would collide if each dish were made at its own best time.
+struct NaiveClash {
+  int stepA = -1;
+  int stepB = -1;
+  int oven = 0;
+  int setpointA = 0;  // degrees Celsius
+  int setpointB = 0;
+  Interval<Minute> whenA;
+  Interval<Minute> whenB;
+};
+// How a clash was settled in a schedule; several may hold.
+struct Settlement {
+  bool otherOven = false;
+  bool sharedSetpoint = false;
+  Minute movedA = 0;  // minutes later (+) or earlier (-) than naive
+  Minute movedB = 0;
+  int degreesA = 0;   // setpoint change against naive
+  int degreesB = 0;
+};
+// The clashes of naive timing: each dish alone, at least cost, all things free.
+// Each pair of bakes once. Ascending by time.
+std::vector<NaiveClash> naiveOvenClashes(const Problem& problem);
+Settlement settlementOf(const Problem& problem, const Schedule& schedule, const NaiveClash& clash);
+
+}  // namespace suppertide::planning

@@ -1,0 +1,119 @@
+#include "server/planning/model/problem.h"
+
+#include <algorithm>
+#include <cstddef>
+
+#include "absl/strings/str_cat.h"
+
+namespace suppertide::planning {
+namespace {
+
+bool indexes(int index, std::size_t size) { return index >= 0 && static_cast<std::size_t>(index) < size; }
+
+absl::Status wrong(const Step& step, const char* what) {
+  return absl::InvalidArgumentError(absl::StrCat("step ", step.id, ": ", what));
+}
+
+absl::Status checkOven(const Problem& problem, const Step& step, const Mode& mode) {
+  const OvenNeed& need = *mode.oven;
+  if (!indexes(need.oven, problem.ovens.size())) return wrong(step, "names an oven that is not there");
+  const Oven& oven = problem.ovens[static_cast<std::size_t>(need.oven)];
+  if (need.phases.empty()) return wrong(step, "needs an oven but no setpoint");
+  Minute sum = 0;
+  for (const OvenPhase& phase : need.phases) {
+    if (!indexes(phase.setpoint, oven.setpoints.size())) return wrong(step, "names a setpoint its oven lacks");
+    if (phase.length < 0) return wrong(step, "has an oven phase of negative length");
+    sum += phase.length;
+  }
+  if (need.phases.size() == 1 && sum == 0) return absl::OkStatus();
+  for (const Length& length : mode.length.rows)
+    if (length.possible() && (length.shortest != sum || length.longest != sum))
+      return wrong(step, "has oven phases that do not add up to its length");
+  if (!oven.racks->fits({need.load})) return wrong(step, "does not fit its oven even alone");
+  return absl::OkStatus();
+}
+
+absl::Status checkMode(const Problem& problem, const Step& step, const Mode& mode) {
+  if (mode.length.rows.empty()) return wrong(step, "has a mode without a length");
+  if (mode.length.rows.size() > 1 && mode.length.pitch <= 0) return wrong(step, "has length rows without a pitch");
+  for (const Length& length : mode.length.rows)
+    if (length.possible() && (length.shortest < 0 || length.best < length.shortest || length.best > length.longest))
+      return wrong(step, "has a length range out of order");
+  if (mode.attention < 0 || mode.attention > 100) return wrong(step, "asks attention outside 0 to 100 %");
+  if (mode.attention > 0 && mode.cooks.empty()) return wrong(step, "needs a cook but nobody may do it");
+  for (const CookOption& option : mode.cooks)
+    if (!indexes(option.cook, problem.cooks.size()) || option.cost < 0) return wrong(step, "names an unknown cook");
+  for (const Use& use : mode.uses) {
+    if (!indexes(use.resource, problem.resources.size())) return wrong(step, "uses an unknown thing");
+    if (use.amount < 0) return wrong(step, "uses a negative amount");
+    if (use.amount > problem.resources[static_cast<std::size_t>(use.resource)].capacity)
+      return wrong(step, "uses more than there is");
+  }
+  for (const ModeLink& link : mode.links) {
+    if (!indexes(link.step, problem.steps.size())) return wrong(step, "is linked to an unknown step");
+    for (const int other : link.modes)
+      if (!indexes(other, problem.steps[static_cast<std::size_t>(link.step)].modes.size()))
+        return wrong(step, "is linked to an unknown mode");
+  }
+  if (mode.qualityCost < 0 || mode.shortMinuteCost < 0 || mode.longMinuteCost < 0)
+    return wrong(step, "has a negative cost");
+  return mode.oven ? checkOven(problem, step, mode) : absl::OkStatus();
+}
+
+absl::Status checkStep(const Problem& problem, const Step& step) {
+  if (step.modes.empty()) return wrong(step, "has no mode");
+  if (!indexes(step.dish, problem.dishes.size())) return wrong(step, "belongs to no dish");
+  for (const Mode& mode : step.modes)
+    if (auto status = checkMode(problem, step, mode); !status.ok()) return status;
+  if (step.pin.mode && !indexes(*step.pin.mode, step.modes.size())) return wrong(step, "is pinned to an unknown mode");
+  if (step.pin.cook && !indexes(*step.pin.cook, problem.cooks.size())) return wrong(step, "is pinned to an unknown cook");
+  return absl::OkStatus();
+}
+
+absl::Status checkThings(const Problem& problem) {
+  for (const Oven& oven : problem.ovens) {
+    const std::size_t n = oven.setpoints.size();
+    if (!oven.racks) return absl::InvalidArgumentError(absl::StrCat("oven ", oven.id, ": has no rack rule"));
+    if (!std::is_sorted(oven.setpoints.begin(), oven.setpoints.end()))
+      return absl::InvalidArgumentError(absl::StrCat("oven ", oven.id, ": setpoints are not ascending"));
+    const bool square = oven.change.size() == n && std::all_of(oven.change.begin(), oven.change.end(),
+                                                               [&](const auto& row) { return row.size() == n; });
+    if (!square || oven.heatFromCold.size() != n)
+      return absl::InvalidArgumentError(absl::StrCat("oven ", oven.id, ": change times do not match its setpoints"));
+  }
+  for (const Cook& cook : problem.cooks)
+    if (cook.share < 0) return absl::InvalidArgumentError(absl::StrCat("cook ", cook.id, ": has a negative share"));
+  for (const Resource& resource : problem.resources)
+    if (resource.capacity < 0)
+      return absl::InvalidArgumentError(absl::StrCat("resource ", resource.id, ": has a negative capacity"));
+  return absl::OkStatus();
+}
+
+}  // namespace
+
+Length LengthTable::at(Minute start) const {
+  if (rows.size() == 1 && pitch == 0) return rows.front();
+  const Length impossible{1, 1, 0};
+  if (pitch <= 0 || start < origin) return impossible;
+  const auto row = static_cast<std::size_t>((start - origin) / pitch);
+  return row < rows.size() ? rows[row] : impossible;
+}
+
+absl::Status check(const Problem& problem) {
+  if (problem.limit <= 0) return absl::InvalidArgumentError("problem: its time axis is empty");
+  if (auto status = checkThings(problem); !status.ok()) return status;
+  for (const Step& step : problem.steps)
+    if (auto status = checkStep(problem, step); !status.ok()) return status;
+  for (const Gap& gap : problem.gaps) {
+    if (!indexes(gap.from, problem.steps.size()) || !indexes(gap.to, problem.steps.size()))
+      return absl::InvalidArgumentError("gap: names an unknown step");
+    if (gap.least > gap.most)
+      return wrong(problem.steps[static_cast<std::size_t>(gap.to)], "has a gap whose least is above its most");
+  }
+  for (const Dish& dish : problem.dishes)
+    if (!indexes(dish.lastStep, problem.steps.size()) || dish.holdLimit < 0 || dish.lateLimit < 0)
+      return absl::InvalidArgumentError(absl::StrCat("dish ", dish.id, ": has no last step or a negative limit"));
+  return absl::OkStatus();
+}
+
+}  // namespace suppertide::planning
