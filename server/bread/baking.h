@@ -1,0 +1,43 @@
+// Baking and after: minutes by piece mass, core end points, cooling, freshness.
+#pragma once
+
+#include "absl/status/statusor.h"
+#include "server/base/interval.h"
+
+namespace suppertide::bread {
+
+enum class CrumbClass { kLean, kEnriched };
+
+// t ~ m^0.35: computed from two cards of different ovens (0.34); conduction alone gives 2/3.
+inline constexpr double kBakeMassExponent = 0.35;
+inline constexpr Interval<double> kBakeScalingKilograms = {0.04, 1.0};
+
+struct BakeTime {
+  double minutes = 0;
+  bool outsideRange = false;  // of kBakeScalingKilograms: trust the core temperature only
+};
+// InvalidArgument unless all are above 0. Same oven setpoint for both.
+absl::StatusOr<BakeTime> bakeTime(double referenceMinutes, double referenceKilograms, double kilograms);
+
+// Done within this, degrees Celsius; common practice, textbooks say 90 to 100 for all.
+Interval<double> coreEndCelsius(CrumbClass crumb);
+
+// Unit mass after cooling from which a piece is a loaf of "bread", below it a "roll" (21 CFR 136.3).
+inline constexpr double kLoafKilograms = 0.227;
+bool isLoaf(double cooledKilograms);
+
+// Minutes before it may be cut or served. Rolls common practice; loaves from
+// a quarter of the US Navy manual's time before storing, assumed; between them by mass.
+double leastCoolingMinutes(double kilograms);
+
+// Water lost in baking and cooling, over the dough's mass; trade dictionary 0.098 to 0.115.
+inline constexpr double kBakeLossShare = 0.105;
+double bakedKilograms(double doughKilograms, double lossShare = kBakeLossShare);
+// Loss that brings a dough with this share of solids to `bakedSolidsShare`.
+double lossToSolids(double doughSolidsShare, double bakedSolidsShare);
+
+// 1 when just cooled, 0 when fully stale: exp(-t/t0), t0 = 84 h at 21 degrees and
+// 36 h at 0 (from memory; Cornford et al. 1964 give the law). Warmer is slower to stale.
+double freshness(double hoursSinceCool, double storeCelsius);
+
+}  // namespace suppertide::bread

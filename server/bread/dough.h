@@ -1,0 +1,107 @@
+// A dough or levain as the fermentation model sees it: what it is, and its state.
+//
+// DoughKind doesn't change while it ferments; DoughState does, and is carried
+// from stage to stage: levain -> mixLevain or mixDough -> ferment -> shape -> ferment.
+// "Rise" is volume over the volume when the stage began (mixing or shaping).
+// Each constant says its mark: published, fitted, assumed.
+#pragma once
+
+#include <limits>
+
+#include "absl/status/statusor.h"
+#include "server/bread/formula.h"
+#include "server/bread/levain_build.h"
+
+namespace suppertide::bread {
+
+inline constexpr double kGasRate = 2.70;          // volumes/h of a ripe culture at its optimum; fitted
+inline constexpr double kYeastGasRate = 0.894;    // volumes/h per % of compressed yeast; fitted to practice
+inline constexpr double kYeastWakingHours = 0.2;  // assumed
+inline constexpr double kHalfSugarVolumes = 0.5;  // assumed
+inline constexpr double kAirShare = 0.08;         // air mixed in; assumed (5 to 10 %, from memory)
+
+// Adaptation that a culture still has before it (h0): active share = exp(-h0).
+inline constexpr double kMatureStarterLag = 1.42;  // mature or over-ripe; fitted
+inline constexpr double kPeakLevainLag = 0.1;      // levain used near its peak; assumed
+inline constexpr double kFridgeStarterLag = 2.0;   // straight from a fridge; assumed
+// Share of free gas that shaping leaves in; assumed.
+inline constexpr double kGasKeptByShaping = 0.25;
+
+struct DoughKind {
+  double waterShare = 0.30;  // water over gas-free volume, holds CO2
+  double retention = 0.90;   // share of the new gas kept while there is room
+  double gasLimit = 3.5;     // free volumes at which no more is kept
+  double leakPerHour = 0.02;
+  double sugarVolumes = 8.0;  // CO2 that the sugar can give
+  double gasFactor = 1.0;     // by composition
+  double growthFactor = 1.0;  // by composition
+  double yeastPercent = 0;    // compressed, on flour; works beside a culture
+};
+// All assumed; a levain's sugar equals 2.5 % hexose on flour.
+inline constexpr DoughKind kLevainKind = {0.45, 0.75, 2.0, 0.06, 4.0, 1, 1, 0};
+inline constexpr DoughKind kEnrichedKind = {0.30, 0.90, 3.5, 0.02, 8.0, 1, 1, 0};
+inline constexpr DoughKind kLeanKind = {0.35, 0.90, 3.5, 0.02, 8.0, 1, 1, 0};
+
+// Sets the two factors. Directions published, sizes assumed; neither falls below 0.3.
+DoughKind withComposition(DoughKind kind, double wholeGrainShare, double saltPercent, double sugarPercent);
+
+// Enriched when fat, sugar and egg come to kEnrichedFromPercent or more of the flour; composition
+// and yeast from the formula.
+inline constexpr double kEnrichedFromPercent = 8;  // assumed
+DoughKind doughKindOf(const Formula& formula);
+bool isEnriched(const Formula& formula);
+
+struct DoughState {
+  double celsius = 24;
+  double ripeness = 0;     // X: leavening population per flour, 1 = fully ripe
+  double activeShare = 1;  // A = Q/(1+Q), adapted part of it
+  double gas = 0;          // C: CO2 kept, volumes per gas-free volume
+  double sugar = 0;        // S: CO2 that the sugar can still give
+  double hoursSinceMix = 0;
+  double vigour = 1;         // of this culture or yeast against the likely one
+  double kilograms = 1;      // of one piece: what warms and cools together
+  double volumeAtStart = 1;  // when this stage began; rise refers to it
+};
+
+// How a culture enters a levain or dough.
+struct Culture {
+  double ripeness = 1;
+  double lag = kMatureStarterLag;  // h0, 0 or more
+  double vigour = 1;
+};
+
+struct Mixing {
+  double inoculation = 0;   // culture's flour over all flour, 0 to 1
+  double cultureShare = 0;  // culture's mass over all mass, 0 to 1
+  double celsius = 24;      // after mixing
+  double kilograms = 1;
+};
+
+// InvalidArgument when a number is out of its range or not finite, or there is
+// neither culture nor yeast.
+absl::StatusOr<DoughState> mix(const DoughKind& kind, const Culture& culture, const Mixing& mixing);
+
+// A levain fed from a starter (hydration 1) by `ratio`.
+absl::StatusOr<DoughState> mixLevain(const DoughKind& kind, const Culture& starter, const LevainRatio& ratio,
+                                     double celsius, double kilograms);
+
+// The culture that a levain is when used now. Its lag is kPeakLevainLag; say
+// otherwise for one that has stood in a fridge or fell back long ago.
+Culture cultureOf(const DoughState& levain, double lag = kPeakLevainLag);
+
+// Folding and shaping: keeps `keptGas` of the free gas, sets the piece's mass and
+// lets rise begin anew. Adaptation is over, as in the runs the model was fitted to.
+DoughState shape(const DoughKind& kind, DoughState state, double pieceKilograms,
+                 double keptGas = kGasKeptByShaping);
+// A fold: keeps most of the gas, and neither mass nor reference changes.
+DoughState fold(const DoughKind& kind, DoughState state, double keptGas = 0.8);  // assumed
+
+// Free gas in volumes per gas-free volume, air not counted; and volume over that of the airy, gasless dough.
+struct GasSplit {
+  double freeGas = 0;
+  double volume = 1;
+};
+GasSplit splitGas(double waterShare, double gas, double celsius);
+double riseOf(const DoughKind& kind, const DoughState& state);
+
+}  // namespace suppertide::bread

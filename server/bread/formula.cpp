@@ -1,0 +1,1 @@
+#include "server/bread/formula.h"

@@ -1,0 +1,1 @@
+#include "server/bread/levain_choice.h"

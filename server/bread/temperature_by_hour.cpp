@@ -1,0 +1,1 @@
+#include "server/bread/temperature_by_hour.h"

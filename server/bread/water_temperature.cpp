@@ -1,0 +1,1 @@
+#include "server/bread/water_temperature.h"
