@@ -1,0 +1,49 @@
+// Whether pans fit into an oven together, and where each stands.
+//
+// A shelf lies in a rack position; a pan standing on it may reach through the
+// clear heights above, and then no shelf can lie there. On one shelf, pans lie
+// flat, turned by 90 degrees if that helps, and never overlap. Sizes are outer
+// sizes in millimetres. Any part of a set that fits, fits.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "server/kitchen/oven.h"
+
+namespace suppertide::kitchen {
+
+inline constexpr int kMostPans = 12;  // counted singly; the packing is exact up to here
+
+struct Pan {
+  int widthMm = 0;
+  int depthMm = 0;
+  int heightMm = 0;  // of pan and food, lid included
+  int count = 1;
+};
+
+struct PanPlace {
+  int pan = 0;       // index into the pans asked about
+  int position = 0;  // rack position of its shelf, 0 at the bottom
+  int xMm = 0;       // corner nearest the left front of the shelf
+  int yMm = 0;
+  bool turned = false;
+};
+
+enum class Misfit { kNone, kTooWide, kTooTall, kNoRoom, kTooManyPans };
+
+struct RackPlan {
+  Misfit misfit = Misfit::kNone;
+  int misfitPan = -1;            // the first pan that does not fit with those before it
+  std::vector<PanPlace> places;  // one for each single pan, when all fit
+  bool fits() const { return misfit == Misfit::kNone; }
+};
+
+// Exact for up to kMostPans single pans, kTooManyPans beyond; no pans fit
+// always. Exponential in theory; under 5 ms for such sets in practice.
+RackPlan packRacks(const Oven& oven, const std::vector<Pan>& pans);
+
+// The yes or no of packRacks, without the places.
+bool fitsRacks(const Oven& oven, const std::vector<Pan>& pans);
+
+}  // namespace suppertide::kitchen
