@@ -26,8 +26,9 @@ Interval<double> coreEndCelsius(CrumbClass crumb);
 inline constexpr double kLoafKilograms = 0.227;
 bool isLoaf(double cooledKilograms);
 
-// Minutes before it may be cut or served. Rolls common practice; loaves from
-// a quarter of the US Navy manual's time before storing, assumed; between them by mass.
+// Minutes before it may be cut or served: 10 for a 50 g roll and 60 for a 750 g loaf
+// (common practice; the US Navy manual gives 90 to 120 before *storing* loaves), between
+// and beyond by mass to the power 2/3, at least 5 and at most 120.
 double leastCoolingMinutes(double kilograms);
 
 // Water lost in baking and cooling, over the dough's mass; trade dictionary 0.098 to 0.115.
@@ -37,7 +38,9 @@ double bakedKilograms(double doughKilograms, double lossShare = kBakeLossShare);
 double lossToSolids(double doughSolidsShare, double bakedSolidsShare);
 
 // 1 when just cooled, 0 when fully stale: exp(-t/t0), t0 = 84 h at 21 degrees and
-// 36 h at 0 (from memory; Cornford et al. 1964 give the law). Warmer is slower to stale.
+// 36 h at 0, geometric between and as far as the law was studied, -1 to 32 degrees; beyond,
+// the nearest end counts. Law: Cornford et al. 1964; the two constants from memory. Not for
+// frozen bread.
 double freshness(double hoursSinceCool, double storeCelsius);
 
 }  // namespace suppertide::bread

@@ -89,8 +89,8 @@ absl::StatusOr<DoughState> mixLevain(const DoughKind& kind, const Culture& start
 // otherwise for one that has stood in a fridge or fell back long ago.
 Culture cultureOf(const DoughState& levain, double lag = kPeakLevainLag);
 
-// Folding and shaping: keeps `keptGas` of the free gas, sets the piece's mass and
-// lets rise begin anew. Adaptation is over, as in the runs the model was fitted to.
+// Dividing and shaping: keeps `keptGas` of the free gas, sets the piece's mass and
+// lets rise begin anew.
 DoughState shape(const DoughKind& kind, DoughState state, double pieceKilograms,
                  double keptGas = kGasKeptByShaping);
 // A fold: keeps most of the gas, and neither mass nor reference changes.

@@ -27,9 +27,7 @@ struct Stay {
   double surfaceW = kStillAir;  // W/(m2 K), see heat.h
 };
 
-// Steps through stays; after the last one it stands still unless that one is
-// open-ended. Holds pointers to nothing but copies of its arguments' values and
-// the span, which must outlive it.
+// Steps through stays and then stands still. Keeps the span, which must outlive it.
 class Fermentation {
  public:
   Fermentation(const DoughKind& kind, const DoughState& state, double startHour, std::span<const Stay> stays,
@@ -44,13 +42,31 @@ class Fermentation {
   double nextStep() const;
   // The state `hours` from now, at most nextStep(), without moving.
   DoughState peek(double hours) const;
+  double riseIn(double hours) const { return riseOf(kind_, peek(hours)); }
   // Moves by nextStep().
   void step();
   // Moves by `hours`, at most nextStep().
   void stepBy(double hours);
 
  private:
+  // What depends on the dough's temperature alone.
+  struct Warmth {
+    double celsius;
+    double growth;      // of adaptation and population, per hour
+    double cultureGas;  // of a ripe, active culture with sugar enough, volumes per hour
+    double yeastGas;    // the same for baker's yeast that is awake
+    double expansion;   // of a gas, over 25 degrees
+    double air;         // volumes
+    double dissolved;   // volumes of CO2 that the dough's water holds
+  };
+  struct Flow {
+    double ripeness, activeShare, gas, sugar;  // per hour
+  };
+
   void enterStay();
+  double celsiusAfter(double hours) const;
+  Warmth warmthAt(double celsius) const;
+  Flow flow(const DoughState& state, const Warmth& warmth, double awake) const;
 
   DoughKind kind_;
   DoughState state_;
@@ -59,11 +75,16 @@ class Fermentation {
   double hourOfDayAtZero_;
   double stepHours_;
   std::size_t stay_ = 0;
-  double stayLimit_ = 0;
+  double stayLimit_ = 0;  // hour
   double tau_ = 1;
+  Warmth warmth_;  // at state_.celsius
 };
 
-// The state after all stays, each of finite length (open-ended ones are skipped).
+// The state `hours` after the start, or after all stays where these are shorter.
+DoughState stateAfter(const DoughKind& kind, const DoughState& state, double startHour,
+                      std::span<const Stay> stays, double hours, double hourOfDayAtZero = 0);
+
+// The state after the stays up to the first open-ended one.
 DoughState ferment(const DoughKind& kind, const DoughState& state, double startHour,
                    std::span<const Stay> stays, double hourOfDayAtZero = 0);
 

@@ -13,14 +13,15 @@ namespace suppertide::bread {
 
 // When a ferment counts as ready. It is ready from `lowRise`, best at
 // `wantedRise`, and no longer from `highRise`, from having fallen by
-// `fallFromPeak` of its greatest volume, or after `mostHours`. A peak between low
-// and wanted rise is the best moment then.
+// `fallFromPeak` of its greatest volume, or after `mostHours`. When it never gets to
+// `wantedRise` its peak is the best moment. The hours count from the stage's start.
 struct Stage {
   double lowRise = 1.45;
   double wantedRise = 1.5;
   double highRise = 1.6;
   double fallFromPeak = 0.05;  // assumed: about 2.4 h past peak at 22 degrees, practice says 1 to 3
   double leastHours = 0;       // not ready sooner, whatever the rise; for retards and rests
+  double wantedHours = 0;      // the best moment is no sooner
   double mostHours = std::numeric_limits<double>::infinity();
 };
 // Common practice, no source.
@@ -31,11 +32,11 @@ inline constexpr Stage kLeanBulk = {1.6, 1.75, 2.0};
 inline constexpr Stage kEnrichedProof = {1.45, 1.6, 1.8};
 inline constexpr Stage kLeanProof = {1.45, 1.6, 1.8};
 // In the fridge: 8 to 24 h by common practice; rise is whatever it got while cooling.
-inline constexpr Stage kRetard = {1.0, 1.25, 2.2, 1.0, 8, 24};
+inline constexpr Stage kRetard = {1.0, 1.25, 2.2, 1.0, 8, 12, 24};
 
 inline constexpr double kSearchHours = 48;
 
-// [start, limit) in hours on the caller's axis, and the best moment inside.
+// [start, limit) in hours on the caller's axis, and the best moment in [start, limit].
 struct ReadinessWindow {
   Interval<double> hours;
   double best = 0;

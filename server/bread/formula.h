@@ -56,8 +56,9 @@ class Formula {
   // InvalidArgument, naming the ingredient and why, when a number is negative or
   // not finite, a share lies outside 0 to 1, there is no flour, a levain's
   // hydration isn't above 0, or the flours with the levain's flour don't add up
-  // to 100 within 0.05 (then the message says what is missing or too much; the
-  // percentages are kept as given, so grams and back is lossless).
+  // to 100 within 0.05 (the message says how much is missing or too much).
+  // Percentages are kept as given: to grams and back is lossless when they add up
+  // to exactly 100, else all come back scaled to do so.
   static absl::StatusOr<Formula> fromPercents(std::vector<Ingredient> ingredients);
 
   // The formula that these masses make; same refusals but for the sum.
@@ -88,9 +89,11 @@ class Formula {
   std::vector<Ingredient> ingredients_;
 };
 
-// Takes `levain.hydration` and the wanted share of the dough's mass out of an
-// overall formula's first flour and first liquid. InvalidArgument when that
-// flour or liquid is less than the levain needs, or the result is no formula.
+// Takes a levain that is `levainShareOfDough` of the whole mass out of an overall
+// formula: its water from the wettest liquid, its whole-grain flour from the first
+// flour that is mostly whole grain, the rest from the first that isn't (from the
+// first flour where there is no such). InvalidArgument when one of them is less than the
+// levain needs, or the result is no formula.
 absl::StatusOr<Formula> splitLevain(std::vector<Ingredient> overall, const Ingredient& levain,
                                     double levainShareOfDough);
 

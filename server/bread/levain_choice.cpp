@@ -1,1 +1,180 @@
 #include "server/bread/levain_choice.h"
+
+#include <algorithm>
+#include <cmath>
+#include <map>
+#include <optional>
+#include <tuple>
+
+#include "absl/status/status.h"
+#include "absl/strings/str_cat.h"
+
+namespace suppertide::bread {
+namespace {
+
+// What both wishes ask of one place and one start state.
+struct Search {
+  const DoughKind& kind;
+  const DoughState& state;
+  const FermentPlace& place;
+  const Stage& stage;
+  Interval<double> ready;
+  const std::vector<Interval<double>>& startHours;
+  const Uncertainty& uncertainty;
+  double hourOfDayAtZero;
+  double longestHours;
+  int pitchMinutes;
+};
+
+struct Found {
+  double startHour = 0;
+  ReadinessWindow window;
+  ChoiceReasons reasons;
+};
+
+ReadinessWindow laterBy(ReadinessWindow window, double hours) {
+  window.hours.start += hours;
+  window.hours.limit += hours;
+  window.best += hours;
+  return window;
+}
+
+double coveredShare(const ReadinessWindow& window, const Interval<double>& ready) {
+  const Interval<double> both = window.hours.intersect(ready);
+  return both.empty() ? 0 : (both.limit - both.start) / (ready.limit - ready.start);
+}
+
+double fromMiddle(const ReadinessWindow& window, const Interval<double>& ready) {
+  return window.best - (ready.start + ready.limit) / 2;
+}
+
+// Smaller is better. Shares are compared in twentieths, lest a hair of cover beat a
+// far better centred option.
+std::tuple<int, int, double> rank(const ChoiceReasons& reasons) {
+  return {-static_cast<int>(std::lround(20 * reasons.coveredShare)),
+          -(static_cast<int>(reasons.readyWhenFast) + static_cast<int>(reasons.readyWhenSlow)),
+          std::abs(reasons.bestFromMiddle)};
+}
+
+bool isAllowed(const std::vector<Interval<double>>& hours, double hour) {
+  return hours.empty() ||
+         std::any_of(hours.begin(), hours.end(), [&](const auto& span) { return span.contains(hour); });
+}
+
+double meanAir(const TemperatureByHour& air, double from, double to) {
+  constexpr int kPoints = 96;
+  double sum = 0;
+  for (int i = 0; i < kPoints; ++i) sum += air.at(from + (to - from) * (i + 0.5) / kPoints);
+  return sum / kPoints;
+}
+
+ChoiceReasons reasonsOf(const Search& search, const Stay& stay, double startHour,
+                        const ReadinessWindow& window) {
+  const ForecastBand band =
+      forecastBand(search.kind, search.state, startHour, {&stay, 1}, search.stage, search.uncertainty,
+                   {search.hourOfDayAtZero, search.longestHours, 0});
+  ChoiceReasons reasons;
+  reasons.coveredShare = coveredShare(window, search.ready);
+  reasons.bestFromMiddle = fromMiddle(window, search.ready);
+  reasons.readyBefore = search.ready.start - window.hours.start;
+  reasons.readyAfter = window.hours.limit - search.ready.limit;
+  reasons.readyWhenFast = band.fast && band.fast->hours.overlaps(search.ready);
+  reasons.readyWhenSlow = band.slow && band.slow->hours.overlaps(search.ready);
+  reasons.hoursToBest = window.best - startHour;
+  reasons.meanAirCelsius =
+      meanAir(search.place.air, startHour + search.hourOfDayAtZero, window.best + search.hourOfDayAtZero);
+  return reasons;
+}
+
+// The start that suits best, if any start lets it be ready at some wanted moment.
+std::optional<Found> bestStart(const Search& search) {
+  const Stay stay = {kOpenEnded, search.place.air, search.place.surfaceW};
+  const double first = search.ready.start - search.longestHours;
+  const int count = static_cast<int>(std::ceil((search.ready.limit - first) * 60 / search.pitchMinutes));
+  // Places repeat daily, so a start's window is known from the same minute of another day.
+  std::map<int, std::optional<ReadinessWindow>> afterStart;
+  std::optional<Found> best;
+  for (int k = 0; k < count; ++k) {
+    const double start = first + k * search.pitchMinutes / 60.0;
+    if (!isAllowed(search.startHours, start)) continue;
+    const int minuteOfDay = search.place.air.isConstant() ? 0 : (k * search.pitchMinutes) % (24 * 60);
+    auto [known, isNew] = afterStart.try_emplace(minuteOfDay);
+    if (isNew) {
+      known->second = forecast(search.kind, search.state, start, {&stay, 1}, search.stage,
+                               {search.hourOfDayAtZero, search.longestHours, 0})
+                          .window;
+      if (known->second) known->second = laterBy(*known->second, -start);
+    }
+    if (!known->second) continue;
+    const ReadinessWindow window = laterBy(*known->second, start);
+    if (!window.hours.overlaps(search.ready)) continue;
+    Found found = {start, window, {}};
+    found.reasons.coveredShare = coveredShare(window, search.ready);
+    found.reasons.bestFromMiddle = fromMiddle(window, search.ready);
+    if (!best || rank(found.reasons) < rank(best->reasons)) best = found;
+  }
+  if (best) best->reasons = reasonsOf(search, stay, best->startHour, best->window);
+  return best;
+}
+
+absl::Status checkWish(const char* what, const Interval<double>& ready,
+                       const std::vector<FermentPlace>& places, double longestHours, int pitchMinutes) {
+  if (ready.empty()) {
+    return absl::InvalidArgumentError(
+        absl::StrCat(what, ": the wanted hours ", ready.start, " to ", ready.limit, " are empty"));
+  }
+  if (places.empty()) return absl::InvalidArgumentError(absl::StrCat(what, ": there is no place"));
+  if (!(longestHours > 0 && longestHours <= 240) || pitchMinutes <= 0) {
+    return absl::InvalidArgumentError(absl::StrCat(what, ": longest hours ", longestHours,
+                                                   " is not in (0, 240] or pitch ", pitchMinutes,
+                                                   " is not above 0"));
+  }
+  return absl::OkStatus();
+}
+
+template <typename Option>
+void sortByRank(std::vector<Option>& options) {
+  std::stable_sort(options.begin(), options.end(),
+                   [](const Option& a, const Option& b) { return rank(a.reasons) < rank(b.reasons); });
+}
+
+}  // namespace
+
+absl::StatusOr<std::vector<LevainOption>> levainChoices(const LevainWish& wish) {
+  absl::Status status =
+      checkWish("choose levain", wish.ready, wish.places, wish.longestHours, wish.pitchMinutes);
+  if (!status.ok()) return status;
+  const DoughKind kind = withComposition(kLevainKind, wish.wholeGrainShare, 0, 0);
+  std::vector<LevainOption> options;
+  for (const LevainRatio& ratio : wish.ratios) {
+    const auto state = mixLevain(kind, wish.starter, ratio, wish.mixedCelsius, wish.kilograms);
+    if (!state.ok()) return state.status();
+    for (std::size_t place = 0; place < wish.places.size(); ++place) {
+      const Search search = {
+          kind,           *state,           wish.places[place],   wish.stage,        wish.ready,
+          wish.workHours, wish.uncertainty, wish.hourOfDayAtZero, wish.longestHours, wish.pitchMinutes};
+      const auto found = bestStart(search);
+      if (found) options.push_back({ratio, place, found->startHour, found->window, found->reasons});
+    }
+  }
+  sortByRank(options);
+  return options;
+}
+
+absl::StatusOr<std::vector<DoughOption>> doughChoices(const DoughWish& wish) {
+  absl::Status status =
+      checkWish("choose a place for dough", wish.ready, wish.places, wish.longestHours, wish.pitchMinutes);
+  if (!status.ok()) return status;
+  std::vector<DoughOption> options;
+  for (std::size_t place = 0; place < wish.places.size(); ++place) {
+    const Search search = {wish.kind,         wish.state,       wish.places[place], wish.stage,
+                           wish.ready,        wish.startHours,  wish.uncertainty,   wish.hourOfDayAtZero,
+                           wish.longestHours, wish.pitchMinutes};
+    const auto found = bestStart(search);
+    if (found) options.push_back({place, found->startHour, found->window, found->reasons});
+  }
+  sortByRank(options);
+  return options;
+}
+
+}  // namespace suppertide::bread

@@ -41,7 +41,7 @@ struct LevainOption {
 struct LevainWish {
   Interval<double> ready;  // hours in which it will be used
   std::vector<FermentPlace> places;
-  std::vector<Interval<double>> workHours;  // feeding happens inside one of these
+  std::vector<Interval<double>> workHours;  // feeding happens inside one of these; none: at any hour
   std::vector<LevainRatio> ratios{kUsualRatios.begin(), kUsualRatios.end()};
   Culture starter;
   double wholeGrainShare = 0.5;
@@ -72,7 +72,7 @@ struct DoughOption {
 struct DoughWish {
   Interval<double> ready;
   std::vector<FermentPlace> places;
-  std::vector<Interval<double>> startHours;
+  std::vector<Interval<double>> startHours;  // as workHours
   DoughKind kind = kEnrichedKind;
   DoughState state;
   Stage stage = kEnrichedBulk;

@@ -44,14 +44,22 @@ struct WaterPlan {
 // Turns a needed temperature into water and ice.
 WaterPlan planWater(double neededCelsius, double waterGrams);
 
+// What bowl and air take of the mix's difference to the room so that balance and
+// rule agree: for 55 to 75 % hydration and flour, room and wanted dough between 15
+// and 28 degrees, water by the rule gives by the balance a dough within
+// kRuleAgreesKelvin of the wanted one (tested).
+inline constexpr double kRuleLossShare = 1.0 / 3.0;
+inline constexpr double kRuleAgreesKelvin = 1.5;
+
 // `frictionRise` is the actual rise by mixing, in K; `lossShare` the part of the
-// difference to the room that bowl and air take, 0 for a pure balance.
+// difference to the room that bowl and air take, 0 to below 1; 0 for a pure balance.
 // InvalidArgument when a mass isn't above 0 or a number isn't finite.
 absl::StatusOr<WaterPlan> waterByHeatBalance(const std::vector<MixPart>& others, double waterGrams,
                                              double wantedDoughCelsius, double frictionRise,
                                              double roomCelsius = 20, double lossShare = 0);
 
-// The temperature of the mix, `frictionRise` included.
-double mixedCelsius(const std::vector<MixPart>& parts, double frictionRise);
+// The dough's temperature by the same balance, the water being one of `parts`.
+double mixedCelsius(const std::vector<MixPart>& parts, double frictionRise, double roomCelsius = 20,
+                    double lossShare = 0);
 
 }  // namespace suppertide::bread
