@@ -2,6 +2,16 @@
 //
 // Deliberately slow and plain. It shares nothing with the solver but the data
 // types, so a mistake in one is not repeated in the other.
+//
+// Steps of unserved dishes are not looked at, nor gaps and links that touch
+// them. What an oven must keep, exactly:
+// - In every minute all that stands in it has one setpoint. Phases count from
+//   the step's start; a single phase of length 0 covers the whole step.
+// - A preheated load enters at setpoint b no sooner than change[a][b] minutes
+//   after the last minute at which *another* load stood at a setpoint a other
+//   than b, for every such a. Before the oven's first use nothing is asked. A
+//   load's own later phases and loads that are not preheated wait for nothing.
+// - All in it together pass its RackFit, and nothing stands in a closed oven.
 #pragma once
 
 #include <vector>
@@ -16,24 +26,31 @@ enum class Rule {
   kCook,             // 3 a cook who is there, able, and not over 100 % attention
   kCapacity,         // 4 burners, pans, mixers, places
   kOvenTemperature,  // 5 one setpoint at a time, changes take their time
-  kOvenRacks,        // 5 everything stands on racks that exist
-  kOvenProofing,     // 6 the oven as a proofing place: cool enough, emptied first
+  kOvenRacks,        // 5 everything stands on racks that exist, in an oven that is open
+  kOvenProofing,     // 6 kOvenTemperature where one of the two setpoints is a proofing one
   kReadiness,        // 7 a ferment ends inside its window
   kPinned,           // 9 what happened or was pinned is kept
-  kModeLink,         // a mode that asks for another step's mode
+  kModeLink,         // a mode that asks for another step's mode, or that does not exist
 };
+
+// Setpoints below this are for proofing, never for baking.
+inline constexpr int kProofingBelowCelsius = 45;
 
 // One breach: which rule, where, when it first happens and by how much.
 struct Breach {
   Rule rule;
-  int step = -1;       // the step at fault
+  int step = -1;       // the step at fault: of two in each other's way, the one that came later
   int otherStep = -1;  // the other one, if any
-  int thing = -1;      // cook, resource or oven index, by rule
+  int thing = -1;      // cook, resource, oven or dish index, by rule
   Minute minute = 0;   // first minute of the breach
-  int amount = 0;      // minutes, units or degrees over
+  // Minutes too early, late, short, long or away; per cent of attention or
+  // units of a resource over; degrees apart for two setpoints at once; 1 for
+  // a wrong mode or cook.
+  int amount = 0;
 };
 
 // Every breach, ordered by minute. Empty means the schedule keeps all rules.
+// `problem` passed check() and `schedule` fits it in size.
 // Cost: minutes of the axis times steps.
 std::vector<Breach> audit(const Problem& problem, const Schedule& schedule);
 
