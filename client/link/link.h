@@ -32,11 +32,14 @@ class LinkListener {
 };
 
 struct LinkOptions {
-  std::string target;       // "unix:/..." or "127.0.0.1:40123"
+  std::string target;  // "unix:/..." or "127.0.0.1:40123"
   std::string householdId;
   std::string deviceToken;
+  std::string certificatePem;                 // trusted over a network; empty: the system's authorities
   std::chrono::milliseconds firstRetry{200};  // doubles up to lastRetry, with a random part
   std::chrono::milliseconds lastRetry{10'000};
+  // A stream silent for longer counts as cut: a living server sends a bookmark every 10 seconds.
+  std::chrono::milliseconds longestSilence{35'000};
   std::function<void(std::function<void()>)> post;  // absent: call at once
 };
 
@@ -46,7 +49,9 @@ class Link {
   Link(LinkOptions options, LinkListener& listener);
   ~Link();  // stops and waits; no callback runs afterwards
 
+  // Nothing happens when it runs already. After kRefused or stop() it begins anew.
   void start();
+  // Waits for the link's own thread unless called on it. The last state told is kStopped.
   void stop();
   // The last replica, never null. Any thread.
   std::shared_ptr<const Replica> replica() const;

@@ -22,8 +22,8 @@ struct Replica {
   std::map<std::string, v1::Starter> starters;
   std::map<std::string, v1::Recipe> recipes;
   std::map<std::string, v1::Event> events;
-  std::map<std::string, v1::Plan> plans;            // by event
-  std::map<std::string, v1::Progress> progresses;   // by event
+  std::map<std::string, v1::Plan> plans;           // by event
+  std::map<std::string, v1::Progress> progresses;  // by event
 };
 
 }  // namespace suppertide::link

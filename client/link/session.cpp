@@ -1,0 +1,131 @@
+#include "client/link/session.h"
+
+#include <grpcpp/client_context.h>
+
+#include <utility>
+
+#include "client/link/channel.h"
+#include "client/link/error_detail.h"
+#include "suppertide/v1/event_service.grpc.pb.h"
+#include "suppertide/v1/household_service.grpc.pb.h"
+#include "suppertide/v1/plan_service.grpc.pb.h"
+
+namespace suppertide::link {
+namespace {
+
+// What MakePlan uses when the request names no limit, and the least it is waited for beyond.
+constexpr std::chrono::seconds kUsualPlanning{20};
+constexpr std::chrono::seconds kPlanningGrace{60};
+
+}  // namespace
+
+struct Session::Stubs {
+  explicit Stubs(SessionOptions o) : options(std::move(o)) {
+    const auto channel = openChannel(options.target, options.certificatePem);
+    households = v1::HouseholdService::NewStub(channel);
+    events = v1::EventService::NewStub(channel);
+    plans = v1::PlanService::NewStub(channel);
+  }
+
+  void prepare(grpc::ClientContext& context, std::chrono::milliseconds deadline) const {
+    if (!options.deviceToken.empty()) context.AddMetadata("authorization", "Bearer " + options.deviceToken);
+    context.set_deadline(std::chrono::system_clock::now() + deadline);
+  }
+
+  // One unary call of `stub`; `method` is its member function.
+  template <typename Stub, typename Request, typename Response>
+  absl::StatusOr<Response> call(Stub& stub,
+                                grpc::Status (Stub::*method)(grpc::ClientContext*, const Request&, Response*),
+                                const Request& request) const {
+    grpc::ClientContext context;
+    prepare(context, options.deadline);
+    Response response;
+    const grpc::Status status = (stub.*method)(&context, request, &response);
+    if (!status.ok()) return toStatus(status, context);
+    return response;
+  }
+
+  SessionOptions options;
+  std::unique_ptr<v1::HouseholdService::Stub> households;
+  std::unique_ptr<v1::EventService::Stub> events;
+  std::unique_ptr<v1::PlanService::Stub> plans;
+};
+
+Session::Session(SessionOptions options) : stubs_(std::make_unique<Stubs>(std::move(options))) {}
+Session::~Session() = default;
+
+absl::StatusOr<v1::CreateHouseholdResponse> Session::createHousehold(
+    const v1::CreateHouseholdRequest& request) {
+  return stubs_->call(*stubs_->households, &v1::HouseholdService::Stub::CreateHousehold, request);
+}
+
+absl::StatusOr<v1::JoinHouseholdResponse> Session::joinHousehold(const v1::JoinHouseholdRequest& request) {
+  return stubs_->call(*stubs_->households, &v1::HouseholdService::Stub::JoinHousehold, request);
+}
+
+absl::StatusOr<v1::WhoAmIResponse> Session::whoAmI() {
+  return stubs_->call(*stubs_->households, &v1::HouseholdService::Stub::WhoAmI, v1::WhoAmIRequest());
+}
+
+absl::StatusOr<v1::Household> Session::household(const v1::GetHouseholdRequest& request) {
+  return stubs_->call(*stubs_->households, &v1::HouseholdService::Stub::GetHousehold, request);
+}
+
+absl::StatusOr<v1::ImportBundleResponse> Session::importBundle(const v1::ImportBundleRequest& request) {
+  return stubs_->call(*stubs_->households, &v1::HouseholdService::Stub::ImportBundle, request);
+}
+
+absl::StatusOr<v1::Bundle> Session::exportBundle(const v1::ExportBundleRequest& request) {
+  return stubs_->call(*stubs_->households, &v1::HouseholdService::Stub::ExportBundle, request);
+}
+
+absl::StatusOr<v1::CreateInvitationResponse> Session::createInvitation(
+    const v1::CreateInvitationRequest& request) {
+  return stubs_->call(*stubs_->households, &v1::HouseholdService::Stub::CreateInvitation, request);
+}
+
+absl::StatusOr<std::vector<v1::Event>> Session::events(const std::string& householdId) {
+  std::vector<v1::Event> all;
+  v1::ListEventsRequest request;
+  request.set_household_id(householdId);
+  do {
+    auto page = stubs_->call(*stubs_->events, &v1::EventService::Stub::ListEvents, request);
+    if (!page.ok()) return page.status();
+    all.insert(all.end(), page->events().begin(), page->events().end());
+    request.set_page_token(page->next_page_token());
+  } while (!request.page_token().empty());
+  return all;
+}
+
+absl::StatusOr<v1::MakePlanResponse> Session::makePlan(
+    const v1::MakePlanRequest& request, const std::function<void(const v1::MakePlanResponse&)>& told) {
+  const std::chrono::seconds limit =
+      request.has_time_limit() ? std::chrono::seconds(request.time_limit().seconds()) : kUsualPlanning;
+  grpc::ClientContext context;
+  stubs_->prepare(context, limit + kPlanningGrace);
+  const auto reader = stubs_->plans->MakePlan(&context, request);
+  v1::MakePlanResponse message;
+  v1::MakePlanResponse last;
+  while (reader->Read(&message)) {
+    if (told) told(message);
+    if (message.final()) last = message;
+  }
+  const grpc::Status status = reader->Finish();
+  if (!status.ok()) return toStatus(status, context);
+  if (!last.final()) return absl::InternalError("plan the event: the server ended without a final plan");
+  return last;
+}
+
+absl::StatusOr<v1::StopPlanningResponse> Session::stopPlanning(const v1::StopPlanningRequest& request) {
+  return stubs_->call(*stubs_->plans, &v1::PlanService::Stub::StopPlanning, request);
+}
+
+absl::StatusOr<v1::Plan> Session::plan(const v1::GetPlanRequest& request) {
+  return stubs_->call(*stubs_->plans, &v1::PlanService::Stub::GetPlan, request);
+}
+
+absl::StatusOr<v1::AuditPlanResponse> Session::auditPlan(const v1::AuditPlanRequest& request) {
+  return stubs_->call(*stubs_->plans, &v1::PlanService::Stub::AuditPlan, request);
+}
+
+}  // namespace suppertide::link

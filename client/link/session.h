@@ -1,0 +1,60 @@
+// Single calls to a server, each waited for: for programs that ask and go.
+//
+// A call that fails gives the server's code and words; errorDetail()
+// (error_detail.h) has the fields at fault. Unavailable and DeadlineExceeded
+// mean that the server was not reached in time. Any thread, several at once.
+#pragma once
+
+#include <chrono>
+#include <functional>
+#include <memory>
+#include <string>
+#include <vector>
+
+#include "absl/status/status.h"
+#include "absl/status/statusor.h"
+#include "suppertide/v1/event_service.pb.h"
+#include "suppertide/v1/household_service.pb.h"
+#include "suppertide/v1/plan_service.pb.h"
+
+namespace suppertide::link {
+
+struct SessionOptions {
+  std::string target;                          // "unix:/..." or "192.168.1.4:7443"
+  std::string deviceToken;                     // empty: only for creating and joining a household
+  std::string certificatePem;                  // trusted over a network; empty: the system's authorities
+  std::chrono::milliseconds deadline{15'000};  // of each call but planning
+};
+
+class Session {
+ public:
+  explicit Session(SessionOptions options);
+  ~Session();
+  Session(const Session&) = delete;
+  Session& operator=(const Session&) = delete;
+
+  absl::StatusOr<v1::CreateHouseholdResponse> createHousehold(const v1::CreateHouseholdRequest& request);
+  absl::StatusOr<v1::JoinHouseholdResponse> joinHousehold(const v1::JoinHouseholdRequest& request);
+  absl::StatusOr<v1::WhoAmIResponse> whoAmI();
+  absl::StatusOr<v1::Household> household(const v1::GetHouseholdRequest& request);
+  absl::StatusOr<v1::ImportBundleResponse> importBundle(const v1::ImportBundleRequest& request);
+  absl::StatusOr<v1::Bundle> exportBundle(const v1::ExportBundleRequest& request);
+  absl::StatusOr<v1::CreateInvitationResponse> createInvitation(const v1::CreateInvitationRequest& request);
+
+  // Every page.
+  absl::StatusOr<std::vector<v1::Event>> events(const std::string& householdId);
+
+  // Follows the planning; `told` gets each message on the caller's thread. Returns the
+  // final message. Ends at the request's time limit and a minute at the latest.
+  absl::StatusOr<v1::MakePlanResponse> makePlan(const v1::MakePlanRequest& request,
+                                                const std::function<void(const v1::MakePlanResponse&)>& told);
+  absl::StatusOr<v1::StopPlanningResponse> stopPlanning(const v1::StopPlanningRequest& request);
+  absl::StatusOr<v1::Plan> plan(const v1::GetPlanRequest& request);
+  absl::StatusOr<v1::AuditPlanResponse> auditPlan(const v1::AuditPlanRequest& request);
+
+ private:
+  struct Stubs;
+  std::unique_ptr<Stubs> stubs_;
+};
+
+}  // namespace suppertide::link
