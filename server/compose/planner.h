@@ -30,9 +30,9 @@ struct PlanOptions {
 class PlanMonitor {
  public:
   virtual ~PlanMonitor() = default;
-  virtual void improved(const v1::Plan& /*plan*/) {}       // audited and complete
+  virtual void improved(const v1::Plan& /*plan*/) {}  // audited and complete
   virtual void progressed(const v1::Quality& /*quality*/) {}
-  virtual bool stop() { return false; }                     // asked often
+  virtual bool stop() { return false; }  // asked often
 };
 
 // Plans the event. A dinner that does not fit is OK, with unserved dishes.

@@ -1,0 +1,35 @@
+// From a schedule to the plan document, part by part, and back.
+#pragma once
+
+#include <vector>
+
+#include "absl/status/statusor.h"
+#include "server/compose/composition.h"
+#include "server/planning/audit/audit.h"
+#include "server/planning/explain/explain.h"
+#include "server/planning/model/schedule.h"
+
+namespace suppertide::compose {
+
+// Steps, courses, dishes, unserved and first actions.
+void addSteps(const Composition& composition, const planning::Schedule& schedule, v1::Plan& plan);
+// Oven programs with estimated temperatures and rack positions.
+void addOvens(const Composition& composition, const planning::Schedule& schedule, v1::Plan& plan);
+// Forecasts of every bread along its planned places. Returns a breach for each
+// ferment that would end outside its readiness window on that very path.
+std::vector<v1::Breach> addDoughs(const Composition& composition, const planning::Schedule& schedule,
+                                  v1::Plan& plan);
+// Naive oven clashes and how the schedule settles them.
+void addClashes(const Composition& composition, const planning::Schedule& schedule,
+                const std::vector<planning::NaiveClash>& clashes, v1::Plan& plan);
+
+std::vector<v1::Breach> breachesOf(const Composition& composition,
+                                   const std::vector<planning::Breach>& breaches);
+v1::TierCosts costsOf(const planning::TierCosts& costs);
+v1::Cause causeOf(planning::Cause cause);
+
+// The schedule a plan document tells. InvalidArgument, naming the step, when it
+// lacks a step of a served dish or names what the event doesn't have.
+absl::StatusOr<planning::Schedule> scheduleOf(const Composition& composition, const v1::Plan& plan);
+
+}  // namespace suppertide::compose

@@ -1,0 +1,44 @@
+// The parts of composing, in the order they run. Each fills its share of the Composition.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "absl/status/status.h"
+#include "server/bread/temperature_by_hour.h"
+#include "server/compose/composition.h"
+#include "server/kitchen/bake_tolerance.h"
+
+namespace suppertide::compose {
+
+// Cooks with their hours.
+absl::Status addPeople(Composition& composition);
+// Ovens (setpoints come later), burners, equipment and places.
+absl::Status addThings(Composition& composition);
+// Dishes and plain steps with their gaps; oven steps and ferments still lack modes.
+absl::Status addDishes(Composition& composition);
+// Modes of bakes by oven and setpoint; the ovens' setpoints and change times.
+absl::Status addBakes(Composition& composition);
+// Modes of levains, bulks and proofs by place, from forecasts.
+absl::Status addBreads(Composition& composition);
+// Pins of the event.
+absl::Status addPins(Composition& composition);
+
+// ---- shared pieces ----
+
+// Gives a step one mode that cannot be chosen: its dish will be unserved.
+void makeImpossible(Composition& composition, int step);
+
+// The mode's attention and cooks by the step's needs and the dish's wish.
+void setWork(const Composition& composition, const v1::Step& step, const v1::Dish& dish,
+             planning::Mode& mode);
+
+// Adds what standing at `place` takes; true when the place has that room at all.
+bool usePlace(const Composition& composition, int place, double litres, planning::Mode& mode);
+
+// Setpoint index of the light-on temperature of an oven; -1 when it has none.
+int proofingSetpoint(const Composition& composition, int oven);
+
+bread::TemperatureByHour airOf(const v1::Place& place);
+
+}  // namespace suppertide::compose

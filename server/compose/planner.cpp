@@ -1,0 +1,103 @@
+#include "server/compose/planner.h"
+
+#include "server/compose/documents.h"
+#include "server/planning/solver/solver.h"
+
+namespace suppertide::compose {
+namespace {
+
+v1::Quality qualityOf(const planning::Outcome& outcome) {
+  v1::Quality quality;
+  *quality.mutable_costs() = costsOf(outcome.cost);
+  planning::TierCosts bounds = outcome.bound;
+  for (int t = 0; t < outcome.provenTiers; ++t)
+    bounds[static_cast<std::size_t>(t)] = outcome.cost[static_cast<std::size_t>(t)];
+  *quality.mutable_bounds() = costsOf(bounds);
+  quality.set_proven_tier_count(outcome.provenTiers);
+  quality.set_optimal(outcome.optimal());
+  return quality;
+}
+
+class PlanWriter {
+ public:
+  explicit PlanWriter(const Composition& composition)
+      : composition_(composition), clashes_(planning::naiveOvenClashes(composition.problem)) {}
+
+  v1::Plan write(const planning::Outcome& outcome) const {
+    v1::Plan plan;
+    const Documents& documents = composition_.documents;
+    plan.set_id(documents.event.id());
+    plan.set_time_zone(documents.event.time_zone().empty() ? documents.household.time_zone()
+                                                           : documents.event.time_zone());
+    addSteps(composition_, outcome.schedule, plan);
+    addOvens(composition_, outcome.schedule, plan);
+    const auto unready = addDoughs(composition_, outcome.schedule, plan);
+    addClashes(composition_, outcome.schedule, clashes_, plan);
+    *plan.mutable_quality() = qualityOf(outcome);
+    for (const v1::Breach& breach :
+         breachesOf(composition_, planning::audit(composition_.problem, outcome.schedule)))
+      *plan.add_breaches() = breach;
+    for (const v1::Breach& breach : unready) *plan.add_breaches() = breach;
+    plan.mutable_search()->set_work(outcome.work);
+    plan.mutable_search()->set_stopped(outcome.stopped);
+    return plan;
+  }
+
+ private:
+  const Composition& composition_;
+  std::vector<planning::NaiveClash> clashes_;
+};
+
+class MonitorBridge : public planning::Monitor {
+ public:
+  MonitorBridge(const PlanWriter& writer, PlanMonitor* monitor) : writer_(writer), monitor_(monitor) {}
+  void improved(const planning::Outcome& outcome) override {
+    if (monitor_ == nullptr) return;
+    monitor_->progressed(qualityOf(outcome));
+    if (!first_ && outcome.schedule == told_) return;
+    first_ = false;
+    told_ = outcome.schedule;
+    monitor_->improved(writer_.write(outcome));
+  }
+  bool stop() override { return monitor_ != nullptr && monitor_->stop(); }
+
+ private:
+  const PlanWriter& writer_;
+  PlanMonitor* monitor_;
+  planning::Schedule told_;
+  bool first_ = true;
+};
+
+}  // namespace
+
+absl::StatusOr<v1::Plan> planEvent(const Documents& documents, const PlanOptions& options,
+                                   PlanMonitor* monitor) {
+  const auto composition = composeProblem(documents);
+  if (!composition.ok()) return composition.status();
+  const PlanWriter writer(*composition);
+  MonitorBridge bridge(writer, monitor);
+  planning::SearchOptions search;
+  search.seed = options.seed;
+  search.workLimit = options.workLimit;
+  const auto outcome = planning::makePlan(composition->problem, search, &bridge);
+  if (!outcome.ok()) return outcome.status();
+  v1::Plan plan = writer.write(*outcome);
+  plan.mutable_search()->set_seed(options.seed);
+  return plan;
+}
+
+absl::StatusOr<AuditResult> auditPlan(const Documents& documents, const v1::Plan& plan) {
+  const auto composition = composeProblem(documents);
+  if (!composition.ok()) return composition.status();
+  const auto schedule = scheduleOf(*composition, plan);
+  if (!schedule.ok()) return schedule.status();
+  AuditResult result;
+  result.breaches = breachesOf(*composition, planning::audit(composition->problem, *schedule));
+  v1::Plan scratch;
+  for (v1::Breach& breach : addDoughs(*composition, *schedule, scratch))
+    result.breaches.push_back(std::move(breach));
+  result.costs = costsOf(planning::costOf(composition->problem, *schedule).total);
+  return result;
+}
+
+}  // namespace suppertide::compose

@@ -1,0 +1,142 @@
+#include <algorithm>
+#include <cmath>
+#include <memory>
+
+#include "absl/strings/str_cat.h"
+#include "server/compose/parts.h"
+#include "server/kitchen/oven_fit.h"
+#include "server/kitchen/racks.h"
+
+namespace suppertide::compose {
+namespace {
+
+class ShelfFit : public planning::RackFit {
+ public:
+  explicit ShelfFit(kitchen::Oven oven) : oven_(std::move(oven)) {}
+  bool fits(const std::vector<planning::Load>& loads) const override {
+    std::vector<kitchen::Pan> pans;
+    for (const planning::Load& load : loads) pans.push_back(panOf(load));
+    return kitchen::fitsRacks(oven_, pans);
+  }
+
+ private:
+  kitchen::Oven oven_;
+};
+
+absl::Status fitCurve(const v1::HeatCurve& readings, kitchen::ThermalCurve& curve) {
+  const auto list = [](const auto& from) {
+    std::vector<kitchen::OvenReading> to;
+    for (const v1::HeatReading& reading : from)
+      to.push_back({static_cast<double>(reading.after().seconds()) / 60.0, reading.celsius()});
+    return to;
+  };
+  if (readings.heating_size() > 0) {
+    const auto fit = kitchen::fitHeating(curve, list(readings.heating()));
+    if (!fit.ok()) return fit.status();
+    curve = fit->curve;
+  }
+  if (readings.cooling_size() > 0) {
+    const auto fit = kitchen::fitCooling(curve, list(readings.cooling()), kitchen::Door::kClosed);
+    if (!fit.ok()) return fit.status();
+    curve = fit->curve;
+  }
+  return absl::OkStatus();
+}
+
+absl::StatusOr<kitchen::Oven> ovenOf(const v1::Oven& from, const v1::Kitchen& kitchen) {
+  kitchen::Oven oven;
+  oven.id = from.id();
+  oven.leastCelsius = from.min_setpoint_celsius();
+  oven.mostCelsius = from.max_setpoint_celsius();
+  oven.stepCelsius = from.setpoint_step_celsius() > 0 ? from.setpoint_step_celsius() : 5;
+  oven.clearHeightsMm.assign(from.rack_clear_height_mm().begin(), from.rack_clear_height_mm().end());
+  oven.shelfWidthMm = from.shelf_width_mm();
+  oven.shelfDepthMm = from.shelf_depth_mm();
+  oven.fan = from.fan();
+  for (const v1::Place& place : kitchen.places())
+    if (place.kind() == v1::PLACE_KIND_OVEN_LIGHT && place.oven_id() == from.id() &&
+        place.temperature().celsius_size() > 0)
+      oven.lightCelsius = std::round(place.temperature().celsius(0));
+  if (from.has_heat_curve())
+    if (auto status = fitCurve(from.heat_curve(), oven.curve); !status.ok())
+      return absl::InvalidArgumentError(
+          absl::StrCat("oven ", from.display_name(), ": ", std::string(status.message())));
+  if (auto status = kitchen::check(oven); !status.ok()) return status;
+  return oven;
+}
+
+int addResource(Composition& composition, const std::string& id, int capacity) {
+  planning::Resource resource;
+  resource.id = id;
+  resource.capacity = capacity;
+  for (const v1::Unavailable& away : composition.documents.event.unavailable()) {
+    if (away.thing_id() != id) continue;
+    resource.taken.push_back(
+        {{composition.axis.minuteOf(away.when().start()), composition.axis.minuteOf(away.when().limit())},
+         capacity});
+  }
+  composition.problem.resources.push_back(std::move(resource));
+  composition.resourceIds.push_back(id);
+  return static_cast<int>(composition.problem.resources.size()) - 1;
+}
+
+}  // namespace
+
+kitchen::Pan panOf(const planning::Load& load) {
+  return {load.widthMm, load.depthMm, load.heightMm, load.panCount};
+}
+
+bread::TemperatureByHour airOf(const v1::Place& place) {
+  const auto& values = place.temperature().celsius();
+  if (values.size() != 24) return bread::TemperatureByHour(values.empty() ? 21.0 : values[0]);
+  std::array<double, 24> hours{};
+  std::copy(values.begin(), values.end(), hours.begin());
+  return bread::TemperatureByHour(hours);
+}
+
+absl::Status addThings(Composition& composition) {
+  const v1::Kitchen& kitchen = composition.documents.kitchen;
+  for (const v1::Oven& from : kitchen.ovens()) {
+    auto oven = ovenOf(from, kitchen);
+    if (!oven.ok()) return oven.status();
+    planning::Oven planned;
+    planned.id = from.id();
+    planned.racks = std::make_shared<ShelfFit>(*oven);
+    for (const v1::Unavailable& away : composition.documents.event.unavailable())
+      if (away.thing_id() == from.id())
+        planned.closed.push_back(
+            {composition.axis.minuteOf(away.when().start()), composition.axis.minuteOf(away.when().limit())});
+    composition.ovens.push_back(*std::move(oven));
+    composition.problem.ovens.push_back(std::move(planned));
+  }
+  composition.burnerResource = addResource(composition, "burners", kitchen.burner_count());
+  for (const v1::Equipment& thing : kitchen.equipment()) addResource(composition, thing.id(), thing.count());
+  for (const v1::Place& place : kitchen.places()) {
+    const bool counted = place.has_volume_l() && place.kind() != v1::PLACE_KIND_OVEN_LIGHT;
+    // Tenths of a litre, so that small bowls are not rounded to nothing.
+    composition.placeResource.push_back(
+        counted ? addResource(composition, place.id(), static_cast<int>(std::lround(place.volume_l() * 10)))
+                : -1);
+  }
+  return absl::OkStatus();
+}
+
+bool usePlace(const Composition& composition, int place, double litres, planning::Mode& mode) {
+  const int resource = composition.placeResource[static_cast<std::size_t>(place)];
+  if (resource < 0 || litres <= 0) return true;
+  const int amount = std::max(1, static_cast<int>(std::lround(litres * 10)));
+  if (amount > composition.problem.resources[static_cast<std::size_t>(resource)].capacity) return false;
+  mode.uses.push_back({resource, amount});
+  return true;
+}
+
+int proofingSetpoint(const Composition& composition, int oven) {
+  const auto index = static_cast<std::size_t>(oven);
+  const auto& light = composition.ovens[index].lightCelsius;
+  const auto& setpoints = composition.problem.ovens[index].setpoints;
+  if (!light) return -1;
+  const auto found = std::find(setpoints.begin(), setpoints.end(), static_cast<int>(std::lround(*light)));
+  return found == setpoints.end() ? -1 : static_cast<int>(found - setpoints.begin());
+}
+
+}  // namespace suppertide::compose
