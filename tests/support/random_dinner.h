@@ -25,7 +25,7 @@ enum class DinnerLoad {
 // `dishes` at least 1. Passes check().
 Problem randomDinner(std::uint64_t seed, int dishes, DinnerLoad load);
 
-// Two or three dishes of one to three steps on an axis of up to two hours: small
+// Two to four dishes of one to three steps on an axis of up to two hours: small
 // enough to try every schedule on the grid, with all that a mode may ask for.
 Problem tinyDinner(std::uint64_t seed);
 

@@ -21,8 +21,8 @@ class TinyMaker {
     addCook();
     if (dice_.chance(50)) addCook();
     addBurner();
-    const int dishes = dice_.between(2, 3);
-    for (int d = 0; d < dishes; ++d) addDish(dishes == 3 ? 2 : 3);
+    const int dishes = dice_.between(2, 4);
+    for (int d = 0; d < dishes; ++d) addDish(dishes == 4 ? 2 : 3);
     return problem_;
   }
 
@@ -73,7 +73,7 @@ class TinyMaker {
   void addDish(int mostSteps) {
     Dish dish;
     dish.id = absl::StrCat("dish ", problem_.dishes.size());
-    dish.serve = dice_.between(problem_.limit / 10 * 5, problem_.limit, kDinnerGrid);
+    dish.serve = dice_.between(problem_.limit / 15 * 10, problem_.limit, kDinnerGrid);
     dish.holdLimit = slots(0, 4);
     dish.lateLimit = slots(0, 3);
     dish.waitCost.knots = {{0, 0}, {5, dice_.between(0, 2)}, {20, dice_.between(2, 12)}};
