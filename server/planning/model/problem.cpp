@@ -25,11 +25,11 @@ absl::Status checkOven(const Problem& problem, const Step& step, const Mode& mod
     if (phase.length < 0) return wrong(step, "has an oven phase of negative length");
     sum += phase.length;
   }
+  if (!oven.racks->fits({need.load})) return wrong(step, "does not fit its oven even alone");
   if (need.phases.size() == 1 && sum == 0) return absl::OkStatus();
   for (const Length& length : mode.length.rows)
     if (length.possible() && (length.shortest != sum || length.longest != sum))
       return wrong(step, "has oven phases that do not add up to its length");
-  if (!oven.racks->fits({need.load})) return wrong(step, "does not fit its oven even alone");
   return absl::OkStatus();
 }
 
