@@ -89,7 +89,7 @@ int DishMaker::bake(const std::string& name, Minute length, int best, int least,
     const Oven& oven = problem_.ovens[static_cast<std::size_t>(o)];
     for (int s = 0; s < static_cast<int>(oven.setpoints.size()); ++s) {
       const int celsius = oven.setpoints[static_cast<std::size_t>(s)];
-      if (celsius < least || celsius > best + 15) continue;
+      if (celsius < least || celsius > best + 15 || !oven.racks->fits({{.racks = racks}})) continue;
       Mode mode;
       mode.name = absl::StrCat(oven.id, ", ", celsius);
       mode.length = LengthTable::fixed(lengthAt(length, best, celsius));
