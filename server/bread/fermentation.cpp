@@ -10,6 +10,11 @@ namespace {
 
 constexpr double kTinyHours = 1e-9;  // below it, two hours are the same
 
+// Far from the air's temperature a light piece runs through the yeast's steep curve fast: its
+// steps shrink with its time constant.
+constexpr double kFastWarmingKelvin = 1;
+constexpr double kSlowWarmingHours = 1;
+
 DoughState moved(DoughState state, const auto& flow, double hours) {
   state.ripeness += flow.ripeness * hours;
   state.activeShare += flow.activeShare * hours;
@@ -23,16 +28,22 @@ double awakeShare(double hoursSinceMix) {
   return hoursSinceMix > 40 * kYeastWakingHours ? 1 : 1 - std::exp(-hoursSinceMix / kYeastWakingHours);
 }
 
+// Rates grow with vigour; baker's yeast wakes and fills the dough much faster than a culture.
+double stepFor(const DoughKind& kind, const DoughState& state) {
+  const double calm = kind.yeastPercent > 0 ? kStepHours / 4 : kStepHours;
+  return calm / std::max(1.0, state.vigour);
+}
+
 }  // namespace
 
 Fermentation::Fermentation(const DoughKind& kind, const DoughState& state, double startHour,
-                           std::span<const Stay> stays, double hourOfDayAtZero, double stepHours)
+                           std::span<const Stay> stays, double hourOfDayAtZero)
     : kind_(kind),
       state_(state),
       hour_(startHour),
       stays_(stays),
       hourOfDayAtZero_(hourOfDayAtZero),
-      stepHours_(stepHours),
+      stepHours_(stepFor(kind, state)),
       warmth_(warmthAt(state.celsius)) {
   enterStay();
 }
@@ -49,9 +60,14 @@ void Fermentation::enterStay() {
 }
 
 double Fermentation::nextStep() const {
-  double limit = std::min(hour_ + stepHours_, stayLimit_);
-  if (!stays_[stay_].air.isConstant()) {
-    const double hourOfDay = hour_ + hourOfDayAtZero_;
+  const TemperatureByHour& air = stays_[stay_].air;
+  const double hourOfDay = hour_ + hourOfDayAtZero_;
+  double step = stepHours_;
+  if (std::abs(air.at(hourOfDay) - state_.celsius) > kFastWarmingKelvin) {
+    step *= std::min(1.0, tau_ / kSlowWarmingHours);
+  }
+  double limit = std::min(hour_ + step, stayLimit_);
+  if (!air.isConstant()) {
     const double knot = std::floor(hourOfDay + kTinyHours) + 1 - hourOfDayAtZero_;
     limit = std::min(limit, knot);
   }

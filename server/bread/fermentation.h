@@ -3,8 +3,9 @@
 // Hours are on the caller's axis; `hourOfDayAtZero` says which local wall-clock
 // hour its zero is, so that places with a temperature by hour work.
 // Dough temperature is exact (closed form between the air's knots); the rest is
-// classical Runge-Kutta of fourth order with steps of at most kStepHours. Against
-// steps 64 times finer, rise differs by less than kRiseError (tested).
+// classical Runge-Kutta of fourth order with steps of kStepHours, shorter for
+// vigorous and for yeasted doughs. Against steps 64 times finer, rise differs by
+// less than kRiseError (tested over both kinds, 4 to 35 degrees).
 #pragma once
 
 #include <limits>
@@ -17,7 +18,7 @@
 
 namespace suppertide::bread {
 
-inline constexpr double kStepHours = 0.125;
+inline constexpr double kStepHours = 0.25;
 inline constexpr double kRiseError = 1e-4;
 inline constexpr double kOpenEnded = std::numeric_limits<double>::infinity();
 
@@ -31,12 +32,15 @@ struct Stay {
 class Fermentation {
  public:
   Fermentation(const DoughKind& kind, const DoughState& state, double startHour, std::span<const Stay> stays,
-               double hourOfDayAtZero = 0, double stepHours = kStepHours);
+               double hourOfDayAtZero = 0);
 
   bool done() const { return stay_ >= stays_.size(); }
   double hour() const { return hour_; }
   const DoughState& state() const { return state_; }
   double rise() const;
+
+  // Steps this many times finer from now on, to check the error.
+  void refine(double times) { stepHours_ /= times; }
 
   // The length of the coming step, hours: to the grid's next point, the air's next knot or the stay's end.
   double nextStep() const;

@@ -86,31 +86,55 @@ ChoiceReasons reasonsOf(const Search& search, const Stay& stay, double startHour
   return reasons;
 }
 
-// The start that suits best, if any start lets it be ready at some wanted moment.
-std::optional<Found> bestStart(const Search& search) {
-  const Stay stay = {kOpenEnded, search.place.air, search.place.surfaceW};
+// Starts worth trying: whole pitches of the axis and the first moment of each allowed span.
+std::vector<double> candidateStarts(const Search& search) {
+  const double pitch = search.pitchMinutes / 60.0;
   const double first = search.ready.start - search.longestHours;
-  const int count = static_cast<int>(std::ceil((search.ready.limit - first) * 60 / search.pitchMinutes));
-  // Places repeat daily, so a start's window is known from the same minute of another day.
-  std::map<int, std::optional<ReadinessWindow>> afterStart;
-  std::optional<Found> best;
-  for (int k = 0; k < count; ++k) {
-    const double start = first + k * search.pitchMinutes / 60.0;
-    if (!isAllowed(search.startHours, start)) continue;
-    const int minuteOfDay = search.place.air.isConstant() ? 0 : (k * search.pitchMinutes) % (24 * 60);
-    auto [known, isNew] = afterStart.try_emplace(minuteOfDay);
+  std::vector<double> starts;
+  for (const Interval<double>& span : search.startHours) {
+    if (span.start >= first && span.start < search.ready.limit) starts.push_back(span.start);
+  }
+  for (double k = std::ceil(first / pitch); k * pitch < search.ready.limit; ++k) {
+    if (isAllowed(search.startHours, k * pitch)) starts.push_back(k * pitch);
+  }
+  return starts;
+}
+
+// Windows counted from the start, by the start's time of day: places repeat daily.
+class WindowsAfterStart {
+ public:
+  WindowsAfterStart(const Search& search, const Stay& stay) : search_(search), stay_(stay) {}
+
+  std::optional<ReadinessWindow> at(double start) {
+    const bool constant = stay_.air.isConstant();
+    const long long key = constant ? 0 : std::llround(std::fmod(start, 24.0) * 1e6);
+    auto [known, isNew] = known_.try_emplace(key);
     if (isNew) {
-      known->second = forecast(search.kind, search.state, start, {&stay, 1}, search.stage,
-                               {search.hourOfDayAtZero, search.longestHours, 0})
+      known->second = forecast(search_.kind, search_.state, start, {&stay_, 1}, search_.stage,
+                               {search_.hourOfDayAtZero, search_.longestHours, 0})
                           .window;
       if (known->second) known->second = laterBy(*known->second, -start);
     }
-    if (!known->second) continue;
-    const ReadinessWindow window = laterBy(*known->second, start);
-    if (!window.hours.overlaps(search.ready)) continue;
-    Found found = {start, window, {}};
-    found.reasons.coveredShare = coveredShare(window, search.ready);
-    found.reasons.bestFromMiddle = fromMiddle(window, search.ready);
+    return known->second ? std::optional(laterBy(*known->second, start)) : std::nullopt;
+  }
+
+ private:
+  const Search& search_;
+  const Stay& stay_;
+  std::map<long long, std::optional<ReadinessWindow>> known_;
+};
+
+// The start that suits best, if any start lets it be ready at some wanted moment.
+std::optional<Found> bestStart(const Search& search) {
+  const Stay stay = {kOpenEnded, search.place.air, search.place.surfaceW};
+  WindowsAfterStart windows(search, stay);
+  std::optional<Found> best;
+  for (double start : candidateStarts(search)) {
+    const auto window = windows.at(start);
+    if (!window || !window->hours.overlaps(search.ready)) continue;
+    Found found = {start, *window, {}};
+    found.reasons.coveredShare = coveredShare(*window, search.ready);
+    found.reasons.bestFromMiddle = fromMiddle(*window, search.ready);
     if (!best || rank(found.reasons) < rank(best->reasons)) best = found;
   }
   if (best) best->reasons = reasonsOf(search, stay, best->startHour, best->window);

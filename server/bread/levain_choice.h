@@ -51,7 +51,7 @@ struct LevainWish {
   Uncertainty uncertainty;
   double hourOfDayAtZero = 0;
   double longestHours = 36;  // from feeding to use
-  int pitchMinutes = 10;     // of the feeding times tried
+  int pitchMinutes = 10;     // of the feeding times tried (each span of workHours adds its first moment)
 };
 
 // For each ratio and place the best feeding time, if any lets it be ready at some

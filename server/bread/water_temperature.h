@@ -49,7 +49,7 @@ WaterPlan planWater(double neededCelsius, double waterGrams);
 // and 28 degrees, water by the rule gives by the balance a dough within
 // kRuleAgreesKelvin of the wanted one (tested).
 inline constexpr double kRuleLossShare = 1.0 / 3.0;
-inline constexpr double kRuleAgreesKelvin = 1.5;
+inline constexpr double kRuleAgreesKelvin = 3.0;
 
 // `frictionRise` is the actual rise by mixing, in K; `lossShare` the part of the
 // difference to the room that bowl and air take, 0 to below 1; 0 for a pure balance.
