@@ -68,13 +68,34 @@ def breaches(root):
                 yield f"{relative}: {target} belongs in a .cpp"
 
 
+def mapped_folders(guide):
+    """Folder paths that the map in DEVELOPERS.md draws, by indentation."""
+    block = re.search(r"```\n(.*?)```", guide, re.S).group(1)
+    parents, found = {}, set()
+    for line in block.splitlines():
+        depth = (len(line) - len(line.lstrip())) // 2
+        for word in line.split():
+            if not re.fullmatch(r"\w+/", word):
+                break
+            path = parents.get(depth - 1, "") + word
+            parents[depth] = path
+            found.add(path)
+    return found
+
+
 def unmapped(root):
-    guide = (root / "DEVELOPERS.md").read_text(encoding="utf-8") if (root / "DEVELOPERS.md").exists() else ""
-    for top in ("server", "client", "tests"):
-        for folder in sorted(p for p in (root / top).iterdir() if p.is_dir() and any(p.iterdir())):
-            name = folder.relative_to(root).as_posix() + "/"
-            if name not in guide:
-                yield f"DEVELOPERS.md: the map does not name {name}"
+    drawn = mapped_folders((root / "DEVELOPERS.md").read_text(encoding="utf-8"))
+    real = {
+        f"{top}/{folder.name}/"
+        for top in ("server", "client", "tests")
+        for folder in (root / top).iterdir()
+        if folder.is_dir() and any(folder.iterdir())
+    }
+    for name in sorted(real - drawn):
+        yield f"DEVELOPERS.md: the map does not name {name}"
+    for name in sorted(drawn):
+        if not (root / name).is_dir():
+            yield f"DEVELOPERS.md: the map names {name}, which is not there"
 
 
 def main():
