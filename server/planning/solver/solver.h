@@ -25,7 +25,7 @@ struct Outcome {
   Schedule schedule;
   TierCosts cost{};
   TierCosts bound{};
-  int provenTiers = 0;  // kTierCount: optimal
+  int provenTiers = 0;   // kTierCount: optimal
   bool stopped = false;  // by the work limit or the monitor
   std::int64_t work = 0;
   bool optimal() const { return provenTiers == kTierCount; }
@@ -42,6 +42,7 @@ class Monitor {
 // Plans `problem`. Always has a schedule when OK: at worst, dishes are unserved.
 // InvalidArgument when check() refuses; FailedPrecondition when pins and steps
 // outside any dish contradict each other, with the steps named.
-absl::StatusOr<Outcome> makePlan(const Problem& problem, const SearchOptions& options, Monitor* monitor = nullptr);
+absl::StatusOr<Outcome> makePlan(const Problem& problem, const SearchOptions& options,
+                                 Monitor* monitor = nullptr);
 
 }  // namespace suppertide::planning

@@ -1,0 +1,22 @@
+// The first plan, dish by dish, and its improvement by taking dishes out and putting them back.
+#pragma once
+
+#include <cstdint>
+#include <functional>
+#include <random>
+
+#include "server/planning/solver/grid_model.h"
+
+namespace suppertide::planning {
+
+// A plan that keeps every rule; dishes that found no place are unserved. Tries
+// other orders of the dishes while some are, a bounded number of times.
+Schedule firstPlan(const GridModel& model, std::mt19937& random, const std::function<bool()>& stop);
+
+// Takes out a few dishes and puts each back at its best, `rounds` times, keeping
+// what is not worse. Returns the best plan found; `plan` must keep every rule.
+// `better` is called with each strictly better one.
+Schedule improvePlan(const GridModel& model, Schedule plan, int rounds, std::mt19937& random,
+                     const std::function<void(const Schedule&)>& better, const std::function<bool()>& stop);
+
+}  // namespace suppertide::planning

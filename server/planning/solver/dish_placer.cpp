@@ -1,0 +1,317 @@
+#include "server/planning/solver/dish_placer.h"
+
+#include <algorithm>
+
+#include "server/planning/solver/step_cost.h"
+
+namespace suppertide::planning {
+namespace {
+
+constexpr std::int64_t kNever = std::int64_t{1} << 60;
+// The tiers in one number. Only a heuristic's measure: what it finds is judged by costOf.
+constexpr std::int64_t kLateWeight = std::int64_t{1} << 40;
+constexpr std::int64_t kQualityWeight = std::int64_t{1} << 24;
+constexpr std::int64_t kPeopleWeight = 1024;
+
+Minute edgeOf(const Placement& place, Edge edge) {
+  return edge == Edge::kStart ? place.start : place.end;
+}
+
+bool contains(const std::vector<int>& items, int item) {
+  return std::find(items.begin(), items.end(), item) != items.end();
+}
+
+// The least of `costs` whose value lies in [low, high] for windows that move up, remembered by index.
+class SlidingLeast {
+ public:
+  SlidingLeast(const std::vector<Minute>& values, const std::vector<std::int64_t>& costs)
+      : values_(values), costs_(costs) {}
+  // The index of the least cost, the last of equals; -1 when there is none.
+  int in(Minute low, Minute high) {
+    for (; next_ < sizeOf(values_) && at(values_, next_) <= high; ++next_) {
+      while (sizeOf(queue_) > head_ && at(costs_, queue_.back()) >= at(costs_, next_)) queue_.pop_back();
+      queue_.push_back(next_);
+    }
+    while (head_ < sizeOf(queue_) && at(values_, at(queue_, head_)) < low) ++head_;
+    return head_ < sizeOf(queue_) && at(costs_, at(queue_, head_)) < kNever ? at(queue_, head_) : -1;
+  }
+
+ private:
+  const std::vector<Minute>& values_;
+  const std::vector<std::int64_t>& costs_;
+  std::vector<int> queue_;
+  int head_ = 0;
+  int next_ = 0;
+};
+
+}  // namespace
+
+// The step's place when it is settled: fixed in this dish, or of another served dish.
+const Placement* DishPlacer::placed(int step, const Schedule& plan) const {
+  const int dish = at(model_.problem().steps, step).dish;
+  const bool settled =
+      dish == dish_ ? fixed_[static_cast<std::size_t>(step)] : !plan.unserved[static_cast<std::size_t>(dish)];
+  return settled ? &at(plan.steps, step) : nullptr;
+}
+
+bool DishPlacer::place(int dish, Schedule& plan, const std::vector<std::int64_t>& cookPrice) {
+  if (model_.dropped(dish)) return false;
+  dish_ = dish;
+  fixed_.assign(model_.problem().steps.size(), false);
+  tables_.resize(fixed_.size());
+  messages_.resize(fixed_.size());
+  plantTree(dish);
+  int left = sizeOf(order_);
+  while (fillTables(plan, cookPrice)) {
+    const bool done = fixSteps(plan);
+    const int still = static_cast<int>(
+        std::count_if(order_.begin(), order_.end(), [&](int step) { return !placed(step, plan); }));
+    if (done) {
+      plan.unserved[static_cast<std::size_t>(dish)] = false;
+      return true;
+    }
+    if (still == left) break;
+    left = still;
+  }
+  for (const int step : order_)
+    if (placed(step, plan)) occupancy_.remove(step, at(plan.steps, step));
+  return false;
+}
+
+void DishPlacer::plantTree(int dish) {
+  const Problem& problem = model_.problem();
+  const auto& steps = model_.distances(dish).steps;
+  std::vector<int> roots{at(problem.dishes, dish).lastStep};
+  roots.insert(roots.end(), steps.begin(), steps.end());
+  std::vector<bool> seen(problem.steps.size(), false);
+  order_.clear();
+  links_.clear();
+  for (const int root : roots) {
+    if (seen[static_cast<std::size_t>(root)] || at(problem.steps, root).dish != dish) continue;
+    seen[static_cast<std::size_t>(root)] = true;
+    links_.push_back({root, -1, Edge::kEnd, Edge::kStart, true, 0, 0});
+    order_.push_back(root);
+    for (std::size_t k = order_.size() - 1; k < order_.size(); ++k)
+      for (const Gap& gap : problem.gaps) {
+        const int parent = order_[k];
+        if (gap.from != parent && gap.to != parent) continue;
+        const bool childFirst = gap.to == parent;
+        const int child = childFirst ? gap.from : gap.to;
+        if (seen[static_cast<std::size_t>(child)] || at(problem.steps, child).dish != dish) continue;
+        seen[static_cast<std::size_t>(child)] = true;
+        links_.push_back({child, parent, childFirst ? gap.fromEdge : gap.toEdge,
+                          childFirst ? gap.toEdge : gap.fromEdge, childFirst, gap.least, gap.most});
+        order_.push_back(child);
+      }
+  }
+}
+
+bool DishPlacer::fillTables(Schedule& plan, const std::vector<std::int64_t>& cookPrice) {
+  for (const int step : order_) {
+    limitWindows(step, plan, at(tables_, step));
+    at(tables_, step).startExtra.clear();
+    at(tables_, step).endExtra.clear();
+  }
+  for (int k = sizeOf(order_) - 1; k >= 0; --k) {
+    const int step = at(order_, k);
+    if (at(tables_, step).starts.empty() || at(tables_, step).ends.empty()) return false;
+    fillTable(step, plan, cookPrice);
+    if (at(links_, k).parent >= 0) sendUp(at(links_, k));
+  }
+  for (int k = 0; k < sizeOf(order_); ++k) {
+    if (at(links_, k).parent >= 0) continue;
+    const Table& table = at(tables_, at(order_, k));
+    const auto least = std::min_element(table.startCost.begin(), table.startCost.end());
+    if (*least >= kNever) return false;
+    readBack(at(order_, k), table.byStart[static_cast<std::size_t>(least - table.startCost.begin())], plan);
+  }
+  return true;
+}
+
+// The candidates that settled steps leave open.
+void DishPlacer::limitWindows(int step, const Schedule& plan, Table& table) const {
+  const GridStep& grid = model_.step(step);
+  if (const Placement* here = placed(step, plan)) {
+    table.starts = {here->start};
+    table.ends = {here->end};
+    return;
+  }
+  Interval<Minute> start{0, kNoLimit};
+  Interval<Minute> end{0, kNoLimit};
+  const auto limit = [](Interval<Minute>& window, int least, int back, Minute other) {
+    if (least != Distances::kNone) window.start = std::max(window.start, other + least);
+    if (back != Distances::kNone) window.limit = std::min(window.limit, other - back);
+  };
+  for (const int other : order_)
+    if (const Placement* there = placed(other, plan))
+      for (const Edge edge : {Edge::kStart, Edge::kEnd}) {
+        limit(start, model_.leastBetween(other, edge, step, Edge::kStart),
+              model_.leastBetween(step, Edge::kStart, other, edge), edgeOf(*there, edge));
+        limit(end, model_.leastBetween(other, edge, step, Edge::kEnd),
+              model_.leastBetween(step, Edge::kEnd, other, edge), edgeOf(*there, edge));
+      }
+  for (const Gap& gap : model_.problem().gaps) {
+    if (gap.from != step && gap.to != step) continue;
+    const Placement* there = placed(gap.from == step ? gap.to : gap.from, plan);
+    if (!there) continue;
+    const Edge mine = gap.from == step ? gap.fromEdge : gap.toEdge;
+    const Minute other = edgeOf(*there, gap.from == step ? gap.toEdge : gap.fromEdge);
+    const int most = gap.most < kNoLimit ? gap.most : -Distances::kNone;
+    Interval<Minute>& window = mine == Edge::kStart ? start : end;
+    if (gap.from == step)
+      limit(window, most == -Distances::kNone ? Distances::kNone : -most, gap.least, other);
+    else
+      limit(window, gap.least, most == -Distances::kNone ? Distances::kNone : -most, other);
+  }
+  const auto keep = [](const std::vector<Minute>& all, const Interval<Minute>& window,
+                       std::vector<Minute>& kept) {
+    kept.assign(std::lower_bound(all.begin(), all.end(), window.start),
+                std::upper_bound(all.begin(), all.end(), std::max(window.start - 1, window.limit)));
+  };
+  keep(grid.starts, start, table.starts);
+  keep(grid.ends, end, table.ends);
+}
+
+bool DishPlacer::mayUse(int step, int mode, const Schedule& plan) const {
+  const Problem& problem = model_.problem();
+  for (const ModeLink& link : at(at(problem.steps, step).modes, mode).links)
+    if (const Placement* there = placed(link.step, plan))
+      if (!contains(link.modes, there->mode)) return false;
+  for (int other = 0; other < sizeOf(problem.steps); ++other) {
+    const Placement* there = placed(other, plan);
+    if (!there) continue;
+    for (const ModeLink& link : at(at(problem.steps, other).modes, there->mode).links)
+      if (link.step == step && !contains(link.modes, mode)) return false;
+  }
+  return true;
+}
+
+std::int64_t DishPlacer::servingCost(int step, Minute end) const {
+  const Dish& dish = at(model_.problem().dishes, dish_);
+  if (dish.lastStep != step) return 0;
+  return std::max(0, end - dish.serve) * kLateWeight + waitCost(dish, end) * kQualityWeight;
+}
+
+void DishPlacer::fillTable(int step, const Schedule& plan, const std::vector<std::int64_t>& cookPrice) {
+  Table& table = at(tables_, step);
+  table.startExtra.resize(table.starts.size(), 0);
+  table.endExtra.resize(table.ends.size(), 0);
+  table.startCost.assign(table.starts.size(), kNever);
+  table.endCost.assign(table.ends.size(), kNever);
+  table.byStart.assign(table.starts.size(), {});
+  table.byEnd.assign(table.ends.size(), {});
+  if (placed(step, plan)) {
+    table.startCost[0] = table.endCost[0] = std::min(kNever, table.startExtra[0] + table.endExtra[0]);
+    table.byStart[0] = table.byEnd[0] = {-1, -1, 0, 0};
+  } else {
+    const auto& choices = model_.step(step).choices;
+    for (int c = 0; c < sizeOf(choices); ++c) {
+      const Choice& choice = at(choices, c);
+      if (!mayUse(step, choice.mode, plan)) continue;
+      const Mode& mode = at(at(model_.problem().steps, step).modes, choice.mode);
+      if (choice.cooks.empty()) tryChoice(step, c, -1, 0, 0);
+      for (const CookOption& option : choice.cooks)
+        tryChoice(step, c, option.cook, option.cost, at(cookPrice, option.cook) * mode.attention / 100);
+    }
+  }
+  table.startExtra.clear();
+  table.endExtra.clear();
+}
+
+void DishPlacer::tryChoice(int step, int choice, int cook, std::int64_t optionCost, std::int64_t workPrice) {
+  Table& table = at(tables_, step);
+  const int modeIndex = at(model_.step(step).choices, choice).mode;
+  const Mode& mode = at(at(model_.problem().steps, step).modes, modeIndex);
+  std::vector<Minute> room;
+  occupancy_.roomsUntil(step, modeIndex, cook, table.starts, room);
+  for (int k = 0; k < sizeOf(table.starts); ++k) {
+    const Minute start = at(table.starts, k);
+    const EndRange range = model_.endRange(step, modeIndex, start);
+    if (range.empty() || at(table.startExtra, k) >= kNever) continue;
+    auto end = std::lower_bound(table.ends.begin(), table.ends.end(), range.first);
+    for (; end != table.ends.end() && *end <= range.last && (*end <= at(room, k) || *end == start); ++end) {
+      const int j = static_cast<int>(end - table.ends.begin());
+      if (at(table.endExtra, j) >= kNever) continue;
+      const std::int64_t people =
+          cookCost(model_.problem(), mode, cook, static_cast<int>(optionCost), start, *end) * kPeopleWeight +
+          workPrice * (*end - start);
+      const std::int64_t cost = at(table.startExtra, k) + at(table.endExtra, j) + servingCost(step, *end) +
+                                qualityCost(mode, start, *end) * kQualityWeight + people;
+      if (cost < at(table.startCost, k)) {
+        at(table.startCost, k) = cost;
+        at(table.byStart, k) = {choice, cook, k, j};
+      }
+      if (cost < at(table.endCost, j)) {
+        at(table.endCost, j) = cost;
+        at(table.byEnd, j) = {choice, cook, k, j};
+      }
+    }
+  }
+}
+
+void DishPlacer::sendUp(const Link& link) {
+  const Table& child = at(tables_, link.child);
+  Table& parent = at(tables_, link.parent);
+  const bool atStart = link.parentEdge == Edge::kStart;
+  const auto& values = atStart ? parent.starts : parent.ends;
+  auto& extra = atStart ? parent.startExtra : parent.endExtra;
+  extra.resize(values.size(), 0);
+  SlidingLeast least(link.childEdge == Edge::kStart ? child.starts : child.ends,
+                     link.childEdge == Edge::kStart ? child.startCost : child.endCost);
+  auto& index = at(messages_, link.child).childIndex;
+  index.assign(values.size(), -1);
+  for (std::size_t k = 0; k < values.size(); ++k) {
+    const Minute low = link.childFirst ? values[k] - link.most : values[k] + link.least;
+    const Minute high = link.childFirst ? values[k] - link.least : values[k] + link.most;
+    index[k] = least.in(low, high);
+    const std::int64_t cost =
+        index[k] < 0 ? kNever
+                     : at(link.childEdge == Edge::kStart ? child.startCost : child.endCost, index[k]);
+    extra[k] = std::min(kNever, extra[k] + cost);
+  }
+}
+
+void DishPlacer::readBack(int step, const Decision& decision, Schedule& plan) const {
+  const Table& table = at(tables_, step);
+  if (!fixed_[static_cast<std::size_t>(step)]) {
+    const Step& data = at(model_.problem().steps, step);
+    const int mode = at(model_.step(step).choices, decision.choice).mode;
+    const int cook = at(data.modes, mode).attention > 0 ? decision.cook : data.pin.cook.value_or(-1);
+    at(plan.steps, step) = {at(table.starts, decision.start), at(table.ends, decision.end), mode, cook};
+  }
+  for (const Link& link : links_) {
+    if (link.parent != step) continue;
+    const int index = at(at(messages_, link.child).childIndex,
+                         link.parentEdge == Edge::kStart ? decision.start : decision.end);
+    const Table& child = at(tables_, link.child);
+    readBack(link.child, link.childEdge == Edge::kStart ? at(child.byStart, index) : at(child.byEnd, index),
+             plan);
+  }
+}
+
+bool DishPlacer::keepsGaps(int step, const Schedule& plan) const {
+  for (const Gap& gap : model_.problem().gaps) {
+    if (gap.from != step && gap.to != step) continue;
+    const int other = gap.from == step ? gap.to : gap.from;
+    if (other != step && !placed(other, plan)) continue;
+    const Minute distance =
+        edgeOf(at(plan.steps, gap.to), gap.toEdge) - edgeOf(at(plan.steps, gap.from), gap.fromEdge);
+    if (distance < gap.least || distance > gap.most) return false;
+  }
+  return true;
+}
+
+// Settles steps from the root outward until one does not go with those before it; true when all do.
+bool DishPlacer::fixSteps(Schedule& plan) {
+  for (const int step : order_) {
+    if (placed(step, plan)) continue;
+    const Placement& place = at(plan.steps, step);
+    if (!keepsGaps(step, plan) || !mayUse(step, place.mode, plan) || !occupancy_.fitsOnce(step, place))
+      return false;
+    occupancy_.add(step, place);
+    fixed_[static_cast<std::size_t>(step)] = true;
+  }
+  return true;
+}
+
+}  // namespace suppertide::planning

@@ -1,0 +1,72 @@
+// Places one whole dish at least cost while everything else stays put.
+//
+// The gaps of a dish nearly always form a tree around its last step; along it a
+// dynamic programme over the grid finds the best starts, lengths, modes and
+// cooks together. What a tree cannot see (two steps of the dish wanting the same
+// cook, gaps that close a ring, linked modes) is met by fixing steps from the
+// last one outward and solving the rest again.
+#pragma once
+
+#include <cstdint>
+#include <vector>
+
+#include "server/planning/solver/grid_model.h"
+#include "server/planning/solver/occupancy.h"
+
+namespace suppertide::planning {
+
+class DishPlacer {
+ public:
+  DishPlacer(const GridModel& model, Occupancy& occupancy) : model_(model), occupancy_(occupancy) {}
+
+  // Puts the steps of `dish` into `plan` and the occupancy and marks it served;
+  // false, with nothing changed, when no place was found. `cookPrice`: what a
+  // minute of each cook's work costs on top, in tier-4 units of 1/1024.
+  bool place(int dish, Schedule& plan, const std::vector<std::int64_t>& cookPrice);
+
+ private:
+  struct Link {
+    int child;
+    int parent;
+    Edge childEdge, parentEdge;
+    bool childFirst;  // the gap leads from the child to the parent
+    Minute least, most;
+  };
+  struct Decision {
+    int choice = -1, cook = -1;
+    int start = -1, end = -1;  // candidate indexes
+  };
+  struct Table {
+    std::vector<Minute> starts, ends;
+    std::vector<std::int64_t> startCost, endCost;  // of the subtree, by candidate
+    std::vector<Decision> byStart, byEnd;
+    std::vector<std::int64_t> startExtra, endExtra;  // of the children
+  };
+  struct Message {
+    std::vector<int> childIndex;  // best candidate of the child's edge, by parent's candidate
+  };
+
+  void plantTree(int dish);
+  bool fillTables(Schedule& plan, const std::vector<std::int64_t>& cookPrice);
+  void limitWindows(int step, const Schedule& plan, Table& table) const;
+  void fillTable(int step, const Schedule& plan, const std::vector<std::int64_t>& cookPrice);
+  void tryChoice(int step, int choice, int cook, std::int64_t optionCost, std::int64_t workPrice);
+  void sendUp(const Link& link);
+  bool mayUse(int step, int mode, const Schedule& plan) const;
+  void readBack(int step, const Decision& decision, Schedule& plan) const;
+  bool fixSteps(Schedule& plan);
+  bool keepsGaps(int step, const Schedule& plan) const;
+  std::int64_t servingCost(int step, Minute end) const;
+  const Placement* placed(int step, const Schedule& plan) const;
+
+  const GridModel& model_;
+  Occupancy& occupancy_;
+  std::vector<int> order_;         // steps from the root outward
+  std::vector<Link> links_;        // of order_[1..], to the step they hang on
+  std::vector<Table> tables_;      // by step
+  std::vector<Message> messages_;  // by step, to its parent
+  std::vector<bool> fixed_;        // by step
+  int dish_ = 0;
+};
+
+}  // namespace suppertide::planning

@@ -1,0 +1,88 @@
+// The problem on the grid: for each step the modes, starts and ends it can take
+// when only its own dish, the pins and what others already took are counted.
+//
+// Starts are multiples of the grid; the end of a step of fixed length is its
+// start plus that length, also off the grid; an elastic step ends on the grid.
+// Pinned minutes are kept as they are. A dish that cannot be served even alone
+// is dropped: its steps have no windows and nothing else needs to care for it.
+#pragma once
+
+#include <limits>
+#include <vector>
+
+#include "server/planning/model/schedule.h"
+#include "server/planning/solver/indexing.h"
+
+namespace suppertide::planning {
+
+// The ends a start allows: the candidates of the step inside [first, last].
+struct EndRange {
+  Minute first = 0;
+  Minute last = -1;
+  bool empty() const { return first > last; }
+};
+
+// One way to do a step that pins and cooks leave open.
+struct Choice {
+  int mode = 0;
+  std::vector<CookOption> cooks;  // empty when nobody is needed; each cook once
+};
+
+struct GridStep {
+  std::vector<Choice> choices;
+  std::vector<Minute> starts;  // ascending candidates
+  std::vector<Minute> ends;    // ascending candidates
+  Minute fixedLength = -1;     // the one length of all choices, or -1
+};
+
+// Least distances between the edges of one dish's steps: from + distance <= to.
+// Edge index: 2 * position of the step in `steps`, plus 1 for its end.
+struct Distances {
+  static constexpr int kNone = std::numeric_limits<int>::min() / 4;
+  std::vector<int> steps;
+  std::vector<int> least;  // square, row-major; kNone when unrelated
+  int edges() const { return 2 * sizeOf(steps); }
+  int& of(int from, int to) { return at(least, from * edges() + to); }
+  int of(int from, int to) const { return at(least, from * edges() + to); }
+};
+
+class Occupancy;
+
+class GridModel {
+ public:
+  // `lateness`: each dish may be at most this late, below its own limit.
+  GridModel(const Problem& problem, Minute grid, Minute lateness = kNoLimit);
+
+  const Problem& problem() const { return problem_; }
+  Minute grid() const { return grid_; }
+  const GridStep& step(int index) const { return at(steps_, index); }
+  bool dropped(int dish) const { return at(dropped_, dish); }
+  bool used(int step) const { return !dropped(at(problem_.steps, step).dish); }
+  const Distances& distances(int dish) const { return at(distances_, dish); }
+  int positionInDish(int step) const { return at(position_, step); }
+  EndRange endRange(int step, int mode, Minute start) const;
+  // Least minutes from one edge to another that their dish forces; kNone when unrelated.
+  int leastBetween(int fromStep, Edge fromEdge, int toStep, Edge toEdge) const;
+
+ private:
+  void chooseModes(int step);
+  void measureDish(int dish);
+  bool boundDish(int dish);
+  bool fillStarts(int dish);
+  bool settleWindows(int dish, Occupancy& free);
+  void fillEnds(int step);
+  bool filterStep(int step);
+  Interval<Minute> lengthSpan(int step) const;
+
+  const Problem& problem_;
+  Minute grid_;
+  Minute lateness_;
+  std::vector<GridStep> steps_;
+  std::vector<bool> dropped_;
+  std::vector<Distances> distances_;           // by dish
+  std::vector<int> position_;                  // of a step in its dish
+  std::vector<Interval<Minute>> startBounds_;  // by step, both ends included
+  std::vector<Interval<Minute>> endBounds_;
+};
+
+}  // namespace suppertide::planning

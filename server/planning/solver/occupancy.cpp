@@ -1,0 +1,238 @@
+#include "server/planning/solver/occupancy.h"
+
+#include <algorithm>
+
+#include "server/planning/solver/indexing.h"
+
+namespace suppertide::planning {
+namespace {
+
+constexpr int kAway = 101;
+
+template <typename Map>
+void forget(Map& rooms, int thing) {
+  for (auto it = rooms.begin(); it != rooms.end();)
+    it = std::get<0>(it->first) == thing ? rooms.erase(it) : std::next(it);
+}
+
+// Adds `amount` over the part of `when` that lies on the axis.
+void raise(std::vector<int>& minutes, const Interval<Minute>& when, int amount) {
+  const auto part = when.intersect({0, sizeOf(minutes)});
+  for (Minute t = part.start; t < part.limit; ++t) at(minutes, t) += amount;
+}
+
+}  // namespace
+
+std::vector<PhaseSpan> phaseSpans(const OvenNeed& need, Minute start, Minute end) {
+  std::vector<PhaseSpan> spans;
+  if (need.phases.size() == 1) return {{need.phases.front().setpoint, {start, end}, need.preheated}};
+  Minute from = start;
+  for (const OvenPhase& phase : need.phases) {
+    if (phase.length > 0)
+      spans.push_back({phase.setpoint, {from, from + phase.length}, need.preheated && spans.empty()});
+    from += phase.length;
+  }
+  return spans;
+}
+
+Occupancy::Occupancy(const Problem& problem) : problem_(problem) {
+  for (const Cook& cook : problem.cooks) {
+    std::vector<int> minutes(static_cast<std::size_t>(problem.limit), kAway);
+    for (const auto& when : cook.available) raise(minutes, when, -kAway);
+    attention_.push_back(std::move(minutes));
+  }
+  for (const Resource& resource : problem.resources) {
+    std::vector<int> minutes(static_cast<std::size_t>(problem.limit), 0);
+    for (const Resource::Taken& taken : resource.taken) raise(minutes, taken.when, taken.amount);
+    amount_.push_back(std::move(minutes));
+  }
+  bookings_.resize(problem.ovens.size());
+}
+
+void Occupancy::add(int step, const Placement& placement) {
+  change(step, placement, 1);
+}
+void Occupancy::remove(int step, const Placement& placement) {
+  change(step, placement, -1);
+}
+
+void Occupancy::change(int step, const Placement& placement, int sign) {
+  const Interval<Minute> when{placement.start, placement.end};
+  if (when.empty()) return;
+  const Mode& mode = at(at(problem_.steps, step).modes, placement.mode);
+  if (placement.cook >= 0 && mode.attention > 0) {
+    raise(at(attention_, placement.cook), when, sign * mode.attention);
+    forget(cookRooms_, placement.cook);
+  }
+  for (const Use& use : mode.uses) {
+    raise(at(amount_, use.resource), when, sign * use.amount);
+    forget(resourceRooms_, use.resource);
+  }
+  if (!mode.oven) return;
+  auto& bookings = at(bookings_, mode.oven->oven);
+  if (sign < 0) {
+    std::erase_if(bookings, [&](const Booking& booking) { return booking.step == step; });
+  } else {
+    for (const PhaseSpan& span : phaseSpans(*mode.oven, placement.start, placement.end))
+      bookings.push_back({step, span.setpoint, span.when, span.entering, &mode.oven->load});
+  }
+  forget(setpointRooms_, mode.oven->oven);
+  forget(rackRooms_, mode.oven->oven);
+}
+
+Occupancy::NextBlocked Occupancy::sweep(const std::vector<char>& blocked) const {
+  NextBlocked next(blocked.size() + 1, problem_.limit);
+  for (std::size_t t = blocked.size(); t-- > 0;) next[t] = blocked[t] ? static_cast<Minute>(t) : next[t + 1];
+  return next;
+}
+
+const Occupancy::NextBlocked& Occupancy::cookRoom(int cook, int attention) {
+  auto [it, fresh] = cookRooms_.try_emplace({cook, attention});
+  if (!fresh) return it->second;
+  const auto& busy = at(attention_, cook);
+  std::vector<char> blocked(busy.size());
+  for (std::size_t t = 0; t < busy.size(); ++t) blocked[t] = busy[t] + attention > 100;
+  return it->second = sweep(blocked);
+}
+
+const Occupancy::NextBlocked& Occupancy::resourceRoom(int resource, int amount) {
+  auto [it, fresh] = resourceRooms_.try_emplace({resource, amount});
+  if (!fresh) return it->second;
+  const auto& used = at(amount_, resource);
+  const int capacity = at(problem_.resources, resource).capacity;
+  std::vector<char> blocked(used.size());
+  for (std::size_t t = 0; t < used.size(); ++t) blocked[t] = used[t] + amount > capacity;
+  return it->second = sweep(blocked);
+}
+
+const Occupancy::NextBlocked& Occupancy::setpointRoom(int oven, int setpoint, bool entering) {
+  auto [it, fresh] = setpointRooms_.try_emplace({oven, setpoint, entering});
+  if (!fresh) return it->second;
+  const Oven& data = at(problem_.ovens, oven);
+  std::vector<char> blocked(static_cast<std::size_t>(problem_.limit), 0);
+  const auto block = [&](Minute from, Minute to) {
+    const auto part = Interval<Minute>{from, to}.intersect({0, problem_.limit});
+    for (Minute t = part.start; t < part.limit; ++t) at(blocked, t) = 1;
+  };
+  for (const auto& closed : data.closed) block(closed.start, closed.limit);
+  for (const Booking& booking : at(bookings_, oven)) {
+    if (booking.setpoint == setpoint) continue;
+    const Minute before = booking.entering ? at(at(data.change, setpoint), booking.setpoint) : 0;
+    const Minute after = entering ? at(at(data.change, booking.setpoint), setpoint) : 0;
+    block(booking.when.start - before, booking.when.limit + after);
+  }
+  return it->second = sweep(blocked);
+}
+
+const Occupancy::NextBlocked& Occupancy::rackRoom(int oven, const Load& load) {
+  auto [it, fresh] =
+      rackRooms_.try_emplace({oven, load.racks, load.widthMm, load.depthMm, load.heightMm, load.panCount});
+  if (!fresh) return it->second;
+  std::vector<char> blocked(static_cast<std::size_t>(problem_.limit), 0);
+  const auto& bookings = at(bookings_, oven);
+  std::vector<Minute> borders;
+  for (const Booking& booking : bookings) {
+    borders.push_back(std::clamp(booking.when.start, 0, problem_.limit));
+    borders.push_back(std::clamp(booking.when.limit, 0, problem_.limit));
+  }
+  std::sort(borders.begin(), borders.end());
+  for (std::size_t k = 0; k + 1 < borders.size(); ++k) {
+    if (borders[k] == borders[k + 1]) continue;
+    std::vector<Load> loads{load};
+    for (const Booking& booking : bookings)
+      if (booking.when.contains(borders[k])) loads.push_back(*booking.load);
+    if (loads.size() == 1 || at(problem_.ovens, oven).racks->fits(loads)) continue;
+    std::fill(blocked.begin() + borders[k], blocked.begin() + borders[k + 1], char{1});
+  }
+  return it->second = sweep(blocked);
+}
+
+Minute Occupancy::ovenRoom(const OvenNeed& need, Minute start) {
+  const NextBlocked& racks = rackRoom(need.oven, need.load);
+  if (need.phases.size() == 1)
+    return std::min(at(racks, start),
+                    at(setpointRoom(need.oven, need.phases.front().setpoint, need.preheated), start));
+  Minute from = start;
+  bool entering = need.preheated;
+  for (const OvenPhase& phase : need.phases) {
+    if (phase.length == 0) continue;
+    const Minute to = from + phase.length;
+    if (to > problem_.limit || at(racks, from) < to) return -1;
+    if (at(setpointRoom(need.oven, phase.setpoint, entering), from) < to) return -1;
+    from = to;
+    entering = false;
+  }
+  return problem_.limit;
+}
+
+Minute Occupancy::roomUntil(int step, int modeIndex, int cook, Minute start) {
+  if (start < 0 || start >= problem_.limit) return -1;
+  const Mode& mode = at(at(problem_.steps, step).modes, modeIndex);
+  Minute room = problem_.limit;
+  if (mode.attention > 0) room = std::min(room, at(cookRoom(cook, mode.attention), start));
+  for (const Use& use : mode.uses)
+    if (use.amount > 0) room = std::min(room, at(resourceRoom(use.resource, use.amount), start));
+  if (mode.oven) room = std::min(room, ovenRoom(*mode.oven, start));
+  return room;
+}
+
+void Occupancy::roomsUntil(int step, int modeIndex, int cook, const std::vector<Minute>& starts,
+                           std::vector<Minute>& room) {
+  const Mode& mode = at(at(problem_.steps, step).modes, modeIndex);
+  room.assign(starts.size(), problem_.limit);
+  const auto narrow = [&](const NextBlocked& next) {
+    for (std::size_t k = 0; k < starts.size(); ++k) room[k] = std::min(room[k], at(next, starts[k]));
+  };
+  if (mode.attention > 0) narrow(cookRoom(cook, mode.attention));
+  for (const Use& use : mode.uses)
+    if (use.amount > 0) narrow(resourceRoom(use.resource, use.amount));
+  if (mode.oven && mode.oven->phases.size() == 1) {
+    narrow(rackRoom(mode.oven->oven, mode.oven->load));
+    narrow(setpointRoom(mode.oven->oven, mode.oven->phases.front().setpoint, mode.oven->preheated));
+  } else if (mode.oven) {
+    for (std::size_t k = 0; k < starts.size(); ++k)
+      room[k] = std::min(room[k], ovenRoom(*mode.oven, starts[k]));
+  }
+}
+
+bool Occupancy::fitsOnce(int step, const Placement& place) const {
+  const Mode& mode = at(at(problem_.steps, step).modes, place.mode);
+  if (place.start == place.end) return true;
+  if (place.start < 0 || place.end > problem_.limit) return false;
+  if (mode.attention > 0)
+    for (Minute t = place.start; t < place.end; ++t)
+      if (at(at(attention_, place.cook), t) + mode.attention > 100) return false;
+  for (const Use& use : mode.uses)
+    for (Minute t = place.start; t < place.end && use.amount > 0; ++t)
+      if (at(at(amount_, use.resource), t) + use.amount > at(problem_.resources, use.resource).capacity)
+        return false;
+  return !mode.oven || ovenFits(step, *mode.oven, place);
+}
+
+bool Occupancy::ovenFits(int step, const OvenNeed& need, const Placement& place) const {
+  const Oven& oven = at(problem_.ovens, need.oven);
+  const Interval<Minute> stay{place.start, place.end};
+  const auto& bookings = at(bookings_, need.oven);
+  for (const auto& closed : oven.closed)
+    if (closed.overlaps(stay)) return false;
+  for (const PhaseSpan& span : phaseSpans(need, place.start, place.end))
+    for (const Booking& booking : bookings) {
+      if (booking.setpoint == span.setpoint) continue;
+      const Minute before = booking.entering ? at(at(oven.change, span.setpoint), booking.setpoint) : 0;
+      const Minute after = span.entering ? at(at(oven.change, booking.setpoint), span.setpoint) : 0;
+      if (span.when.limit + before > booking.when.start && booking.when.limit + after > span.when.start)
+        return false;
+    }
+  std::vector<Minute> minutes{place.start};
+  for (const Booking& booking : bookings)
+    if (stay.contains(booking.when.start)) minutes.push_back(booking.when.start);
+  for (const Minute t : minutes) {
+    std::vector<Load> loads{need.load};
+    for (const Booking& booking : bookings)
+      if (booking.step != step && booking.when.contains(t)) loads.push_back(*booking.load);
+    if (loads.size() > 1 && !oven.racks->fits(loads)) return false;
+  }
+  return true;
+}
+
+}  // namespace suppertide::planning

@@ -1,0 +1,74 @@
+// What is in use at each minute, and how long a step could stay from a minute on.
+//
+// Starts with what the problem itself takes away (cooks not there, things taken
+// by others, closed ovens); placed steps are added and removed again. A length
+// of zero uses nothing. Not thread-safe.
+#pragma once
+
+#include <map>
+#include <tuple>
+#include <vector>
+
+#include "server/planning/model/schedule.h"
+
+namespace suppertide::planning {
+
+class Occupancy {
+ public:
+  explicit Occupancy(const Problem& problem);
+
+  void add(int step, const Placement& at);
+  void remove(int step, const Placement& at);
+
+  // The last minute at which `step`, started at `start` in `mode` by `cook`,
+  // could end without running into anything; below `start` when it can't start.
+  // Phases of fixed length are checked as a whole: then it is kNoLimit or -1.
+  // Amortised constant time between changes.
+  Minute roomUntil(int step, int mode, int cook, Minute start);
+  // The same for each of `starts`, into `room`.
+  void roomsUntil(int step, int mode, int cook, const std::vector<Minute>& starts, std::vector<Minute>& room);
+  bool fits(int step, const Placement& at) {
+    return at.start == at.end || roomUntil(step, at.mode, at.cook, at.start) >= at.end;
+  }
+  // The same answer without remembering: linear in the step's length, cheaper right after a change.
+  bool fitsOnce(int step, const Placement& at) const;
+
+ private:
+  struct Booking {
+    int step;
+    int setpoint;
+    Interval<Minute> when;
+    bool entering;  // the oven must be at its setpoint when this begins
+    const Load* load;
+  };
+  // For each minute the first blocked minute at or after it; `limit` when none.
+  using NextBlocked = std::vector<Minute>;
+
+  const NextBlocked& cookRoom(int cook, int attention);
+  const NextBlocked& resourceRoom(int resource, int amount);
+  const NextBlocked& setpointRoom(int oven, int setpoint, bool entering);
+  const NextBlocked& rackRoom(int oven, const Load& load);
+  bool ovenFits(int step, const OvenNeed& need, const Placement& at) const;
+  Minute ovenRoom(const OvenNeed& need, Minute start);
+  NextBlocked sweep(const std::vector<char>& blocked) const;
+  void change(int step, const Placement& at, int sign);
+
+  const Problem& problem_;
+  std::vector<std::vector<int>> attention_;     // by cook and minute, 101 when not there
+  std::vector<std::vector<int>> amount_;        // by resource and minute
+  std::vector<std::vector<Booking>> bookings_;  // by oven
+  std::map<std::tuple<int, int>, NextBlocked> cookRooms_;
+  std::map<std::tuple<int, int>, NextBlocked> resourceRooms_;
+  std::map<std::tuple<int, int, bool>, NextBlocked> setpointRooms_;
+  std::map<std::tuple<int, int, int, int, int, int>, NextBlocked> rackRooms_;
+};
+
+// The bookings of one stay in an oven: each phase with its setpoint.
+struct PhaseSpan {
+  int setpoint;
+  Interval<Minute> when;
+  bool entering;  // begins by entering preheated: the change from other setpoints must be over
+};
+std::vector<PhaseSpan> phaseSpans(const OvenNeed& need, Minute start, Minute end);
+
+}  // namespace suppertide::planning

@@ -1,0 +1,130 @@
+#include "server/planning/solver/solver.h"
+
+#include <cassert>
+
+#include "server/planning/solver/construct.h"
+#include "server/planning/solver/objective.h"
+#include "server/planning/solver/resource_clauses.h"
+#include "server/planning/solver/tier_search.h"
+
+namespace suppertide::planning {
+namespace {
+
+// Rounds of taking dishes out and putting them back before the proof begins.
+constexpr int kImproveRounds = 200;
+
+class Engine {
+ public:
+  Engine(const Problem& problem, const SearchOptions& options, Monitor* monitor)
+      : problem_(problem),
+        options_(options),
+        monitor_(monitor),
+        random_(static_cast<unsigned>(options.seed)) {}
+
+  Outcome run() {
+    const GridModel wide(problem_, options_.grid);
+    const auto stop = [&] { return stopAsked(); };
+    take(firstPlan(wide, random_, stop));
+    const bool allServed = servesAll(wide);
+    if (!allServed) {
+      prove(wide, false);
+      return finish();
+    }
+    improvePlan(
+        wide, outcome_.schedule, kImproveRounds, random_, [&](const Schedule& plan) { take(plan); }, stop);
+    // No better plan is later than this one, all dishes together.
+    prove(GridModel(problem_, options_.grid, static_cast<Minute>(outcome_.cost[1])), true);
+    return finish();
+  }
+
+ private:
+  bool stopAsked() { return stopped_ = stopped_ || (monitor_ != nullptr && monitor_->stop()); }
+
+  bool servesAll(const GridModel& model) const {
+    for (int d = 0; d < sizeOf(problem_.dishes); ++d)
+      if (outcome_.schedule.unserved[static_cast<std::size_t>(d)] && !model.dropped(d)) return false;
+    return true;
+  }
+
+  // Keeps `plan`, which breaks no rule, when it is the best so far.
+  void take(const Schedule& plan) {
+    const TierCosts cost = costOf(problem_, plan).total;
+    if (!outcome_.schedule.steps.empty() && cost >= outcome_.cost) return;
+    outcome_.schedule = plan;
+    outcome_.cost = cost;
+    publish();
+  }
+
+  void publish() {
+    if (monitor_ != nullptr) monitor_->improved(outcome_);
+  }
+
+  void prove(const GridModel& model, bool allServed) {
+    Sat sat(options_.seed, options_.workLimit, monitor_);
+    Encoder encoder(model, sat, outcome_.schedule, allServed);
+    ResourceClauses resources(encoder);
+    Objective objective(encoder);
+    encoder.prefer(outcome_.schedule);
+    const auto probe = [&](const std::vector<Lit>& assumed) {
+      return findPlan(assumed, sat, encoder, resources, objective);
+    };
+    for (int t = 0; t < kTierCount; ++t) {
+      const auto tier = static_cast<std::size_t>(t);
+      const CostSum sum = objective.build(static_cast<Tier>(t));
+      const auto raised = [&](std::int64_t bound) {
+        if (bound <= outcome_.bound[tier]) return;
+        outcome_.bound[tier] = bound;
+        publish();
+      };
+      TierSearch search(sat, sum, probe, raised, [&] { return outcome_.cost[tier]; });
+      const bool proven = search.run();
+      outcome_.work = sat.work();
+      if (!proven) break;
+      outcome_.bound[tier] = outcome_.cost[tier];
+      outcome_.provenTiers = t + 1;
+    }
+  }
+
+  // Solves until a plan keeps every rule and is charged what it costs.
+  TierSearch::Answer findPlan(const std::vector<Lit>& assumed, Sat& sat, Encoder& encoder,
+                              ResourceClauses& resources, Objective& objective) {
+    while (true) {
+      const Sat::Answer answer = sat.solve(assumed);
+      if (answer == Sat::Answer::kNo) return TierSearch::Answer::kNone;
+      if (answer == Sat::Answer::kStopped) return TierSearch::Answer::kStopped;
+      const Schedule plan = encoder.read();
+      const auto clashes = findClashes(problem_, plan, random_);
+      int added = objective.refine(plan);
+      for (const Clash& clash : clashes) added += resources.add(clash, plan);
+      if (added > 0) continue;
+      assert(clashes.empty() && "a clash that no clause forbids");
+      if (!clashes.empty()) return TierSearch::Answer::kStopped;
+      if (costOf(problem_, plan).total < outcome_.cost) {
+        take(plan);
+        encoder.prefer(plan);
+      }
+      return TierSearch::Answer::kPlan;
+    }
+  }
+
+  Outcome finish() {
+    outcome_.stopped = outcome_.provenTiers < kTierCount;
+    return std::move(outcome_);
+  }
+
+  const Problem& problem_;
+  const SearchOptions& options_;
+  Monitor* monitor_;
+  std::mt19937 random_;
+  Outcome outcome_;
+  bool stopped_ = false;
+};
+
+}  // namespace
+
+absl::StatusOr<Outcome> makePlan(const Problem& problem, const SearchOptions& options, Monitor* monitor) {
+  if (auto status = check(problem); !status.ok()) return status;
+  return Engine(problem, options, monitor).run();
+}
+
+}  // namespace suppertide::planning
