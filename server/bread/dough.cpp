@@ -85,12 +85,13 @@ absl::StatusOr<DoughState> mix(const DoughKind& kind, const Culture& culture, co
 }
 
 absl::StatusOr<DoughState> mixLevain(const DoughKind& kind, const Culture& starter, const LevainRatio& ratio,
-                                     double celsius, double kilograms) {
-  if (!(ratio.starter > 0 && ratio.flour >= 0 && ratio.water >= 0)) {
+                                     double celsius, double kilograms, double starterHydration) {
+  if (!(ratio.starter > 0 && ratio.flour >= 0 && ratio.water >= 0 && starterHydration > 0)) {
     return absl::InvalidArgumentError(absl::StrCat("mix levain: ratio ", ratio.starter, ":", ratio.flour, ":",
-                                                   ratio.water, " has no starter or is negative"));
+                                                   ratio.water, " of a starter with hydration ",
+                                                   starterHydration, " has no starter or is negative"));
   }
-  return mix(kind, starter, {ratio.inoculation(), ratio.starterShare(), celsius, kilograms});
+  return mix(kind, starter, {ratio.inoculation(starterHydration), ratio.starterShare(), celsius, kilograms});
 }
 
 Culture cultureOf(const DoughState& levain, double lag) {

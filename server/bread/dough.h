@@ -81,9 +81,9 @@ struct Mixing {
 // neither culture nor yeast.
 absl::StatusOr<DoughState> mix(const DoughKind& kind, const Culture& culture, const Mixing& mixing);
 
-// A levain fed from a starter (hydration 1) by `ratio`.
+// A levain fed from a starter by `ratio`.
 absl::StatusOr<DoughState> mixLevain(const DoughKind& kind, const Culture& starter, const LevainRatio& ratio,
-                                     double celsius, double kilograms);
+                                     double celsius, double kilograms, double starterHydration = 1.0);
 
 // The culture that a levain is when used now. Its lag is kPeakLevainLag; say
 // otherwise for one that has stood in a fridge or fell back long ago.

@@ -142,12 +142,6 @@ class Watch {
   std::optional<double> fallHour_;
 };
 
-std::vector<Stay> warmer(std::span<const Stay> stays, double kelvin) {
-  std::vector<Stay> result(stays.begin(), stays.end());
-  for (Stay& stay : result) stay.air = stay.air.warmerBy(kelvin);
-  return result;
-}
-
 double logHours(double hour, double startHour) {
   return std::log(std::max(1e-3, hour - startHour));
 }
@@ -171,8 +165,8 @@ double shiftOf(const ReadinessWindow& likely, std::span<const Pair> causes, doub
   return std::sqrt(squares);
 }
 
-ReadinessWindow shifted(const ReadinessWindow& likely, std::span<const Pair> causes, double startHour,
-                        double sign) {
+ReadinessWindow movedWindow(const ReadinessWindow& likely, std::span<const Pair> causes, double startHour,
+                            double sign) {
   const auto move = [&](const std::function<double(const ReadinessWindow&)>& edge) {
     const double hours = edge(likely) - startHour;
     return startHour + hours * std::exp(sign * shiftOf(likely, causes, startHour, sign, edge));
@@ -194,19 +188,16 @@ ForecastBand forecastBand(const DoughKind& kind, const DoughState& state, double
                           const ForecastOptions& options) {
   ForecastOptions quiet = options;
   quiet.sampleHours = 0;
+  const std::array<Shift, 3> deviations = independentCauses(uncertainty);
   std::array<Pair, 3> causes;
-  for (std::size_t side = 0; side < 2; ++side) {
-    const double sign = side == 0 ? 1 : -1;
-    const double steps = sign * kNinthDecile;
-    DoughState vigorous = state;
-    vigorous.vigour *= std::exp(steps * uncertainty.logVigour);
-    causes[0][side] = forecast(kind, vigorous, startHour, stays, stage, quiet).window;
-    causes[1][side] =
-        forecast(kind, state, startHour, warmer(stays, steps * uncertainty.placeKelvin), stage, quiet).window;
-    DoughState awake = state;
-    awake.activeShare =
-        std::min(1.0, std::pow(state.activeShare, std::max(0.0, 1 - steps * uncertainty.lag)));
-    causes[2][side] = forecast(kind, awake, startHour, stays, stage, quiet).window;
+  for (std::size_t cause = 0; cause < 3; ++cause) {
+    for (std::size_t side = 0; side < 2; ++side) {
+      const double steps = side == 0 ? kNinthDecile : -kNinthDecile;
+      const Shift& one = deviations[cause];
+      const Shift shift = {steps * one.logVigour, steps * one.lag, steps * one.placeKelvin};
+      causes[cause][side] =
+          forecast(kind, shifted(state, shift), startHour, shifted(stays, shift), stage, quiet).window;
+    }
   }
   ForecastBand band{forecast(kind, state, startHour, stays, stage, options), {}, {}};
   if (!band.likely.window) {
@@ -215,8 +206,8 @@ ForecastBand forecastBand(const DoughKind& kind, const DoughState& state, double
   }
   bool alwaysReady = true;
   for (const Pair& cause : causes) alwaysReady = alwaysReady && cause[0] && cause[1];
-  band.fast = shifted(*band.likely.window, causes, startHour, -1);
-  if (alwaysReady) band.slow = shifted(*band.likely.window, causes, startHour, 1);
+  band.fast = movedWindow(*band.likely.window, causes, startHour, -1);
+  if (alwaysReady) band.slow = movedWindow(*band.likely.window, causes, startHour, 1);
   return band;
 }
 

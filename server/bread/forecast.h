@@ -8,6 +8,7 @@
 
 #include "server/base/interval.h"
 #include "server/bread/fermentation.h"
+#include "server/bread/uncertainty.h"
 
 namespace suppertide::bread {
 
@@ -70,14 +71,6 @@ struct ForecastOptions {
 // Never fails: "never" is an absent window. About 30 microseconds for 24 h.
 Forecast forecast(const DoughKind& kind, const DoughState& state, double startHour,
                   std::span<const Stay> stays, const Stage& stage, const ForecastOptions& options = {});
-
-// Standard deviations; all assumed until calibrated. Two starters differed by a
-// factor 2 in gas (Houn and Hsu 2013, abstract), hence the vigour's.
-struct Uncertainty {
-  double logVigour = 0.20;
-  double placeKelvin = 0.7;
-  double lag = 0.3;  // of h0, times its own value
-};
 
 // One in ten doughs is faster than `fast`, one in ten slower than `slow`, each
 // edge of the window by itself. First order: the shifts by each cause, in log

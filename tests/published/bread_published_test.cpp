@@ -13,6 +13,7 @@
 #include <vector>
 
 #include "server/bread/baking.h"
+#include "server/bread/calibration.h"
 #include "server/bread/forecast.h"
 #include "server/bread/levain_build.h"
 #include "server/bread/temperature_response.h"
@@ -365,7 +366,8 @@ TEST(BreadPublishedTest, LevainsAndDoughs) {  // check values 26 to 31 and 35
              [] { return levain(5, 21).peakHour; }),
       within("1:1:1 at 27 is ripe", "San Francisco sponge, refreshed every 7-8 h at 27", "second-hand", 6, 8,
              [] { return levain(1, 27).peakHour; }),
-      within("1:1:1 at 35 never doubles", "Brandt, Hammes, Gaenzle 2004, Eur. Food Res. Technol. 218:333-338: inhibited at 35", "abstract",
+      within("1:1:1 at 35 never doubles",
+             "Brandt, Hammes, Gaenzle 2004, Eur. Food Res. Technol. 218:333-338: inhibited at 35", "abstract",
              kNever, kNever, [] { return doubles(1, 35); }),
       near("doubled vigour halves the time", kModel, "computed", leakless(1)(), 1e-3 * leakless(1)(),
            leakless(2)),
@@ -477,6 +479,29 @@ TEST(BreadPublishedTest, RiseCurvesAreReproduced) {  // printed to a hundredth
                            {30, 1, 2.6}}) {
     rows.push_back(near("yeast " + std::to_string(y.percent) + " % at " + std::to_string(y.celsius), kModel,
                         "computed", y.hours, 0.06, [=] { return yeastedDoubles(y.percent, y.celsius); }));
+  }
+  checkRows(rows);
+}
+
+// The vigour that a doubling of 1:1:1 at 22 degrees after this long speaks for.
+double vigourFromDoubling(double hours) {
+  const DoughKind kind = withComposition(kLevainKind, 0.5, 0, 0);
+  const Observation jar{.kind = kind,
+                        .start = *mixLevain(kind, {}, {1, 1, 1}, 22, 0.2),
+                        .stays = {always(22)},
+                        .hours = hours,
+                        .value = 2.0,
+                        .spread = 1e-3};
+  const Belief unsure = {{}, {.logVigour = 1, .placeKelvin = 0, .lag = 0}};
+  return std::exp(learn(unsure, {&jar, 1})->mean.logVigour);
+}
+
+TEST(BreadPublishedTest, VigourFromADoubling) {
+  std::vector<Row> rows;
+  for (const auto& [hours, vigour] :
+       {std::pair{4.5, 1.314}, {5.0, 1.188}, {5.5, 1.086}, {7.0, 0.866}, {8.0, 0.765}, {9.0, 0.686}}) {
+    rows.push_back(near("doubled after " + std::to_string(hours) + " h", kModel, "computed", vigour, 0.003,
+                        [hours = hours] { return vigourFromDoubling(hours); }));
   }
   checkRows(rows);
 }
