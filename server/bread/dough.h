@@ -89,7 +89,7 @@ absl::StatusOr<DoughState> mixLevain(const DoughKind& kind, const Culture& start
 // otherwise for one that has stood in a fridge or fell back long ago.
 Culture cultureOf(const DoughState& levain, double lag = kPeakLevainLag);
 
-// Dividing and shaping: keeps `keptGas` of the free gas, sets the piece's mass and
+// Dividing and shaping: keeps `keptGas` of the free gas, sets the mass of one piece (above 0) and
 // lets rise begin anew.
 DoughState shape(const DoughKind& kind, DoughState state, double pieceKilograms,
                  double keptGas = kGasKeptByShaping);
