@@ -193,7 +193,7 @@ absl::StatusOr<Belief> learn(const Belief& before, std::span<const Observation> 
   return Fit(before, observations).run();
 }
 
-ForecastBand forecastBand(const DoughKind& kind, const DoughState& start, double startHour,
+ForecastBand believedBand(const DoughKind& kind, const DoughState& start, double startHour,
                           std::span<const Stay> stays, const Stage& stage, const Belief& belief,
                           const ForecastOptions& options) {
   return forecastBand(kind, shifted(start, belief.mean), startHour, shifted(stays, belief.mean), stage,

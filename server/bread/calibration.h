@@ -52,7 +52,7 @@ double riseOfPoke(Poke poke, const Stage& stage);
 absl::StatusOr<Belief> learn(const Belief& before, std::span<const Observation> observations);
 
 // The likely case and its band as the belief has them.
-ForecastBand forecastBand(const DoughKind& kind, const DoughState& start, double startHour,
+ForecastBand believedBand(const DoughKind& kind, const DoughState& start, double startHour,
                           std::span<const Stay> stays, const Stage& stage, const Belief& belief,
                           const ForecastOptions& options = {});
 

@@ -61,17 +61,24 @@ bool isAllowed(const std::vector<Interval<double>>& hours, double hour) {
          std::any_of(hours.begin(), hours.end(), [&](const auto& span) { return span.contains(hour); });
 }
 
-double meanAir(const TemperatureByHour& air, double from, double to) {
-  constexpr int kPoints = 96;
+// The mean temperature around it between two hours.
+double meanAir(const std::vector<Stay>& stays, double from, double to, double hourOfDayAtZero) {
+  constexpr int kPoints = 240;
   double sum = 0;
-  for (int i = 0; i < kPoints; ++i) sum += air.at(from + (to - from) * (i + 0.5) / kPoints);
+  std::size_t stay = 0;
+  double stayLimit = from + stays[0].hours;
+  for (int i = 0; i < kPoints; ++i) {
+    const double hour = from + (to - from) * (i + 0.5) / kPoints;
+    while (hour >= stayLimit && stay + 1 < stays.size()) stayLimit += stays[++stay].hours;
+    sum += stays[stay].air.at(hour + hourOfDayAtZero);
+  }
   return sum / kPoints;
 }
 
-ChoiceReasons reasonsOf(const Search& search, const Stay& stay, double startHour,
+ChoiceReasons reasonsOf(const Search& search, const std::vector<Stay>& stays, double startHour,
                         const ReadinessWindow& window) {
   const ForecastBand band =
-      forecastBand(search.kind, search.state, startHour, {&stay, 1}, search.stage, search.uncertainty,
+      forecastBand(search.kind, search.state, startHour, stays, search.stage, search.uncertainty,
                    {search.hourOfDayAtZero, search.longestHours, 0});
   ChoiceReasons reasons;
   reasons.coveredShare = coveredShare(window, search.ready);
@@ -81,8 +88,7 @@ ChoiceReasons reasonsOf(const Search& search, const Stay& stay, double startHour
   reasons.readyWhenFast = band.fast && band.fast->hours.overlaps(search.ready);
   reasons.readyWhenSlow = band.slow && band.slow->hours.overlaps(search.ready);
   reasons.hoursToBest = window.best - startHour;
-  reasons.meanAirCelsius =
-      meanAir(search.place.air, startHour + search.hourOfDayAtZero, window.best + search.hourOfDayAtZero);
+  reasons.meanAirCelsius = meanAir(stays, startHour, window.best, search.hourOfDayAtZero);
   return reasons;
 }
 
@@ -103,14 +109,17 @@ std::vector<double> candidateStarts(const Search& search) {
 // Windows counted from the start, by the start's time of day: places repeat daily.
 class WindowsAfterStart {
  public:
-  WindowsAfterStart(const Search& search, const Stay& stay) : search_(search), stay_(stay) {}
+  WindowsAfterStart(const Search& search, const std::vector<Stay>& stays)
+      : search_(search),
+        stays_(stays),
+        constant_(std::all_of(stays.begin(), stays.end(), [](const Stay& s) { return s.air.isConstant(); })) {
+  }
 
   std::optional<ReadinessWindow> at(double start) {
-    const bool constant = stay_.air.isConstant();
-    const long long key = constant ? 0 : std::llround(std::fmod(start, 24.0) * 1e6);
+    const long long key = constant_ ? 0 : std::llround(std::fmod(start, 24.0) * 1e6);
     auto [known, isNew] = known_.try_emplace(key);
     if (isNew) {
-      known->second = forecast(search_.kind, search_.state, start, {&stay_, 1}, search_.stage,
+      known->second = forecast(search_.kind, search_.state, start, stays_, search_.stage,
                                {search_.hourOfDayAtZero, search_.longestHours, 0})
                           .window;
       if (known->second) known->second = laterBy(*known->second, -start);
@@ -120,14 +129,16 @@ class WindowsAfterStart {
 
  private:
   const Search& search_;
-  const Stay& stay_;
+  const std::vector<Stay>& stays_;
+  bool constant_;
   std::map<long long, std::optional<ReadinessWindow>> known_;
 };
 
 // The start that suits best, if any start lets it be ready at some wanted moment.
 std::optional<Found> bestStart(const Search& search) {
-  const Stay stay = {kOpenEnded, search.place.air, search.place.surfaceW};
-  WindowsAfterStart windows(search, stay);
+  std::vector<Stay> stays = search.place.first;
+  stays.push_back({kOpenEnded, search.place.air, search.place.surfaceW});
+  WindowsAfterStart windows(search, stays);
   std::optional<Found> best;
   for (double start : candidateStarts(search)) {
     const auto window = windows.at(start);
@@ -137,7 +148,7 @@ std::optional<Found> bestStart(const Search& search) {
     found.reasons.bestFromMiddle = fromMiddle(*window, search.ready);
     if (!best || rank(found.reasons) < rank(best->reasons)) best = found;
   }
-  if (best) best->reasons = reasonsOf(search, stay, best->startHour, best->window);
+  if (best) best->reasons = reasonsOf(search, stays, best->startHour, best->window);
   return best;
 }
 
@@ -163,6 +174,17 @@ void sortByRank(std::vector<Option>& options) {
 }
 
 }  // namespace
+
+std::vector<FermentPlace> retardsOf(const FermentPlace& before, double hoursBefore, const FermentPlace& cold,
+                                    double least, double most, const FermentPlace& last, double pitchHours) {
+  std::vector<FermentPlace> plans;
+  if (!(pitchHours > 0)) return plans;
+  for (double hours = least; hours <= most + 1e-9; hours += pitchHours) {
+    plans.push_back(last);
+    plans.back().first = {{hoursBefore, before.air, before.surfaceW}, {hours, cold.air, cold.surfaceW}};
+  }
+  return plans;
+}
 
 absl::StatusOr<std::vector<LevainOption>> levainChoices(const LevainWish& wish) {
   absl::Status status =

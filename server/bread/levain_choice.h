@@ -11,11 +11,21 @@
 
 namespace suppertide::bread {
 
+// Where something ferments: after the stays in `first`, if any, in this air until it is ready.
 struct FermentPlace {
   std::string name;
   TemperatureByHour air;
   double surfaceW = kStillAir;
+  std::vector<Stay> first;
 };
+
+// `last` entered after `hoursBefore` in `before` and, in whole `pitchHours`, `least` to
+// `most` hours in `cold`: one place for each length of the retard, in ascending order.
+// Names are kept from `last`; the retard's length is first[1].hours. Empty when
+// least > most or the pitch isn't above 0.
+std::vector<FermentPlace> retardsOf(const FermentPlace& before, double hoursBefore, const FermentPlace& cold,
+                                    double least, double most, const FermentPlace& last,
+                                    double pitchHours = 1);
 
 // What speaks for and against an option: figures, never a sentence.
 struct ChoiceReasons {

@@ -63,7 +63,7 @@ BENCHMARK(levainTableOfThreeDays)->Unit(benchmark::kMillisecond);
 void choicesOfALevain(benchmark::State& state) {
   LevainWish wish;
   wish.ready = {32, 33};
-  wish.places = {{"counter", kitchen(), kStillAir}, {"proofer", TemperatureByHour(26), kStillAir}};
+  wish.places = {{"counter", kitchen(), kStillAir, {}}, {"proofer", TemperatureByHour(26), kStillAir, {}}};
   wish.workHours = {{7, 22}, {31, 46}};
   for (auto _ : state) benchmark::DoNotOptimize(levainChoices(wish));
 }

@@ -113,7 +113,7 @@ TEST(CalibrationTest, LearningTightensTheNextForecast) {
   const Belief after = *learn({}, jars);
   const Stay stay = always(22);
   const auto band = [&](const Belief& belief) {
-    return forecastBand(halfWholeLevain(), fed(3, 22), 0, {&stay, 1}, kLevainStage, belief);
+    return believedBand(halfWholeLevain(), fed(3, 22), 0, {&stay, 1}, kLevainStage, belief);
   };
   const ForecastBand old = band({}), fresh = band(after);
   ASSERT_TRUE(old.slow && fresh.slow);

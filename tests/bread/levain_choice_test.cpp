@@ -13,7 +13,8 @@ namespace {
 LevainWish morningWish() {
   LevainWish wish;
   wish.ready = {32, 33};
-  wish.places = {{"counter", swinging(20, 1.5), kStillAir}, {"proofer", TemperatureByHour(26), kStillAir}};
+  wish.places = {{"counter", swinging(20, 1.5), kStillAir, {}},
+                 {"proofer", TemperatureByHour(26), kStillAir, {}}};
   wish.workHours = {{7, 22}, {31, 46}};
   return wish;
 }
@@ -57,7 +58,7 @@ TEST(LevainChoicesTest, RanksByCoverThenSafetyThenCentre) {
 
 TEST(LevainChoicesTest, NothingFitsIsAnEmptyList) {
   LevainWish wish = morningWish();
-  wish.places = {{"fridge", TemperatureByHour(4), kStillAir}};
+  wish.places = {{"fridge", TemperatureByHour(4), kStillAir, {}}};
   EXPECT_TRUE(levainChoices(wish)->empty());
 }
 
@@ -79,14 +80,42 @@ TEST(DoughChoicesTest, FindsThePlaceInWhichAFixedStartIsReadyInTime) {
   wish.state = enrichedMixed(24);
   wish.startHours = {{9, 9.1}};
   wish.ready = {11.3, 11.8};
-  wish.places = {{"cold room", TemperatureByHour(17), kStillAir},
-                 {"counter", TemperatureByHour(22), kStillAir},
-                 {"proofer", TemperatureByHour(28), kStillAir}};
+  wish.places = {{"cold room", TemperatureByHour(17), kStillAir, {}},
+                 {"counter", TemperatureByHour(22), kStillAir, {}},
+                 {"proofer", TemperatureByHour(28), kStillAir, {}}};
   const auto options = *doughChoices(wish);
   ASSERT_FALSE(options.empty());
   EXPECT_EQ(options[0].place, 2u);
   EXPECT_NEAR(options[0].reasons.meanAirCelsius, 28, 1e-9);
   for (const DoughOption& option : options) EXPECT_NE(option.place, 0u);
+}
+
+TEST(DoughChoicesTest, FindsTheRetardThatBridgesANight) {
+  // Shaped between 20:00 and 21:00, wanted between 9:30 and 11:00 of the next day.
+  DoughWish wish;
+  wish.kind = enriched();
+  wish.state = shape(enriched(), enrichedMixed(24), 0.06);
+  wish.stage = kEnrichedProof;
+  wish.startHours = {{20, 21}};
+  wish.ready = {33.5, 35};
+  const FermentPlace counter = {"counter", TemperatureByHour(22), kStillAir, {}};
+  const FermentPlace fridge = {"fridge", TemperatureByHour(4), kStillAir, {}};
+  wish.places = retardsOf(counter, 1, fridge, 8, 16, counter);
+  ASSERT_EQ(wish.places.size(), 9u);
+  const auto options = *doughChoices(wish);
+  ASSERT_FALSE(options.empty());
+  const FermentPlace& chosen = wish.places[options[0].place];
+  EXPECT_GE(chosen.first[1].hours, 8);
+  EXPECT_TRUE(options[0].window.hours.overlaps(wish.ready));
+  EXPECT_GT(options[0].reasons.meanAirCelsius, 5);
+  EXPECT_LT(options[0].reasons.meanAirCelsius, 15);
+  std::vector<Stay> stays = chosen.first;
+  stays.push_back({kOpenEnded, chosen.air, chosen.surfaceW});
+  const auto again = forecast(enriched(), wish.state, options[0].startHour, stays, wish.stage);
+  ASSERT_TRUE(again.window);
+  EXPECT_NEAR(again.window->best, options[0].window.best, 0.02);
+  wish.places = {counter};
+  EXPECT_TRUE(doughChoices(wish)->empty()) << "without the fridge it is ready in the night";
 }
 
 }  // namespace
