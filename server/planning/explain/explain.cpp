@@ -37,6 +37,7 @@ class Reasons {
     const Stops later = stops(step, Side::kLater);
     if (laterBetter) return later.tightest;
     if (earlierBetter) return earlier.tightest;
+    if (laterWorse && later.free == 0 && later.tightest.cause == Cause::kServing) return later.tightest;
     if (earlierWorse && laterWorse) return best(earlier, later);
     if (!earlierWorse && earlier.free == 0) return earlier.tightest;
     if (!laterWorse && later.free == 0) return later.tightest;

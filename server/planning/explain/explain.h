@@ -25,8 +25,8 @@ enum class Cause {
 // Why a step is neither earlier nor later: the tightest neighbour on the side
 // that would be better for it. A step of elastic length is moved by its end
 // alone, any other as a whole, all else staying in place. Where neither side is
-// cheaper, what it touches counts, first on the earlier side; kBest when it
-// touches nothing or either side would cost more.
+// cheaper, what it touches counts: its serving time, then the earlier side, then
+// the later one; kBest when it touches nothing or either side would cost more.
 struct Reason {
   Cause cause = Cause::kBest;
   int blockingStep = -1;  // the step in its way, or -1
