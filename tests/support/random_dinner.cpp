@@ -37,10 +37,10 @@ Oven makeOven(int index, std::vector<int> setpoints, int heating, int cooling, i
 }
 
 // The first is large and hot enough for bread, the others are smaller and unlike it.
-void addOvens(Problem& problem, Dice& dice, int count) {
+void addOvens(Problem& problem, Dice& dice, int count, int racks) {
   for (int o = 0; o < count; ++o) {
     if (o == 0) {
-      problem.ovens.push_back(makeOven(o, {28, 160, 175, 190, 205, 220, 240}, 10, 4, 3));
+      problem.ovens.push_back(makeOven(o, {28, 160, 175, 190, 205, 220, 240}, 10, 4, racks));
     } else if (dice.chance(50)) {
       problem.ovens.push_back(makeOven(o, {160, 175, 190, 220, 230}, 15, 5, dice.between(1, 2)));
     } else {
@@ -50,12 +50,12 @@ void addOvens(Problem& problem, Dice& dice, int count) {
 }
 
 // At home all day, or at work on the first two days; nobody works at night.
-void addCooks(Problem& problem, Dice& dice, int count) {
+void addCooks(Problem& problem, Dice& dice, int count, int working) {
   for (int c = 0; c < count; ++c) {
     Cook cook;
     cook.id = absl::StrCat("cook ", c);
     cook.share = c == 0 ? 2 : 1;
-    const bool works = c > 0 && dice.chance(40);
+    const bool works = c > 0 && dice.chance(working);
     for (Minute day = 0; day < problem.limit; day += kDay) {
       if (works && day < kServeDay) {
         cook.available.push_back({day + 6 * 60, day + 9 * 60});
@@ -121,7 +121,9 @@ void addDishes(DishMaker& maker, Dice& dice, int count) {
 
 struct Staffing {
   int ovens;
+  int racks;  // of the large oven
   int cooks;
+  int working;  // per cent of cooks who are at work on the days before
   int slack;
 };
 
@@ -130,13 +132,13 @@ Staffing staffingFor(int dishes, DinnerLoad load) {
   const int cooks = std::clamp((dishes + 5) / 6 + 1, 2, 5);
   switch (load) {
     case DinnerLoad::kLight:
-      return {std::min(ovens + 1, 4), std::min(cooks + 1, 6), 150};
+      return {std::min(ovens + 1, 4), 3, std::min(cooks + 1, 6), 20, 150};
     case DinnerLoad::kMiddling:
-      return {ovens, cooks, 100};
+      return {ovens, 3, cooks, 40, 100};
     case DinnerLoad::kCrowded:
       break;
   }
-  return {std::max(1, ovens - 1), std::max(2, cooks - 1), 100};
+  return {std::max(1, ovens - 1), 2, std::max(2, cooks - 1), 80, 60};
 }
 
 }  // namespace
@@ -146,8 +148,8 @@ Problem randomDinner(std::uint64_t seed, int dishes, DinnerLoad load) {
   Problem problem;
   problem.limit = 3 * kDay;
   const Staffing staffing = staffingFor(dishes, load);
-  addOvens(problem, dice, staffing.ovens);
-  addCooks(problem, dice, staffing.cooks);
+  addOvens(problem, dice, staffing.ovens, staffing.racks);
+  addCooks(problem, dice, staffing.cooks, staffing.working);
   const KitchenThings things = addThings(problem, dice, dishes, load);
   DishMaker maker(problem, things, dice, staffing.slack);
   addDishes(maker, dice, dishes);
