@@ -127,6 +127,14 @@ TEST(ForecastBandTest, AWeakCultureInTheColdMayNeverBeReady) {
   EXPECT_TRUE(band.fast);
 }
 
+TEST(ForecastBandTest, ALikelyReadyOneMayNeverBeReadyWhenSlow) {
+  const Stay stay = always(14);
+  const ForecastBand band = forecastBand(halfWholeLevain(), fed(1, 14), 0, {&stay, 1}, kLevainStage);
+  ASSERT_TRUE(band.likely.window);
+  EXPECT_FALSE(band.slow);
+  EXPECT_TRUE(band.fast);
+}
+
 TEST(ForecastBandTest, CertainThingsHaveNoWidth) {
   const Stay stay = always(24);
   const ForecastBand band =

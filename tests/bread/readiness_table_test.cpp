@@ -84,6 +84,26 @@ TEST(RobustReadinessTableTest, FallsBackToTheLikelyStateWithAFlag) {
   EXPECT_EQ(robust[0], likely);
 }
 
+TEST(RobustReadinessTableTest, FallsBackToTheWholeWindowAlsoAfterNarrowingIt) {
+  const auto states = shapedAfter({2.2, 2.5, 0.3});
+  const Stay stay = always(28);
+  const auto robust = robustReadinessTable(enriched(), states, 1, {&stay, 1}, kEnrichedProof, {0, 10, 1});
+  auto likely = readinessTable(enriched(), states[1], {&stay, 1}, kEnrichedProof, {0, 10, 1})[0];
+  likely.compromised = true;
+  EXPECT_EQ(robust[0], likely);
+}
+
+TEST(RobustReadinessTableTest, AStateThatIsNeverReadyCompromisesAndTheLikelyOneDecides) {
+  auto states = shapedAfter({2.5, 2.5});
+  states[0].volumeAtStart *= 10;
+  const Stay stay = always(28);
+  Stage stage = kEnrichedProof;
+  stage.lowRise = 1;  // ready at once
+  const auto robust = robustReadinessTable(enriched(), states, 1, {&stay, 1}, stage, {0, 10, 1});
+  EXPECT_TRUE(robust[0].ready && robust[0].compromised);
+  EXPECT_FALSE(robustReadinessTable(enriched(), states, 0, {&stay, 1}, stage, {0, 10, 1})[0].ready);
+}
+
 TEST(StatesAtReadinessTest, AreTheStagesEarliestBestAndLatest) {
   const Stay stay = always(26);
   const auto states = statesAtReadiness(enriched(), enrichedMixed(26), 4, {&stay, 1}, kEnrichedBulk);
