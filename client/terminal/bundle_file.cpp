@@ -1,0 +1,402 @@
+#include "client/terminal/bundle_file.h"
+
+#include <algorithm>
+#include <cmath>
+#include <cstdlib>
+#include <limits>
+#include <map>
+#include <set>
+
+#include "absl/strings/numbers.h"
+#include "absl/strings/str_cat.h"
+#include "absl/strings/str_join.h"
+#include "client/terminal/json_tree.h"
+#include "client/terminal/text.h"
+#include "google/protobuf/descriptor.h"
+#include "google/protobuf/util/time_util.h"
+
+namespace suppertide::terminal {
+namespace {
+
+using google::protobuf::Descriptor;
+using google::protobuf::EnumDescriptor;
+using google::protobuf::EnumValueDescriptor;
+using google::protobuf::FieldDescriptor;
+using google::protobuf::Message;
+using google::protobuf::Reflection;
+using google::protobuf::util::TimeUtil;
+using Kind = JsonValue::Kind;
+
+constexpr int kFurthestTypo = 2;
+
+// Letters to add, drop or change to get from one name to the other.
+int distance(const std::string& a, const std::string& b) {
+  std::vector<int> row(b.size() + 1);
+  for (std::size_t j = 0; j <= b.size(); ++j) row[j] = static_cast<int>(j);
+  for (std::size_t i = 1; i <= a.size(); ++i) {
+    int diagonal = row[0];
+    row[0] = static_cast<int>(i);
+    for (std::size_t j = 1; j <= b.size(); ++j) {
+      const int changed = diagonal + (a[i - 1] == b[j - 1] ? 0 : 1);
+      diagonal = row[j];
+      row[j] = std::min({row[j] + 1, row[j - 1] + 1, changed});
+    }
+  }
+  return row[b.size()];
+}
+
+std::vector<std::string> fieldNames(const Descriptor& type) {
+  std::vector<std::string> names;
+  for (int i = 0; i < type.field_count(); ++i) names.push_back(type.field(i)->json_name());
+  return names;
+}
+
+std::vector<std::string> valueNames(const EnumDescriptor& type) {
+  std::vector<std::string> names;
+  for (int i = 0; i < type.value_count(); ++i) {
+    if (type.value(i)->number() != 0) names.push_back(type.value(i)->name());
+  }
+  return names;
+}
+
+// The nearest of `names` when it is a likely typo; else empty.
+std::string nearest(const std::string& name, const std::vector<std::string>& names) {
+  std::string best;
+  int least = kFurthestTypo + 1;
+  for (const std::string& candidate : names) {
+    const int d = distance(name, candidate);
+    if (d < least) {
+      least = d;
+      best = candidate;
+    }
+  }
+  return best;
+}
+
+const FieldDescriptor* fieldNamed(const Descriptor& type, const std::string& name) {
+  for (int i = 0; i < type.field_count(); ++i) {
+    if (type.field(i)->json_name() == name || type.field(i)->name() == name) return type.field(i);
+  }
+  return nullptr;
+}
+
+// A number as JSON gives it: as a number or, as the mapping allows, as text.
+std::optional<double> numberOf(const JsonValue& value) {
+  double number = 0;
+  switch (value.kind) {
+    case Kind::kInteger:
+      return static_cast<double>(value.integer);
+    case Kind::kUnsigned:
+      return static_cast<double>(value.natural);
+    case Kind::kReal:
+      number = value.real;
+      break;
+    case Kind::kText:
+      if (!absl::SimpleAtod(value.text, &number)) return std::nullopt;
+      break;
+    default:
+      return std::nullopt;
+  }
+  if (!std::isfinite(number)) return std::nullopt;
+  return number;
+}
+
+template <typename Integer>
+std::optional<Integer> integerOf(const JsonValue& value) {
+  Integer number = 0;
+  switch (value.kind) {
+    case Kind::kInteger:
+      if (value.integer < 0 && std::numeric_limits<Integer>::min() == 0) return std::nullopt;
+      if (!absl::SimpleAtoi(absl::StrCat(value.integer), &number)) return std::nullopt;
+      return number;
+    case Kind::kUnsigned:
+      if (!absl::SimpleAtoi(absl::StrCat(value.natural), &number)) return std::nullopt;
+      return number;
+    case Kind::kText:
+      if (!absl::SimpleAtoi(value.text, &number)) return std::nullopt;
+      return number;
+    case Kind::kReal:
+      // 4.0 and 1e3 are whole as well.
+      if (value.real != std::floor(value.real) || std::fabs(value.real) > 9e15 ||
+          !absl::SimpleAtoi(absl::StrCat(static_cast<std::int64_t>(value.real)), &number)) {
+        return std::nullopt;
+      }
+      return number;
+    default:
+      return std::nullopt;
+  }
+}
+
+const EnumValueDescriptor* enumValueOf(const JsonValue& value, const EnumDescriptor& type) {
+  if (value.kind == Kind::kText) return type.FindValueByName(value.text);
+  const auto number = integerOf<std::int32_t>(value);
+  return number ? type.FindValueByNumber(*number) : nullptr;
+}
+
+std::string unknownEnumWords(const JsonValue& value, const EnumDescriptor& type) {
+  const std::vector<std::string> names = valueNames(type);
+  const std::string likely = value.kind == Kind::kText ? nearest(value.text, names) : "";
+  return absl::StrCat(likely.empty() ? "" : absl::StrCat("did you mean ", likely, "? "), "one of ",
+                      absl::StrJoin(names, ", "));
+}
+
+// One walk over a tree along a message's description.
+class Reader {
+ public:
+  void readObject(const JsonValue& value, Message& message, const std::string& path) {
+    if (value.kind != Kind::kObject) {
+      report(path.empty() ? "(the whole file)" : path, value, "an object is wanted here: { … }");
+      return;
+    }
+    std::set<const FieldDescriptor*> seen;
+    std::map<const google::protobuf::OneofDescriptor*, std::string> chosen;
+    for (const auto& [name, member] : value.members) {
+      const std::string memberPath =
+          path.empty() ? plainLine(name) : absl::StrCat(path, ".", plainLine(name));
+      const FieldDescriptor* field = fieldNamed(*message.GetDescriptor(), name);
+      if (field == nullptr) {
+        reportUnknown(memberPath, name, member, *message.GetDescriptor(), path);
+      } else if (!seen.insert(field).second) {
+        report(memberPath, member, "this field is given twice here; keep one");
+      } else if (const auto* oneof = field->real_containing_oneof();
+                 oneof != nullptr && member.kind != Kind::kNull && !chosen.emplace(oneof, name).second) {
+        report(
+            memberPath, member,
+            absl::StrCat("only one of these may be given; there is ", plainLine(chosen[oneof]), " already"));
+      } else if (member.kind != Kind::kNull) {
+        readField(member, *field, message, memberPath);
+      }
+    }
+  }
+
+  Reading take() { return std::move(reading_); }
+
+ private:
+  void report(const std::string& path, const JsonValue& value, const std::string& allowed) {
+    v1::FieldViolation violation;
+    violation.set_field_path(path);
+    violation.set_value(describe(value));
+    violation.set_description(allowed);
+    reading_.mistakes.push_back(std::move(violation));
+  }
+
+  void reportUnknown(const std::string& path, const std::string& name, const JsonValue& value,
+                     const Descriptor& type, const std::string& parent) {
+    const std::vector<std::string> names = fieldNames(type);
+    const std::string likely = nearest(name, names);
+    if (likely.empty()) {
+      report(path, value, absl::StrCat("there is no such field; known here: ", absl::StrJoin(names, ", ")));
+      return;
+    }
+    report(path, value, absl::StrCat("there is no such field; did you mean ", likely, "?"));
+    reading_.misspelt.push_back(parent.empty() ? likely : absl::StrCat(parent, ".", likely));
+  }
+
+  void readField(const JsonValue& value, const FieldDescriptor& field, Message& message,
+                 const std::string& path) {
+    if (field.is_map()) {
+      readMap(value, field, message, path);
+    } else if (field.is_repeated()) {
+      readList(value, field, message, path);
+    } else {
+      readOne(value, field, message, path);
+    }
+  }
+
+  void readList(const JsonValue& value, const FieldDescriptor& field, Message& message,
+                const std::string& path) {
+    if (value.kind != Kind::kArray) {
+      report(path, value, "a list is wanted here: [ … ]");
+      return;
+    }
+    for (std::size_t i = 0; i < value.elements.size(); ++i) {
+      readOne(value.elements[i], field, message, absl::StrCat(path, "[", i, "]"));
+    }
+  }
+
+  void readMap(const JsonValue& value, const FieldDescriptor& field, Message& message,
+               const std::string& path) {
+    if (value.kind != Kind::kObject) {
+      report(path, value, "an object is wanted here: { … }");
+      return;
+    }
+    const Descriptor& entry = *field.message_type();
+    std::set<std::string> keys;
+    for (const auto& [key, member] : value.members) {
+      const std::string memberPath = absl::StrCat(path, "[", plainLine(key), "]");
+      if (!keys.insert(key).second) {
+        report(memberPath, member, "this key is given twice here; keep one");
+        continue;
+      }
+      Message& pair = *message.GetReflection()->AddMessage(&message, &field);
+      JsonValue name;
+      name.kind = Kind::kText;
+      name.text = key;
+      readOne(name, *entry.map_key(), pair, memberPath);
+      readOne(member, *entry.map_value(), pair, memberPath);
+    }
+  }
+
+  // One value into a single field, or as the next element of a list.
+  void readOne(const JsonValue& value, const FieldDescriptor& field, Message& message,
+               const std::string& path) {
+    const Reflection& reflection = *message.GetReflection();
+    switch (field.cpp_type()) {
+      case FieldDescriptor::CPPTYPE_MESSAGE: {
+        Message& inner = field.is_repeated() ? *reflection.AddMessage(&message, &field)
+                                             : *reflection.MutableMessage(&message, &field);
+        if (!readMessageValue(value, inner, path) && !field.is_repeated())
+          reflection.ClearField(&message, &field);
+        return;
+      }
+      case FieldDescriptor::CPPTYPE_ENUM: {
+        const EnumValueDescriptor* known = enumValueOf(value, *field.enum_type());
+        if (known == nullptr) report(path, value, unknownEnumWords(value, *field.enum_type()));
+        if (field.is_repeated()) {
+          reflection.AddEnumValue(&message, &field, known == nullptr ? 0 : known->number());
+        } else if (known != nullptr) {
+          reflection.SetEnumValue(&message, &field, known->number());
+        }
+        return;
+      }
+      case FieldDescriptor::CPPTYPE_STRING: {
+        std::optional<std::string> text;
+        if (value.kind == Kind::kText) text = value.text;
+        if (!text) report(path, value, "text in quotes is wanted here: \"…\"");
+        if (field.is_repeated()) {
+          reflection.AddString(&message, &field, text.value_or(""));
+        } else if (text) {
+          reflection.SetString(&message, &field, *text);
+        }
+        return;
+      }
+      case FieldDescriptor::CPPTYPE_BOOL: {
+        if (value.kind != Kind::kBool) report(path, value, "true or false, without quotes");
+        if (field.is_repeated()) {
+          reflection.AddBool(&message, &field, value.truth);
+        } else if (value.kind == Kind::kBool) {
+          reflection.SetBool(&message, &field, value.truth);
+        }
+        return;
+      }
+      default:
+        readNumber(value, field, message, path);
+    }
+  }
+
+  template <typename Number>
+  void store(const std::optional<Number>& number, const JsonValue& value, const FieldDescriptor& field,
+             Message& message, const std::string& path, const char* allowed,
+             void (Reflection::*set)(Message*, const FieldDescriptor*, Number) const,
+             void (Reflection::*add)(Message*, const FieldDescriptor*, Number) const) {
+    if (!number) report(path, value, allowed);
+    if (field.is_repeated()) {
+      (message.GetReflection()->*add)(&message, &field, number.value_or(Number{}));
+    } else if (number) {
+      (message.GetReflection()->*set)(&message, &field, *number);
+    }
+  }
+
+  void readNumber(const JsonValue& value, const FieldDescriptor& field, Message& message,
+                  const std::string& path) {
+    static constexpr char kWhole[] = "a whole number is wanted here, without a unit";
+    static constexpr char kNatural[] = "a whole number from 0 up is wanted here, without a unit";
+    static constexpr char kAny[] = "a number is wanted here, without a unit";
+    switch (field.cpp_type()) {
+      case FieldDescriptor::CPPTYPE_INT32:
+        return store(integerOf<std::int32_t>(value), value, field, message, path, kWhole,
+                     &Reflection::SetInt32, &Reflection::AddInt32);
+      case FieldDescriptor::CPPTYPE_INT64:
+        return store(integerOf<std::int64_t>(value), value, field, message, path, kWhole,
+                     &Reflection::SetInt64, &Reflection::AddInt64);
+      case FieldDescriptor::CPPTYPE_UINT32:
+        return store(integerOf<std::uint32_t>(value), value, field, message, path, kNatural,
+                     &Reflection::SetUInt32, &Reflection::AddUInt32);
+      case FieldDescriptor::CPPTYPE_UINT64:
+        return store(integerOf<std::uint64_t>(value), value, field, message, path, kNatural,
+                     &Reflection::SetUInt64, &Reflection::AddUInt64);
+      case FieldDescriptor::CPPTYPE_FLOAT: {
+        const auto number = numberOf(value);
+        const auto real = number ? std::optional<float>(static_cast<float>(*number)) : std::nullopt;
+        return store(real, value, field, message, path, kAny, &Reflection::SetFloat, &Reflection::AddFloat);
+      }
+      default:
+        return store(numberOf(value), value, field, message, path, kAny, &Reflection::SetDouble,
+                     &Reflection::AddDouble);
+    }
+  }
+
+  // False when the value as a whole could not be read.
+  bool readMessageValue(const JsonValue& value, Message& message, const std::string& path) {
+    const std::string& type = message.GetDescriptor()->full_name();
+    if (type == "google.protobuf.Timestamp") {
+      google::protobuf::Timestamp time;
+      const bool read = value.kind == Kind::kText && TimeUtil::FromString(value.text, &time);
+      if (read) message.CopyFrom(time);
+      if (!read)
+        report(path, value, "a date and time with its offset from UTC: \"2026-06-20T18:30:00+01:00\"");
+      return read;
+    }
+    if (type == "google.protobuf.Duration") {
+      google::protobuf::Duration duration;
+      const bool read = value.kind == Kind::kText && TimeUtil::FromString(value.text, &duration);
+      if (read) message.CopyFrom(duration);
+      if (!read) report(path, value, "seconds as text: \"2700s\" is 45 minutes");
+      return read;
+    }
+    if (value.kind == Kind::kNull) {
+      report(path, value, "an object is wanted here: { … }");
+      return false;
+    }
+    readObject(value, message, path);
+    return value.kind == Kind::kObject;
+  }
+
+  Reading reading_;
+};
+
+// Whether `path` is `above` or lies inside it.
+bool liesWithin(const std::string& path, const std::string& above) {
+  if (path.compare(0, above.size(), above) != 0) return false;
+  return path.size() == above.size() || path[above.size()] == '.' || path[above.size()] == '[';
+}
+
+}  // namespace
+
+Reading readMessage(const std::string& text, google::protobuf::Message& message) {
+  JsonSyntaxError error;
+  const auto tree = parseJson(text, error);
+  if (tree) {
+    Reader reader;
+    reader.readObject(*tree, message, "");
+    return reader.take();
+  }
+  v1::FieldViolation violation;
+  violation.set_field_path(absl::StrCat("line ", error.line, ", column ", error.column));
+  violation.set_value(error.found);
+  violation.set_description(error.expected);
+  return {.mistakes = {violation}, .misspelt = {}};
+}
+
+Violations joined(const Reading& reading, const Violations& found) {
+  Violations all = reading.mistakes;
+  for (const v1::FieldViolation& violation : found) {
+    const std::string& path = violation.field_path();
+    const bool told = std::any_of(reading.mistakes.begin(), reading.mistakes.end(), [&](const auto& mistake) {
+      return liesWithin(path, mistake.field_path()) || liesWithin(mistake.field_path(), path);
+    });
+    const bool misspelt =
+        std::any_of(reading.misspelt.begin(), reading.misspelt.end(),
+                    [&](const std::string& expected) { return liesWithin(path, expected); });
+    if (!told && !misspelt) all.push_back(violation);
+  }
+  return all;
+}
+
+std::string lineOf(const v1::FieldViolation& violation) {
+  const std::string value = violation.value().empty() ? "(nothing)" : plainLine(violation.value());
+  return absl::StrCat(plainLine(violation.field_path()), ": ", value, " — ",
+                      plainLine(violation.description()));
+}
+
+}  // namespace suppertide::terminal

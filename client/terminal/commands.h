@@ -1,0 +1,103 @@
+// What each command does once its options are read. Each returns an exit code.
+#pragma once
+
+#include <cstdint>
+#include <string>
+
+#include "client/terminal/environment.h"
+
+namespace suppertide::terminal {
+
+struct PlanCommand {
+  std::string bundle;  // a file; empty: an event of a known server
+  std::string eventId;
+  std::string server;
+  std::uint64_t seed = 0;      // 0: the server's own
+  std::int64_t workLimit = 0;  // 0: no limit but time
+  int timeLimitSeconds = 0;    // 0: the server's own
+  std::string output;          // where to write the plan as JSON; empty: nowhere
+  bool instructions = false;
+  bool json = false;
+};
+int runPlan(const PlanCommand& command, Environment& environment);
+
+struct AuditCommand {
+  std::string bundle;
+  std::string plan;
+  std::string eventId;
+  bool json = false;
+};
+int runAudit(const AuditCommand& command, Environment& environment);
+
+struct CheckCommand {
+  std::string bundle;
+  bool json = false;
+};
+int runCheck(const CheckCommand& command, Environment& environment);
+
+struct JoinCommand {
+  std::string target;
+  std::string hostCode;    // makes the household
+  std::string invitation;  // or joins one
+  std::string memberName;
+  std::string householdName;
+  std::string timeZone;
+  std::string deviceName;
+  std::string saveAs;
+  std::string certificate;  // a file
+  bool json = false;
+};
+int runJoin(const JoinCommand& command, Environment& environment);
+
+struct ImportCommand {
+  std::string bundle;
+  std::string server;
+  bool json = false;
+};
+int runImport(const ImportCommand& command, Environment& environment);
+
+struct ExportCommand {
+  std::string file;  // "-": the standard output
+  std::string eventId;
+  std::string server;
+  bool json = false;  // failures only; what is exported is JSON anyway
+};
+int runExport(const ExportCommand& command, Environment& environment);
+
+struct EventsCommand {
+  std::string server;
+  bool json = false;
+};
+int runEvents(const EventsCommand& command, Environment& environment);
+
+struct InviteCommand {
+  std::string role = "cook";
+  std::string memberName;  // who it is for; empty: somebody new
+  int days = 0;            // 0: the server's own
+  std::string server;
+  bool json = false;
+};
+int runInvite(const InviteCommand& command, Environment& environment);
+
+struct ShowCommand {
+  std::string eventId;
+  std::string server;
+  std::string cookName;
+  // Only these parts; none: everything.
+  bool ovens = false;
+  bool breads = false;
+  bool clashes = false;
+  bool firstActions = false;
+  bool instructions = false;
+  bool json = false;
+};
+int runShow(const ShowCommand& command, Environment& environment);
+
+struct WatchCommand {
+  std::string server;
+  int changes = 0;  // end after so many; 0: never
+  bool json = false;
+};
+int runWatch(const WatchCommand& command, Environment& environment);
+
+}  // namespace suppertide::terminal

@@ -1,0 +1,128 @@
+#include "client/terminal/dough_text.h"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+
+#include "absl/strings/str_cat.h"
+#include "absl/strings/str_format.h"
+#include "client/terminal/words.h"
+
+namespace suppertide::terminal {
+namespace {
+
+constexpr int kFewestColumns = 20;
+constexpr int kMostColumns = 56;
+
+std::string timesText(double rise) {
+  return absl::StrFormat("%.1f", rise);
+}
+
+std::string factsText(const PlanView& view, const v1::DoughForecast& dough) {
+  std::string text = absl::StrCat("Dough ", view.units().mass(dough.dough_mass_g()));
+  if (dough.levain_mass_g() > 0) {
+    absl::StrAppend(&text, " with ", view.units().mass(dough.levain_mass_g()),
+                    " ripe levain in it, which holds ", std::lround(dough.prefermented_flour_percent()),
+                    " % of the flour");
+  }
+  absl::StrAppend(&text, "; hydration ", std::lround(dough.hydration_percent()), " %");
+  if (!dough.levain_ratio().empty()) {
+    absl::StrAppend(&text, "; levain fed ", plainLine(dough.levain_ratio()), " (starter : flour : water)");
+  }
+  if (dough.water_celsius() != 0)
+    absl::StrAppend(&text, "; water at ", view.units().degrees(dough.water_celsius()));
+  return text + ".";
+}
+
+std::string windowText(const PlanView& view, const v1::FermentForecast& stage) {
+  if (!stage.has_ready_from_time()) return "never ready at this place: choose a warmer one";
+  const absl::Time end = toTime(stage.end_time());
+  const Clock& clock = view.clock();
+  std::string text = absl::StrCat("ready from ", clock.hourSeenFrom(end, toTime(stage.ready_from_time())));
+  if (stage.has_ready_until_time())
+    absl::StrAppend(&text, " to ", clock.hourSeenFrom(end, toTime(stage.ready_until_time())));
+  if (stage.has_best_time())
+    absl::StrAppend(&text, ", best at ", clock.hourSeenFrom(end, toTime(stage.best_time())));
+  if (stage.has_fast_time() && stage.has_slow_time()) {
+    absl::StrAppend(&text, " (", clock.hourSeenFrom(end, toTime(stage.fast_time())), " if it is quick, ",
+                    clock.hourSeenFrom(end, toTime(stage.slow_time())), " if it is slow)");
+  }
+  return text;
+}
+
+std::string riseText(const PlanView& view, const v1::FermentForecast& stage) {
+  std::string text =
+      absl::StrCat("At the end risen to ", timesText(stage.rise_at_end()), " times its volume");
+  if (stage.wanted_rise() > 0) absl::StrAppend(&text, ", wanted ", timesText(stage.wanted_rise()));
+  if (stage.celsius_at_end() != 0)
+    absl::StrAppend(&text, ", and at ", view.units().degrees(stage.celsius_at_end()));
+  return text + ".";
+}
+
+std::string stageText(const PlanView& view, const v1::FermentForecast& stage) {
+  const absl::Time start = toTime(stage.start_time());
+  const absl::Time end = toTime(stage.end_time());
+  std::string text = view.item(
+      "  ", absl::StrCat(capitalised(stageWords(stage.stage())), ": ", view.clock().spanWithDay(start, end),
+                         " (", durationText(end - start), "), ", view.names().place(stage.place_id())));
+  text += view.item("    ", capitalised(windowText(view, stage)) + ".");
+  text += view.item("    ", riseText(view, stage));
+  return text + riseCurve(stage, view.width() - 8, 4);
+}
+
+double riseAt(const v1::FermentForecast& stage, double seconds) {
+  const v1::RiseSample* before = &stage.samples(0);
+  for (const v1::RiseSample& sample : stage.samples()) {
+    const double at = static_cast<double>(sample.time().seconds());
+    const double from = static_cast<double>(before->time().seconds());
+    if (at >= seconds) {
+      return at == from ? sample.rise()
+                        : before->rise() + (seconds - from) / (at - from) * (sample.rise() - before->rise());
+    }
+    before = &sample;
+  }
+  return before->rise();
+}
+
+}  // namespace
+
+std::string riseCurve(const v1::FermentForecast& stage, int columns, int indent) {
+  static constexpr std::array<const char*, 8> kBlocks = {"▁", "▂", "▃", "▄", "▅", "▆", "▇", "█"};
+  columns = std::min(columns - 12, kMostColumns);
+  if (stage.samples_size() < 3 || columns < kFewestColumns) return "";
+  const double first = static_cast<double>(stage.samples(0).time().seconds());
+  const double last = static_cast<double>(stage.samples(stage.samples_size() - 1).time().seconds());
+  if (last <= first) return "";
+  double top = 1.0;
+  for (const v1::RiseSample& sample : stage.samples()) top = std::max(top, sample.rise());
+  const double bottom = std::min(1.0, stage.samples(0).rise());
+  const double step = (last - first) / (columns - 1);
+  std::string curve;
+  for (int c = 0; c < columns; ++c) {
+    const double height = top > bottom ? (riseAt(stage, first + step * c) - bottom) / (top - bottom) : 0;
+    curve += kBlocks[static_cast<std::size_t>(std::clamp(std::lround(height * 7), 0L, 7L))];
+  }
+  const std::string blanks(static_cast<std::size_t>(indent), ' ');
+  std::string text = absl::StrCat(blanks, timesText(bottom), " ", curve, " ", timesText(top), "\n");
+  if (!stage.has_ready_from_time() || !stage.has_ready_until_time()) return text;
+  const auto column = [&](const google::protobuf::Timestamp& t) {
+    return static_cast<int>(std::lround((static_cast<double>(t.seconds()) - first) / step));
+  };
+  const int from = std::clamp(column(stage.ready_from_time()), 0, columns - 1);
+  const int until = std::clamp(column(stage.ready_until_time()), from, columns - 1);
+  absl::StrAppend(&text, blanks, std::string(static_cast<std::size_t>(4 + from), ' '), "├");
+  for (int c = from + 1; c < until; ++c) text += "─";
+  return text + (until > from ? "┤" : "") + " ready\n";
+}
+
+std::string doughsText(const PlanView& view) {
+  std::string text;
+  for (const v1::DoughForecast& dough : view.plan().doughs()) {
+    if (!text.empty()) text += "\n";
+    text += view.part(view.names().dish(dough.dish_id())) + view.paragraph(factsText(view, dough));
+    for (const v1::FermentForecast& stage : dough.stages()) text += stageText(view, stage);
+  }
+  return text.empty() ? "" : view.section("Breads") + text;
+}
+
+}  // namespace suppertide::terminal

@@ -1,0 +1,132 @@
+#include "client/terminal/oven_text.h"
+
+#include <algorithm>
+#include <map>
+#include <optional>
+#include <set>
+
+#include "absl/strings/str_cat.h"
+#include "absl/strings/str_join.h"
+#include "client/terminal/table.h"
+
+namespace suppertide::terminal {
+namespace {
+
+// What is done at one oven at one moment.
+struct Moment {
+  std::string setTo;              // the dial; empty: untouched
+  std::vector<std::string> acts;  // out before in
+  bool foodGoesIn = false;
+};
+using Moments = std::map<std::int64_t, Moment>;  // by seconds since 1970
+
+std::string rackText(const v1::RackUse& use) {
+  if (use.positions_size() == 0) return "";
+  return absl::StrCat(use.positions_size() == 1 ? ", rack " : ", racks ",
+                      absl::StrJoin(use.positions(), " and "));
+}
+
+void addDial(const PlanView& view, const v1::OvenProgram& program, int index, Moments& moments) {
+  const v1::OvenSegment& segment = program.segments(index);
+  const bool continues =
+      index > 0 && program.segments(index - 1).end_time().seconds() == segment.start_time().seconds();
+  const v1::OvenSegment* before = continues ? &program.segments(index - 1) : nullptr;
+  Moment& moment = moments[segment.start_time().seconds()];
+  const bool lightOnly = segment.kind() == v1::OVEN_SEGMENT_KIND_PROOFING;
+  const bool same = before != nullptr && before->setpoint_celsius() == segment.setpoint_celsius() &&
+                    (before->kind() == v1::OVEN_SEGMENT_KIND_PROOFING) == lightOnly;
+  if (!same) moment.setTo = lightOnly ? "light only" : view.units().dial(segment.setpoint_celsius());
+  if (segment.kind() == v1::OVEN_SEGMENT_KIND_HEATING) {
+    const std::string hot =
+        view.clock().hourSeenFrom(toTime(segment.start_time()), toTime(segment.end_time()));
+    moment.acts.push_back(absl::StrCat(before == nullptr ? "switch on" : "heats up", ", hot at ", hot));
+  } else if (segment.kind() == v1::OVEN_SEGMENT_KIND_COOLING) {
+    const std::string done =
+        view.clock().hourSeenFrom(toTime(segment.start_time()), toTime(segment.end_time()));
+    moment.acts.push_back(absl::StrCat("open the door a little, cools down until ", done));
+  }
+  const bool last = index + 1 == program.segments_size() ||
+                    program.segments(index + 1).start_time().seconds() != segment.end_time().seconds();
+  if (last) moments[segment.end_time().seconds()].setTo = "off";
+}
+
+// Outs first, so that the rack is free when the next comes.
+void addFood(const PlanView& view, const v1::OvenProgram& program, Moments& moments) {
+  std::map<std::string, v1::RackUse> uses;
+  for (const v1::OvenSegment& segment : program.segments()) {
+    for (const v1::RackUse& use : segment.racks()) uses.emplace(use.step_id(), use);
+  }
+  for (const auto& [id, use] : uses) {
+    if (const v1::PlannedStep* step = view.step(id)) {
+      moments[step->end_time().seconds()].acts.push_back(absl::StrCat("out: ", view.titleWithDish(*step)));
+    }
+  }
+  for (const auto& [id, use] : uses) {
+    const v1::PlannedStep* step = view.step(id);
+    if (step == nullptr) continue;
+    Moment& moment = moments[step->start_time().seconds()];
+    const std::string until = view.clock().hourSeenFrom(toTime(step->start_time()), toTime(step->end_time()));
+    moment.acts.push_back(absl::StrCat("in: ", view.titleWithDish(*step), rackText(use), ", until ", until));
+    moment.foodGoesIn = true;
+  }
+}
+
+// Estimated temperature at an instant, straight between two samples.
+std::optional<double> celsiusAt(const v1::OvenProgram& program, std::int64_t seconds) {
+  const v1::TemperatureSample* before = nullptr;
+  for (const v1::TemperatureSample& sample : program.temperatures()) {
+    if (sample.time().seconds() == seconds) return sample.celsius();
+    if (sample.time().seconds() > seconds) {
+      if (before == nullptr) return std::nullopt;
+      const double span = static_cast<double>(sample.time().seconds() - before->time().seconds());
+      const double part = static_cast<double>(seconds - before->time().seconds()) / span;
+      return before->celsius() + part * (sample.celsius() - before->celsius());
+    }
+    before = &sample;
+  }
+  return std::nullopt;
+}
+
+std::string programText(const PlanView& view, const v1::OvenProgram& program) {
+  Moments moments;
+  for (int i = 0; i < program.segments_size(); ++i) addDial(view, program, i, moments);
+  addFood(view, program, moments);
+  Table table({{.title = "Day"},
+               {.title = "At"},
+               {.title = "Set to"},
+               {.title = "Oven about"},
+               {.title = "What", .fitted = false}});
+  absl::Time last = absl::InfinitePast();
+  for (const auto& [seconds, moment] : moments) {
+    if (moment.setTo.empty() && moment.acts.empty()) continue;
+    const absl::Time time = absl::FromUnixSeconds(seconds);
+    const auto celsius = moment.foodGoesIn ? celsiusAt(program, seconds) : std::nullopt;
+    table.add({{view.clock().sameDay(last, time) ? "" : view.clock().shortDay(time)},
+               {view.clock().hour(time)},
+               {moment.setTo},
+               {celsius ? view.units().degrees(*celsius) : ""},
+               moment.acts});
+    last = time;
+  }
+  return view.part(view.names().oven(program.oven_id())) + table.text(view.width(), view.style(), true);
+}
+
+}  // namespace
+
+std::string ovensText(const PlanView& view) {
+  std::string text;
+  std::vector<std::string> idle;
+  for (const v1::OvenProgram& program : view.plan().oven_programs()) {
+    if (program.segments_size() == 0) {
+      idle.push_back(view.names().oven(program.oven_id()));
+      continue;
+    }
+    if (!text.empty()) text += "\n";
+    text += programText(view, program);
+  }
+  if (text.empty() && idle.empty()) return "";
+  if (!idle.empty()) text += view.paragraph(absl::StrCat("Not used: ", joinWords(idle), "."));
+  return view.section("Ovens") + text;
+}
+
+}  // namespace suppertide::terminal

@@ -1,0 +1,38 @@
+#include "client/terminal/plan_text.h"
+
+#include "client/terminal/clash_text.h"
+#include "client/terminal/dough_text.h"
+#include "client/terminal/headline.h"
+#include "client/terminal/oven_text.h"
+#include "client/terminal/run_sheet.h"
+
+namespace suppertide::terminal {
+namespace {
+
+std::string orSay(const std::string& text, const char* otherwise) {
+  return text.empty() ? otherwise : text;
+}
+
+std::string chosenParts(const PlanView& view, const PlanTextOptions& options) {
+  std::string text;
+  if (options.firstActions)
+    text += orSay(firstActionsText(view, options.cookId), "\nNobody has anything to do.\n");
+  if (options.ovens) text += orSay(ovensText(view), "\nNo oven is used.\n");
+  if (options.breads) text += orSay(doughsText(view), "\nThere is no bread in this plan.\n");
+  if (options.clashes) text += orSay(clashesText(view), "\nNo two dishes want an oven at the same time.\n");
+  return text;
+}
+
+}  // namespace
+
+std::string planText(const PlanView& view, const PlanTextOptions& options) {
+  std::string text = headlineText(view);
+  if (options.ovens || options.breads || options.clashes || options.firstActions)
+    return text + chosenParts(view, options);
+  text += firstActionsText(view, options.cookId);
+  text += runSheetText(view, {.cookId = options.cookId, .instructions = options.instructions});
+  if (options.cookId.empty()) text += ovensText(view) + doughsText(view) + clashesText(view);
+  return text + cautionsText(view);
+}
+
+}  // namespace suppertide::terminal

@@ -1,0 +1,40 @@
+#include "client/terminal/units.h"
+
+#include <cmath>
+
+#include "absl/strings/str_cat.h"
+#include "absl/strings/str_format.h"
+
+namespace suppertide::terminal {
+namespace {
+
+constexpr double kGramsInOunce = 28.349523125;  // the international avoirdupois ounce, exact
+constexpr int kFahrenheitDialStep = 5;
+
+double fahrenheitOf(double celsius) {
+  return celsius * 9.0 / 5.0 + 32.0;
+}
+
+}  // namespace
+
+Units::Units(const v1::Household& household)
+    : fahrenheit_(household.temperature_unit() == v1::TEMPERATURE_UNIT_FAHRENHEIT),
+      ounces_(household.measure_system() == v1::MEASURE_SYSTEM_US) {}
+
+int Units::dialValue(int celsius) const {
+  if (!fahrenheit_) return celsius;
+  return kFahrenheitDialStep * static_cast<int>(std::lround(fahrenheitOf(celsius) / kFahrenheitDialStep));
+}
+
+std::string Units::degrees(double celsius) const {
+  return absl::StrCat(std::lround(fahrenheit_ ? fahrenheitOf(celsius) : celsius), sign());
+}
+
+std::string Units::mass(double grams) const {
+  const std::string metric =
+      grams < 9.95 ? absl::StrFormat("%.1f g", grams) : absl::StrCat(std::lround(grams), " g");
+  if (!ounces_) return metric;
+  return absl::StrCat(metric, absl::StrFormat(" (%.*f oz)", grams < 100 ? 2 : 1, grams / kGramsInOunce));
+}
+
+}  // namespace suppertide::terminal

@@ -1,0 +1,24 @@
+// Plain words for the values of the wire's enums.
+#pragma once
+
+#include <string>
+
+#include "suppertide/v1/plan.pb.h"
+#include "suppertide/v1/recipe.pb.h"
+
+namespace suppertide::terminal {
+
+// "levain", "bulk fermentation", "proof".
+std::string stageWords(v1::FermentStage stage);
+// Two or three words at a step: "raw egg", "hot fat".
+std::string cautionWords(v1::Caution caution);
+// What to do about it, one sentence.
+std::string cautionSentence(v1::Caution caution);
+// What keeps a dish from being made even alone; completes "because …". May be empty.
+std::string impossibleWords(v1::Cause cause);
+// "host", "cook", "reader".
+std::string roleWords(int role);
+// Said once on every run sheet.
+std::string safetyNotice();
+
+}  // namespace suppertide::terminal

@@ -1,0 +1,264 @@
+#include "client/terminal/plan_text.h"
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include <sstream>
+
+#include "client/terminal/clash_text.h"
+#include "client/terminal/dough_text.h"
+#include "client/terminal/headline.h"
+#include "client/terminal/oven_text.h"
+#include "client/terminal/run_sheet.h"
+#include "tests/terminal/sample.h"
+
+namespace suppertide::terminal {
+namespace {
+
+using namespace testing;
+using ::testing::HasSubstr;
+using ::testing::Not;
+
+PlanView view(int width = 80, bool colour = false, const v1::Plan& plan = samplePlan()) {
+  const v1::Bundle bundle = sampleBundle();
+  return PlanView(bundle, bundle.events(0), plan, width, colour);
+}
+
+class WidthTest : public ::testing::TestWithParam<int> {};
+
+TEST_P(WidthTest, NoLineIsWiderThanTheTerminal) {
+  std::istringstream text(planText(view(GetParam()), {}));
+  for (std::string line; std::getline(text, line);) EXPECT_LE(displayWidth(line), GetParam()) << line;
+}
+
+INSTANTIATE_TEST_SUITE_P(Terminals, WidthTest, ::testing::Values(60, 72, 80, 100, 120, 200));
+
+TEST(PlanTextTest, IsNeverNarrowerThanSixtyColumns) {
+  EXPECT_EQ(view(20).width(), 60);
+}
+
+TEST(PlanTextTest, HasNoColourUnlessItIsWanted) {
+  EXPECT_THAT(planText(view(80, false), {}), Not(HasSubstr("\x1b")));
+  EXPECT_THAT(planText(view(80, true), {}), HasSubstr("\x1b[1m"));
+}
+
+TEST(PlanTextTest, SaysTheSameWithAndWithoutColour) {
+  std::string coloured = planText(view(80, true), {});
+  for (const char* code : {"\x1b[1m", "\x1b[2m", "\x1b[1;33m", "\x1b[0m"}) {
+    for (std::size_t found = 0; (found = coloured.find(code)) != std::string::npos;) {
+      coloured.erase(found, std::string(code).size());
+    }
+  }
+  EXPECT_EQ(coloured, planText(view(80, false), {}));
+}
+
+TEST(HeadlineTest, SaysWhatIsServedWhenAndHowGoodThePlanIs) {
+  EXPECT_EQ(headlineText(view()),
+            "Midsummer supper\n"
+            "Saturday 20 June 2026, Calçada 9\n"
+            "All times are in the time zone Europe/Lisbon.\n"
+            "\n"
+            "19:00  Main course  ready 18:50, slack 10 min\n"
+            "\n"
+            "Every dish is served on time. Good, not proven best: a better plan might save\n"
+            "waiting and staleness, at most 38 min over all dishes.\n");
+}
+
+TEST(HeadlineTest, PutsWhatIsNotServedBeforeEverythingElse) {
+  v1::Plan plan = samplePlan();
+  v1::Unserved& unserved = *plan.add_unserved();
+  unserved.set_dish_id("gratin");
+  unserved.set_impossible_alone(true);
+  unserved.set_step_id("gratin/bake");
+  unserved.set_cause(v1::CAUSE_OVEN_FULL);
+  const std::string text = headlineText(view(200, false, plan));
+  EXPECT_THAT(
+      text,
+      HasSubstr("NOT SERVED: 1 dish\n• Leek gratin (Main course) cannot be made even with the whole kitchen "
+                "to itself: nothing works for “Bake the gratin”, because no oven is large and hot enough "
+                "for it.\n"));
+  EXPECT_THAT(text, HasSubstr("2 of 3 dishes are served."));
+}
+
+TEST(HeadlineTest, NamesALateCourse) {
+  v1::Plan plan = samplePlan();
+  *plan.mutable_courses(0)->mutable_ready_time() = at("2026-06-20T19:20:00+01:00");
+  *plan.mutable_courses(0)->mutable_late_duration() = minutes(20);
+  plan.mutable_courses(0)->clear_slack_duration();
+  plan.mutable_quality()->mutable_costs()->set_lateness(20);
+  const std::string text = headlineText(view(120, false, plan));
+  EXPECT_THAT(text, HasSubstr("LATE by 20 min: ready at 19:20, no slack: no step may run late"));
+  EXPECT_THAT(text, HasSubstr("Every dish is served, but not all on time."));
+}
+
+TEST(HeadlineTest, NeverHidesABrokenRule) {
+  v1::Plan plan = samplePlan();
+  v1::Breach& breach = *plan.add_breaches();
+  breach.set_rule(v1::HARD_RULE_OVEN_RACKS);
+  breach.set_step_id("gratin/bake");
+  breach.set_thing_id("big");
+  *breach.mutable_time() = at("2026-06-20T17:40:00+01:00");
+  EXPECT_THAT(
+      headlineText(view(120, false, plan)),
+      HasSubstr(
+          "THIS PLAN BREAKS 1 RULE\n• “Bake the gratin · Leek gratin” does not fit on the racks of Large "
+          "oven (Sat 17:40).\n"));
+}
+
+TEST(HeadlineTest, EveryRuleHasItsWords) {
+  for (int rule = v1::HARD_RULE_GAP; rule <= v1::HardRule_MAX; ++rule) {
+    v1::Breach breach;
+    breach.set_rule(static_cast<v1::HardRule>(rule));
+    EXPECT_THAT(breachText(view(), breach), Not(HasSubstr("breaks a rule"))) << v1::HardRule_Name(rule);
+  }
+}
+
+TEST(HeadlineTest, SaysTheProofInWords) {
+  v1::Quality quality;
+  quality.set_optimal(true);
+  quality.set_proven_tier_count(4);
+  EXPECT_THAT(proofText(quality), HasSubstr("Proven best"));
+  quality.set_optimal(false);
+  quality.set_proven_tier_count(1);
+  quality.mutable_costs()->set_lateness(25);
+  EXPECT_EQ(proofText(quality),
+            "Good, not proven best: a better plan might be less late, by at most 25 min.");
+  quality.set_proven_tier_count(3);
+  quality.mutable_costs()->set_people(30);
+  EXPECT_THAT(proofText(quality), HasSubstr("none can be less late and nothing can wait less (proven), but"));
+}
+
+TEST(RunSheetTest, IsABlockAStepOnAUsualTerminal) {
+  EXPECT_THAT(runSheetText(view(), {}), HasSubstr(R"(
+── Friday 19 June 2026 ─────────────────────────────────────────────────────────
+21:00–21:10      Ana     Feed the levain · Rye loaf
+                         Weigh: 8.2 g starter, 41 g flour
+                         Starter : flour : water 1:5:5 by weight
+                         slack 45 min · “Levain ripens” is ready then
+21:10–Sat 07:00  no one  Levain ripens · Rye loaf
+                         Counter by the window
+                         no slack · after “Feed the levain”
+
+── Saturday 20 June 2026 ───────────────────────────────────────────────────────
+Still going on: Levain ripens · Rye loaf until 07:00
+07:00–07:20      Ana     Mix the dough · Rye loaf
+                         with Stand mixer
+                         Water at 27 °C
+                         Take care: raw flour
+                         slack 30 min · “Levain ripens” is ready then
+16:00–16:45      Ana     Bake the loaves · Rye loaf
+                         Large oven at 230 °C, rack 2 from below, look from
+                         16:38, look in now and then
+                         slack 10 min · before “Bake the gratin · Leek gratin”,
+                         which needs 190 °C in Large oven
+17:40–18:50      Benoît  Bake the gratin · Leek gratin
+                         Large oven at 190 instead of 180 °C
+                         Take care: hot oven
+                         no slack · in time for Main course
+)"));
+}
+
+TEST(RunSheetTest, IsATableWhereThereIsRoom) {
+  EXPECT_THAT(runSheetText(view(120), {}), HasSubstr(R"(
+16:00–16:45      Ana     Bake the loaves · Rye loaf      Large oven at 230 °C,     10 min      before “Bake the gratin
+                                                         rack 2 from below, look               · Leek gratin”, which
+                                                         from 16:38, look in now               needs 190 °C in Large
+                                                         and then                              oven
+)"));
+}
+
+TEST(RunSheetTest, ShowsOneCooksWorkAlone) {
+  const std::string text = runSheetText(view(), {.cookId = "ben"});
+  EXPECT_THAT(text, HasSubstr("Run sheet of Benoît"));
+  EXPECT_THAT(text, HasSubstr("Bake the gratin"));
+  EXPECT_THAT(text, Not(HasSubstr("Bake the loaves")));
+  EXPECT_THAT(text, Not(HasSubstr("no one")));
+}
+
+TEST(RunSheetTest, ShowsNoIdWhereThereIsAName) {
+  const std::string text = planText(view(120), {});
+  for (const char* id : {"rye/", "gratin/", "big ", "counter "}) EXPECT_THAT(text, Not(HasSubstr(id))) << id;
+}
+
+TEST(RunSheetTest, EveryCauseHasItsWords) {
+  for (int cause = v1::CAUSE_SERVING; cause <= v1::Cause_MAX; ++cause) {
+    v1::PlannedStep step = samplePlan().steps(3);
+    step.mutable_reason()->set_cause(static_cast<v1::Cause>(cause));
+    EXPECT_FALSE(reasonText(view(), step).empty()) << v1::Cause_Name(cause);
+    step.mutable_reason()->clear_blocking_step_id();
+    step.mutable_reason()->clear_thing_id();
+    EXPECT_FALSE(reasonText(view(), step).empty()) << v1::Cause_Name(cause) << " with nothing known";
+  }
+}
+
+TEST(OvenTextTest, TellsTheDialAndTheFood) {
+  EXPECT_EQ(ovensText(view()), R"(
+━━ Ovens ━━━━━━━━━━━━━━━━━━━━━━━━━━━━━━━━━━━━━━━━━━━━━━━━━━━━━━━━━━━━━━━━━━━━━━━
+
+── Large oven ──────────────────────────────────────────────────────────────────
+Day  At     Set to  Oven about  What
+Sat  15:30  230 °C              switch on, hot at 16:00
+     16:00          224 °C      in: Bake the loaves · Rye loaf, rack 2, until
+                                16:45
+     16:45  off                 out: Bake the loaves · Rye loaf
+     17:20  190 °C              switch on, hot at 17:40
+     17:40                      in: Bake the gratin · Leek gratin, until 18:50
+     18:50  off                 out: Bake the gratin · Leek gratin
+Not used: Small oven.
+)");
+}
+
+TEST(ClashTextTest, NamesBothDishesAndWhoGaveWay) {
+  EXPECT_EQ(clashText(view(), samplePlan().oven_clashes(0)),
+            "Rye loaf (230 °C) and Leek gratin (180 °C) both wanted Large oven on Sat 17:40: Rye loaf goes 1 "
+            "h 10 min "
+            "earlier; Leek gratin bakes at 190 instead of 180 °C.");
+}
+
+TEST(ClashTextTest, NamesTheOtherOven) {
+  v1::Plan plan = samplePlan();
+  plan.mutable_steps(4)->set_oven_id("small");
+  v1::OvenClash clash = plan.oven_clashes(0);
+  clash.clear_moved_a();
+  clash.clear_degrees_b();
+  EXPECT_THAT(clashText(view(80, false, plan), clash), HasSubstr(": Leek gratin uses Small oven instead."));
+}
+
+TEST(DoughTextTest, TellsPlaceWindowAndRise) {
+  const std::string text = doughsText(view());
+  EXPECT_THAT(text,
+              HasSubstr("  Levain: Fri 21:10–Sat 07:00 (9 h 50 min), Counter by the window\n"
+                        "    Ready from 05:40 to 08:30, best at 06:50 (05:30 if it is quick, 08:40 if it\n"
+                        "    is slow).\n"));
+  EXPECT_THAT(text, HasSubstr("▁"));
+  EXPECT_THAT(text, HasSubstr("┤ ready\n"));
+}
+
+TEST(DoughTextTest, SaysWhenItIsNeverReady) {
+  v1::Plan plan = samplePlan();
+  plan.mutable_doughs(0)->mutable_stages(0)->clear_ready_from_time();
+  EXPECT_THAT(doughsText(view(80, false, plan)), HasSubstr("Never ready at this place"));
+}
+
+TEST(DoughTextTest, LeavesTheCurveOutWhereItDoesNotFit) {
+  EXPECT_EQ(riseCurve(samplePlan().doughs(0).stages(0), 25, 0), "");
+  v1::FermentForecast bare;
+  EXPECT_EQ(riseCurve(bare, 80, 0), "");
+}
+
+TEST(PlanTextTest, ShowsOnlyThePartsAskedFor) {
+  const std::string text = planText(view(), {.cookId = "", .clashes = true});
+  EXPECT_THAT(text, HasSubstr("Oven clashes"));
+  EXPECT_THAT(text, Not(HasSubstr("Run sheet")));
+}
+
+TEST(PlanTextTest, SaysOnceThatLocalRulesComeFirst) {
+  const std::string text = planText(view(200), {});
+  const std::size_t first = text.find("local food-safety code");
+  ASSERT_NE(first, std::string::npos);
+  EXPECT_EQ(text.find("local food-safety code", first + 1), std::string::npos);
+  EXPECT_THAT(text, HasSubstr("Ask every guest about allergies and read the labels"));
+}
+
+}  // namespace
+}  // namespace suppertide::terminal
