@@ -1,15 +1,11 @@
-// Joining a household on a server, and what goes in and out of it.
-#include <unistd.h>
-
+// What goes in and out of a household on a server: documents and people.
 #include <algorithm>
 #include <map>
 #include <utility>
 
-#include <nlohmann/json.hpp>
-
 #include "absl/strings/ascii.h"
 #include "absl/strings/str_cat.h"
-#include "absl/time/time.h"
+#include "client/link/channel.h"
 #include "client/link/request_id.h"
 #include "client/terminal/bundle_source.h"
 #include "client/terminal/commands.h"
@@ -20,61 +16,6 @@
 
 namespace suppertide::terminal {
 namespace {
-
-std::string thisMachine() {
-  char name[64] = {};
-  return ::gethostname(name, sizeof(name) - 1) == 0 && name[0] != '\0' ? name : "a computer";
-}
-
-std::string localZone() {
-  const std::string name = absl::LocalTimeZone().name();
-  return name.find('/') != std::string::npos && name.front() != '/' ? name : "UTC";
-}
-
-struct Joined {
-  std::string householdId;
-  std::string memberId;
-  std::string deviceToken;
-};
-
-absl::StatusOr<Joined> createHousehold(const JoinCommand& command, link::Session& session) {
-  v1::CreateHouseholdRequest request;
-  request.set_host_code(command.hostCode);
-  v1::Household& household = *request.mutable_household();
-  household.set_display_name(command.householdName.empty() ? "Our household" : command.householdName);
-  household.set_time_zone(command.timeZone.empty() ? localZone() : command.timeZone);
-  v1::Member& host = *household.add_members();
-  host.set_id("host");
-  host.set_display_name(command.memberName);
-  host.set_role(v1::ROLE_HOST);
-  request.set_device_name(command.deviceName.empty() ? thisMachine() : command.deviceName);
-  request.set_request_id(link::newRequestId());
-  const auto answer = session.createHousehold(request);
-  if (!answer.ok()) return answer.status();
-  return Joined{answer->household().id(), answer->member_id(), answer->device_token()};
-}
-
-absl::StatusOr<Joined> joinHousehold(const JoinCommand& command, link::Session& session) {
-  v1::JoinHouseholdRequest request;
-  request.set_code(command.invitation);
-  request.set_display_name(command.memberName);
-  request.set_device_name(command.deviceName.empty() ? thisMachine() : command.deviceName);
-  request.set_request_id(link::newRequestId());
-  const auto answer = session.joinHousehold(request);
-  if (!answer.ok()) return answer.status();
-  return Joined{answer->household_id(), answer->member_id(), answer->device_token()};
-}
-
-// "home", or "home-2" when another household is saved so.
-std::string freeName(const link::Credentials& credentials, const std::string& householdId) {
-  for (int n = 1;; ++n) {
-    const std::string name = n == 1 ? "home" : absl::StrCat("home-", n);
-    const bool taken = std::any_of(
-        credentials.servers.begin(), credentials.servers.end(),
-        [&](const auto& server) { return server.name == name && server.householdId != householdId; });
-    if (!taken) return name;
-  }
-}
 
 // The documents of a known household, or of one event and what it needs.
 absl::StatusOr<v1::Bundle> exported(const Environment& environment, const std::string& server,
@@ -96,60 +37,7 @@ std::string memberNamed(const v1::Household& household, const std::string& name)
   return "";
 }
 
-// Empty when it cannot be asked.
-std::string nameOfHousehold(const link::KnownServer& server) {
-  const Connection connection = openKnown(server);
-  v1::GetHouseholdRequest request;
-  request.set_household_id(server.householdId);
-  const auto household = connection.session->household(request);
-  return household.ok() ? household->display_name() : "";
-}
-
 }  // namespace
-
-int runJoin(const JoinCommand& command, Environment& environment) {
-  std::string certificate;
-  if (!command.certificate.empty()) {
-    auto text = readFile(command.certificate);
-    if (!text.ok()) return reportFailure(environment, text.status(), command.json);
-    certificate = *std::move(text);
-  }
-  auto credentials = link::loadCredentials(environment.credentials);
-  if (!credentials.ok()) return reportFailure(environment, credentials.status(), command.json);
-  link::Session stranger({.target = command.target, .deviceToken = "", .certificatePem = certificate});
-  const auto joined =
-      command.hostCode.empty() ? joinHousehold(command, stranger) : createHousehold(command, stranger);
-  if (!joined.ok()) return reportFailure(environment, joined.status(), command.json);
-  link::KnownServer server{
-      .name = command.saveAs.empty() ? freeName(*credentials, joined->householdId) : command.saveAs,
-      .target = command.target,
-      .certificatePem = certificate,
-      .householdId = joined->householdId,
-      .householdName = "",
-      .memberId = joined->memberId,
-      .deviceToken = joined->deviceToken};
-  // The token is shown only once: keep it before anything else can fail.
-  credentials->put(server);
-  absl::Status saved = link::saveCredentials(environment.credentials, *credentials);
-  if (saved.ok()) {
-    server.householdName = nameOfHousehold(server);
-    credentials->put(server);
-    saved = link::saveCredentials(environment.credentials, *credentials);
-  }
-  if (!saved.ok()) return reportFailure(environment, saved, command.json);
-  if (command.json) {
-    const nlohmann::ordered_json json = {{"server", server.name},
-                                         {"target", server.target},
-                                         {"householdId", server.householdId},
-                                         {"memberId", server.memberId}};
-    environment.out << json.dump(2, ' ', false, nlohmann::ordered_json::error_handler_t::replace) << "\n";
-  } else {
-    environment.out << "This device now belongs to "
-                    << plainLine(server.householdName.empty() ? "the household" : server.householdName)
-                    << ", saved as \"" << plainLine(server.name) << "\".\n";
-  }
-  return kOk;
-}
 
 int runImport(const ImportCommand& command, Environment& environment) {
   int exitCode = kFailed;
@@ -267,8 +155,10 @@ int runInvite(const InviteCommand& command, Environment& environment) {
   const absl::Time expires = toTime(answer->expire_time());
   environment.out << "Invitation code: " << plainLine(answer->code()) << "\nGood once, as "
                   << roleWords(request.role()) << ", until " << clock.day(expires) << " "
-                  << clock.hour(expires) << ". On the other device:\n  suppertide join "
-                  << plainLine(known->target) << " --code " << plainLine(answer->code()) << "\n";
+                  << clock.hour(expires)
+                  << (link::isLocalTarget(known->target) ? ". On this machine:" : ". On the other device:")
+                  << "\n  suppertide join " << plainLine(known->target) << " --code "
+                  << plainLine(answer->code()) << "\n";
   return kOk;
 }
 
