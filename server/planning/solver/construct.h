@@ -14,9 +14,9 @@ namespace suppertide::planning {
 Schedule firstPlan(const GridModel& model, std::mt19937& random, const std::function<bool()>& stop);
 
 // Takes out a few dishes and puts each back at its best, `rounds` times, keeping
-// what is not worse. Returns the best plan found; `plan` must keep every rule.
+// what is not worse. Returns the best plan found; `start` must keep every rule.
 // `better` is called with each strictly better one.
-Schedule improvePlan(const GridModel& model, Schedule plan, int rounds, std::mt19937& random,
+Schedule improvePlan(const GridModel& model, const Schedule& start, int rounds, std::mt19937& random,
                      const std::function<void(const Schedule&)>& better, const std::function<bool()>& stop);
 
 }  // namespace suppertide::planning

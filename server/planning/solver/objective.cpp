@@ -24,7 +24,8 @@ CostSum Objective::build(Tier tier) {
       break;
     case Tier::kPeople:
       people_.emplace(encoder_, peopleSum_);
-      shares_.emplace(encoder_, peopleSum_);
+      asking_.emplace(encoder_, peopleSum_);
+      shares_.emplace(encoder_, *asking_, peopleSum_);
       sum = peopleSum_;
       break;
   }
@@ -46,6 +47,7 @@ int Objective::refine(const Schedule& plan) {
   int added = 0;
   if (quality_) added += quality_->refine(plan);
   if (people_) added += people_->refine(plan);
+  if (asking_) added += asking_->refine(plan);
   if (shares_) added += shares_->refine(plan);
   return added;
 }

@@ -27,6 +27,7 @@ class Objective {
   CostSum peopleSum_;
   std::optional<QualityCosts> quality_;
   std::optional<PeopleCosts> people_;
+  std::optional<AskingCosts> asking_;
   std::optional<ShareCosts> shares_;
 };
 

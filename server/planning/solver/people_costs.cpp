@@ -26,7 +26,7 @@ void PeopleCosts::makeStep(int step) {
       for (const Minute start : model.step(step).starts) {
         const EndRange range = model.endRange(step, choice.mode, start);
         for (Minute end = range.first; end <= range.last; end += model.grid())
-          levels.insert(cookCost(model.problem(), mode, option.cook, option.cost, start, end));
+          levels.insert(cookCost(model.problem(), mode, option.cook, 0, start, end));
       }
     }
   }
@@ -42,7 +42,7 @@ std::int64_t PeopleCosts::leastCost(int step, const Option& option, Minute start
   const EndRange range = model.endRange(step, option.mode, start);
   if (range.empty()) return -1;
   const Mode& mode = at(at(model.problem().steps, step).modes, option.mode);
-  return cookCost(model.problem(), mode, option.cook.cook, option.cook.cost, start, range.first);
+  return cookCost(model.problem(), mode, option.cook.cook, 0, start, range.first);
 }
 
 void PeopleCosts::explainStep(int step, const std::vector<Option>& options) {
@@ -92,7 +92,7 @@ int PeopleCosts::refine(const Schedule& plan) {
     for (const Choice& choice : encoder_.model().step(i).choices)
       for (const CookOption& option : choice.cooks) {
         if (choice.mode != place.mode || option.cook != place.cook) continue;
-        const std::int64_t cost = cookCost(problem, mode, place.cook, option.cost, place.start, place.end);
+        const std::int64_t cost = cookCost(problem, mode, place.cook, 0, place.start, place.end);
         if (at(ladders_, i)->value(encoder_.sat()) >= cost) continue;
         // A longer stay around this one has at least the same minutes inside.
         encoder_.sat().add({-encoder_.servedStep(i), -encoder_.mode(i, place.mode),

@@ -1,4 +1,4 @@
-// Tier 4 of the steps: the cook asked and the minutes in unsocial hours, as one ladder a step.
+// Tier 4 of the steps: their minutes in the cook's unsocial hours, as one ladder a step.
 #pragma once
 
 #include <map>

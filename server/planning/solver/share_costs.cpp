@@ -1,53 +1,110 @@
 #include "server/planning/solver/share_costs.h"
 
 #include <algorithm>
+#include <functional>
+#include <numeric>
 
 #include "server/planning/solver/step_cost.h"
 
 namespace suppertide::planning {
 namespace {
 
-// Partial sums kept apart in one node; beyond, neighbours are rounded down together.
-constexpr std::size_t kSumsANode = 160;
+// Groups of cooks are looked at among this many; the whole kitchen always is.
+constexpr int kCooksInSubsets = 6;
+constexpr int kCapacityClauses = 3000;
 
 }  // namespace
 
-ShareCosts::ShareCosts(Encoder& encoder, CostSum& sum) : encoder_(encoder), sum_(sum) {
+ShareCosts::ShareCosts(Encoder& encoder, const AskingCosts& asking, CostSum& sum)
+    : encoder_(encoder), asking_(asking), sum_(sum) {
   const Problem& problem = encoder.model().problem();
   ladders_.resize(problem.cooks.size());
   for (const Cook& cook : problem.cooks) shares_ += cook.share;
   if (problem.shareBlockCost == 0 || problem.shareBlock <= 0 || shares_ == 0) return;
-  for (int c = 0; c < sizeOf(problem.cooks); ++c) makeCook(c);
+  const std::int64_t all = mostWork();
+  for (const Cook& cook : problem.cooks) fair_.push_back(all * cook.share / shares_);
+  for (int c = 0; c < sizeOf(problem.cooks); ++c) {
+    most_.push_back(0);
+    for (const WorkPart& part : workParts(encoder_, c)) most_.back() += part.most;
+    makeCook(c);
+  }
+  addCapacities();
 }
 
-// Least and most work of each step that the cook may do.
-std::vector<ShareCosts::Part> ShareCosts::partsOf(int cook) const {
+// What only certain cooks can do must fit into their work together. It follows
+// from the sums, but a search would find it only by trying all ways to share.
+void ShareCosts::addCapacities() {
   const GridModel& model = encoder_.model();
-  std::vector<Part> parts;
+  std::map<std::vector<int>, std::int64_t> workOf;  // by the cooks who may do it
+  std::int64_t unit = 0;
   for (int i = 0; i < sizeOf(model.problem().steps); ++i) {
-    if (!model.used(i) || encoder_.cook(i, cook) == kFalse) continue;
+    if (!model.used(i) || encoder_.servedStep(i) != kTrue) continue;
+    std::vector<int> able;
     std::int64_t least = kNoLimit;
-    std::int64_t most = 0;
+    for (int c = 0; c < sizeOf(ladders_); ++c)
+      if (encoder_.cook(i, c) != kFalse) able.push_back(c);
     for (const Choice& choice : model.step(i).choices) {
-      if (choice.cooks.empty()) continue;
       const Mode& mode = at(at(model.problem().steps, i).modes, choice.mode);
       for (const Minute start : model.step(i).starts) {
         const EndRange range = model.endRange(i, choice.mode, start);
-        if (range.empty()) continue;
-        least = std::min(least, workMinutes(mode, start, range.first));
-        most = std::max(most, workMinutes(mode, start, range.last));
+        if (!range.empty())
+          least = std::min(least, choice.cooks.empty() ? 0 : workMinutes(mode, start, range.first));
+        if (!range.empty() && range.first < range.last) unit = 1;
+        if (!range.empty()) unit = std::gcd(unit, workMinutes(mode, start, range.first));
       }
     }
-    if (most == 0) continue;
-    Lit does = encoder_.cook(i, cook);
-    if (encoder_.servedStep(i) != kTrue) {
-      const Lit both = encoder_.sat().newLit();
-      encoder_.sat().add({-does, -encoder_.servedStep(i), both});
-      does = both;
-    }
-    parts.push_back({does, least, most});
+    if (least > 0 && least < kNoLimit) workOf[able] += least;
   }
-  return parts;
+  if (workOf.empty() || unit == 0) return;
+  const int cooks = sizeOf(ladders_);
+  for (int mask = 1; mask < (1 << std::min(cooks, kCooksInSubsets)); ++mask) {
+    const bool whole = mask == (1 << std::min(cooks, kCooksInSubsets)) - 1;
+    std::vector<int> group;
+    for (int c = 0; c < cooks; ++c)
+      if (c >= kCooksInSubsets ? whole : (mask >> c & 1) != 0) group.push_back(c);
+    std::int64_t demand = 0;
+    for (const auto& [able, work] : workOf)
+      if (std::includes(group.begin(), group.end(), able.begin(), able.end())) demand += work;
+    if (demand == 0) continue;
+    addCapacity(group, demand, unit, -1);
+    for (const int c : group)
+      if (asking_.costs(c)) addCapacity(group, demand, unit, c);
+  }
+}
+
+// Adds, for blocks above the fair share of each cook that together leave work
+// undone: one of them has more, or `helper` (if not -1) is asked for the rest.
+void ShareCosts::addCapacity(const std::vector<int>& cooks, std::int64_t demand, std::int64_t unit,
+                             int helper) {
+  const Minute block = encoder_.model().problem().shareBlock;
+  const int blockCost = encoder_.model().problem().shareBlockCost;
+  int clauses = 0;
+  std::vector<Lit> clause;
+  const std::function<void(std::size_t, std::int64_t)> descend = [&](std::size_t k, std::int64_t left) {
+    if (left <= 0 || clauses > kCapacityClauses) return;
+    if (k < cooks.size() && cooks[k] == helper) return descend(k + 1, left);
+    if (k == cooks.size()) {
+      ++clauses;
+      const Lit asked = helper >= 0 ? asking_.atLeast(helper, left) : kFalse;
+      if (helper >= 0 && asked == kFalse) return;
+      clause.push_back(asked);
+      encoder_.sat().add(clause);
+      clause.pop_back();
+      return;
+    }
+    const int c = cooks[k];
+    for (std::int64_t blocks = 0;; ++blocks) {
+      const std::int64_t work = std::min(at(most_, c), (at(fair_, c) + blocks * block) / unit * unit);
+      if (work >= left) break;
+      const std::size_t size = clause.size();
+      if (at(ladders_, c) && work < at(most_, c))
+        clause.push_back(at(ladders_, c)->atLeast((blocks + 1) * blockCost));
+      descend(k + 1, left - work);
+      clause.resize(size);
+      if (work == at(most_, c)) break;
+    }
+  };
+  descend(0, demand);
 }
 
 std::int64_t ShareCosts::mostWork() const {
@@ -68,13 +125,13 @@ std::int64_t ShareCosts::mostWork() const {
 
 void ShareCosts::makeCook(int cook) {
   const Problem& problem = encoder_.model().problem();
-  const std::int64_t fair = mostWork() * at(problem.cooks, cook).share / shares_;
-  const auto parts = partsOf(cook);
+  const std::int64_t fair = at(fair_, cook);
+  const auto parts = workParts(encoder_, cook);
   std::int64_t most = 0;
   std::vector<Sums> leaves;
-  for (const Part& part : parts) {
+  for (const WorkPart& part : parts) {
     most += part.most;
-    if (part.least > 0) leaves.push_back({{part.least, part.lit}});
+    if (part.least > 0) leaves.push_back({{part.least, part.does}});
   }
   // Where others do less than their most, the fair share is lower and the cook further above it.
   const std::int64_t blocks = (most + problem.shareBlock - 1) / problem.shareBlock;
@@ -83,56 +140,13 @@ void ShareCosts::makeCook(int cook) {
   if (blocks == 0) return;
   at(ladders_, cook).emplace(encoder_.sat(), levels, sum_);
   const std::int64_t enough = fair + blocks * problem.shareBlock + 1;
-  const Sums sums = sumUp(std::move(leaves), enough);
+  const Sums sums = sumUp(encoder_.sat(), std::move(leaves), enough);
   for (const auto& [work, lit] : sums) {
     if (work <= fair) continue;
     const std::int64_t started = (work - fair + problem.shareBlock - 1) / problem.shareBlock;
     encoder_.sat().add(
         {-lit, at(ladders_, cook)->atLeast(std::min(started, blocks) * problem.shareBlockCost)});
   }
-}
-
-ShareCosts::Sums ShareCosts::sumUp(std::vector<Sums> parts, std::int64_t enough) {
-  if (parts.empty()) return {};
-  while (parts.size() > 1) {
-    std::vector<Sums> merged;
-    for (std::size_t k = 0; k + 1 < parts.size(); k += 2)
-      merged.push_back(merge(parts[k], parts[k + 1], enough));
-    if (parts.size() % 2 == 1) merged.push_back(std::move(parts.back()));
-    parts = std::move(merged);
-  }
-  return parts.front();
-}
-
-ShareCosts::Sums ShareCosts::merge(const Sums& a, const Sums& b, std::int64_t enough) {
-  Sums sums;
-  const auto literal = [&](std::int64_t work) {
-    auto [it, fresh] = sums.try_emplace(std::min(work, enough), kFalse);
-    if (fresh) it->second = encoder_.sat().newLit();
-    return it->second;
-  };
-  std::vector<std::int64_t> totals;
-  for (const auto& [x, litX] : a) totals.push_back(x);
-  for (const auto& [y, litY] : b) totals.push_back(y);
-  for (const auto& [x, litX] : a)
-    for (const auto& [y, litY] : b) totals.push_back(x + y);
-  std::sort(totals.begin(), totals.end());
-  totals.erase(std::unique(totals.begin(), totals.end()), totals.end());
-  const std::size_t stride = totals.size() / kSumsANode + 1;
-  const auto rounded = [&](std::int64_t work) {
-    const auto rank =
-        static_cast<std::size_t>(std::lower_bound(totals.begin(), totals.end(), work) - totals.begin());
-    return totals[rank - rank % stride];
-  };
-  for (const auto& [x, litX] : a)
-    if (rounded(x) > 0) encoder_.sat().add({-litX, literal(rounded(x))});
-  for (const auto& [y, litY] : b)
-    if (rounded(y) > 0) encoder_.sat().add({-litY, literal(rounded(y))});
-  for (const auto& [x, litX] : a)
-    for (const auto& [y, litY] : b) encoder_.sat().add({-litX, -litY, literal(rounded(x + y))});
-  for (auto it = sums.begin(); it != sums.end() && std::next(it) != sums.end(); ++it)
-    encoder_.sat().add({-std::next(it)->second, it->second});
-  return sums;
 }
 
 // Adds: with the work of `plan` as it is, `cook` costs at least `cost`.

@@ -9,36 +9,32 @@
 #include <optional>
 #include <vector>
 
+#include "server/planning/solver/asking_costs.h"
 #include "server/planning/solver/cost_ladder.h"
-#include "server/planning/solver/encoder.h"
+#include "server/planning/solver/weighted_sum.h"
 
 namespace suppertide::planning {
 
 class ShareCosts {
  public:
-  ShareCosts(Encoder& encoder, CostSum& sum);
+  ShareCosts(Encoder& encoder, const AskingCosts& asking, CostSum& sum);
   // Adds clauses where the ladders are below what `plan`, just read, costs; how many.
   int refine(const Schedule& plan);
 
  private:
-  using Sums = std::map<std::int64_t, Lit>;  // "at least this much work"
-  struct Part {
-    Lit lit;  // true: the cook does this step
-    std::int64_t least;
-    std::int64_t most;
-  };
-
-  std::vector<Part> partsOf(int cook) const;
   std::int64_t mostWork() const;
   void makeCook(int cook);
-  Sums sumUp(std::vector<Sums> parts, std::int64_t enough);
-  Sums merge(const Sums& a, const Sums& b, std::int64_t enough);
+  void addCapacities();
+  void addCapacity(const std::vector<int>& cooks, std::int64_t demand, std::int64_t unit, int helper);
   void forbid(int cook, std::int64_t cost, const Schedule& plan);
 
   Encoder& encoder_;
+  const AskingCosts& asking_;
   CostSum& sum_;
   std::int64_t shares_ = 0;
   std::vector<std::optional<CostLadder>> ladders_;  // by cook; none when never above
+  std::vector<std::int64_t> most_;                  // work by cook, at most
+  std::vector<std::int64_t> fair_;                  // by cook, at most
 };
 
 }  // namespace suppertide::planning

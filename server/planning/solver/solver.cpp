@@ -11,7 +11,9 @@ namespace suppertide::planning {
 namespace {
 
 // Rounds of taking dishes out and putting them back before the proof begins.
-constexpr int kImproveRounds = 200;
+constexpr int kImproveRounds = 100;
+// The same in a pause of the proof.
+constexpr int kPauseRounds = 60;
 
 class Engine {
  public:
@@ -65,9 +67,10 @@ class Engine {
     ResourceClauses resources(encoder);
     Objective objective(encoder);
     encoder.prefer(outcome_.schedule);
-    const auto probe = [&](const std::vector<Lit>& assumed) {
-      return findPlan(assumed, sat, encoder, resources, objective);
+    const auto probe = [&](const std::vector<Lit>& assumed, std::int64_t conflicts) {
+      return findPlan(assumed, conflicts, sat, encoder, resources, objective);
     };
+    const auto pause = [&] { improve(model, kPauseRounds, encoder); };
     for (int t = 0; t < kTierCount; ++t) {
       const auto tier = static_cast<std::size_t>(t);
       const CostSum sum = objective.build(static_cast<Tier>(t));
@@ -76,7 +79,9 @@ class Engine {
         outcome_.bound[tier] = bound;
         publish();
       };
-      TierSearch search(sat, sum, probe, raised, [&] { return outcome_.cost[tier]; });
+      TierSearch search(
+          sat, sum, probe, raised, [&] { return outcome_.cost[tier]; }, pause);
+      if (t >= 2 && outcome_.bound[tier] < outcome_.cost[tier]) pause();
       const bool proven = search.run();
       outcome_.work = sat.work();
       if (!proven) break;
@@ -85,13 +90,25 @@ class Engine {
     }
   }
 
+  // Improves the best plan by local search and makes the solver try the outcome first.
+  void improve(const GridModel& model, int rounds, Encoder& encoder) {
+    const TierCosts before = outcome_.cost;
+    improvePlan(
+        model, outcome_.schedule, rounds, random_, [&](const Schedule& plan) { take(plan); },
+        [&] { return stopAsked(); });
+    if (outcome_.cost < before) encoder.prefer(outcome_.schedule);
+  }
+
   // Solves until a plan keeps every rule and is charged what it costs.
-  TierSearch::Answer findPlan(const std::vector<Lit>& assumed, Sat& sat, Encoder& encoder,
-                              ResourceClauses& resources, Objective& objective) {
+  TierSearch::Answer findPlan(const std::vector<Lit>& assumed, std::int64_t conflicts, Sat& sat,
+                              Encoder& encoder, ResourceClauses& resources, Objective& objective) {
+    const std::int64_t limit = sat.work() + conflicts;
     while (true) {
-      const Sat::Answer answer = sat.solve(assumed);
+      if (conflicts > 0 && sat.work() >= limit) return TierSearch::Answer::kTooHard;
+      const Sat::Answer answer = sat.solve(assumed, conflicts > 0 ? limit - sat.work() : 0);
       if (answer == Sat::Answer::kNo) return TierSearch::Answer::kNone;
-      if (answer == Sat::Answer::kStopped) return TierSearch::Answer::kStopped;
+      if (answer == Sat::Answer::kStopped)
+        return sat.stopped() ? TierSearch::Answer::kStopped : TierSearch::Answer::kTooHard;
       const Schedule plan = encoder.read();
       const auto clashes = findClashes(problem_, plan, random_);
       int added = objective.refine(plan);

@@ -3,9 +3,18 @@
 #include <algorithm>
 
 namespace suppertide::planning {
+namespace {
 
-TierSearch::TierSearch(Sat& sat, const CostSum& sum, Probe probe, Raised raised, Best best)
-    : sat_(sat), probe_(std::move(probe)), raised_(std::move(raised)), best_(std::move(best)) {
+constexpr std::int64_t kConflictsALevel = 1000;
+
+}  // namespace
+
+TierSearch::TierSearch(Sat& sat, const CostSum& sum, Probe probe, Raised raised, Best best, Pause pause)
+    : sat_(sat),
+      probe_(std::move(probe)),
+      raised_(std::move(raised)),
+      best_(std::move(best)),
+      pause_(std::move(pause)) {
   bound_ = sum.constant;
   for (const Term& term : sum.terms) addTerm(term.lit, term.weight);
 }
@@ -66,15 +75,23 @@ bool TierSearch::settle() {
 
 bool TierSearch::run() {
   raised_(bound_);
+  std::int64_t slice = 2 * kConflictsALevel;
   std::int64_t level = nextLevel(std::int64_t{1} << 62);
   while (true) {
     if (best_() <= bound_) return settle();
     harden();
     const std::vector<Lit> assumed = assumptions(std::max<std::int64_t>(1, level));
-    const Answer answer = probe_(assumed);
+    const bool last = level <= 1 || nextLevel(level) == 0;
+    // More terms make a hard question easier to refute; a plan is wanted from the last level only.
+    const Answer answer = probe_(assumed, last ? slice : kConflictsALevel);
     if (answer == Answer::kStopped) return false;
-    if (answer == Answer::kPlan) {
-      if (level <= 1 || nextLevel(level) == 0) return best_() <= bound_ && settle();
+    if (answer == Answer::kTooHard) {
+      pause_();
+      slice += slice / 2;
+    }
+    if (answer == Answer::kTooHard && last) continue;
+    if (answer == Answer::kPlan || answer == Answer::kTooHard) {
+      if (last) return best_() <= bound_ && settle();
       level = nextLevel(level / 2 + 1) > 0 ? nextLevel(level / 2 + 1) : nextLevel(level);
       continue;
     }

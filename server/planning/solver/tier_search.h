@@ -18,14 +18,17 @@ namespace suppertide::planning {
 
 class TierSearch {
  public:
-  enum class Answer { kPlan, kNone, kStopped };
-  // Asked under assumptions: whether a plan that keeps all rules exists.
-  using Probe = std::function<Answer(const std::vector<Lit>&)>;
+  enum class Answer { kPlan, kNone, kTooHard, kStopped };
+  // Asked under assumptions: whether a plan that keeps all rules exists. kTooHard
+  // after about so many conflicts, when that is not 0.
+  using Probe = std::function<Answer(const std::vector<Lit>&, std::int64_t conflicts)>;
   // Called when the bound rose; and for the cost of the best plan known so far.
   using Raised = std::function<void(std::int64_t bound)>;
   using Best = std::function<std::int64_t()>;
+  // Called now and then in a long search, to look for better plans another way.
+  using Pause = std::function<void()>;
 
-  TierSearch(Sat& sat, const CostSum& sum, Probe probe, Raised raised, Best best);
+  TierSearch(Sat& sat, const CostSum& sum, Probe probe, Raised raised, Best best, Pause pause);
 
   // True when the best plan's cost is proven least. Then the clauses hold only
   // plans of that cost; otherwise they are as they were but for what was proven.
@@ -50,6 +53,7 @@ class TierSearch {
   Probe probe_;
   Raised raised_;
   Best best_;
+  Pause pause_;
   std::int64_t bound_ = 0;
   std::map<Lit, std::int64_t> weights_;  // of terms not yet in the bound
   std::map<Lit, Counter> counters_;      // by the literal that is assumed false now

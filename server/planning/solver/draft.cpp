@@ -1,0 +1,133 @@
+#include "server/planning/solver/draft.h"
+
+#include <algorithm>
+
+#include "server/planning/solver/step_cost.h"
+
+namespace suppertide::planning {
+namespace {
+
+// What a minute more of each cook's work costs when the cook is above the fair share.
+std::vector<std::int64_t> cookPrices(const Problem& problem, const Schedule& plan) {
+  std::vector<std::int64_t> prices(problem.cooks.size(), 0);
+  if (problem.shareBlock <= 0 || problem.shareBlockCost == 0) return prices;
+  const std::int64_t price = std::int64_t{1024} * problem.shareBlockCost / problem.shareBlock;
+  std::vector<std::int64_t> work(problem.cooks.size(), 0);
+  std::int64_t all = 0;
+  std::int64_t shares = 0;
+  for (const Cook& cook : problem.cooks) shares += cook.share;
+  for (int i = 0; i < sizeOf(problem.steps); ++i) {
+    const Placement& place = at(plan.steps, i);
+    if (plan.unserved[static_cast<std::size_t>(at(problem.steps, i).dish)] || place.cook < 0) continue;
+    const auto minutes = workMinutes(at(at(problem.steps, i).modes, place.mode), place.start, place.end);
+    at(work, place.cook) += minutes;
+    all += minutes;
+  }
+  for (int c = 0; c < sizeOf(prices); ++c) {
+    const std::int64_t fair = shares > 0 ? all * at(problem.cooks, c).share / shares : all;
+    at(prices, c) = at(work, c) >= fair ? price : price * at(work, c) / (2 * fair + 1);
+  }
+  return prices;
+}
+
+}  // namespace
+
+Draft::Draft(const GridModel& model)
+    : model_(model),
+      plan_{std::vector<Placement>(model.problem().steps.size()),
+            std::vector<bool>(model.problem().dishes.size(), true)},
+      occupancy_(model.problem()),
+      placer_(model, occupancy_) {
+  for (int i = 0; i < sizeOf(plan_.steps); ++i)
+    if (model.used(i)) steps_.push_back(i);
+}
+
+bool Draft::put(int dish) {
+  return placer_.place(dish, plan_, cookPrices(model_.problem(), plan_));
+}
+
+void Draft::take(int dish) {
+  for (const int i : model_.distances(dish).steps) occupancy_.remove(i, at(plan_.steps, i));
+  plan_.unserved[static_cast<std::size_t>(dish)] = true;
+}
+
+void Draft::load(const Schedule& other) {
+  const int dishes = sizeOf(model_.problem().dishes);
+  for (int d = 0; d < dishes; ++d)
+    if (served(d) && !sameDish(d, other)) take(d);
+  for (int d = 0; d < dishes; ++d) {
+    if (served(d) || other.unserved[static_cast<std::size_t>(d)]) continue;
+    for (const int i : model_.distances(d).steps) {
+      at(plan_.steps, i) = at(other.steps, i);
+      occupancy_.add(i, at(plan_.steps, i));
+    }
+    plan_.unserved[static_cast<std::size_t>(d)] = false;
+  }
+}
+
+bool Draft::sameDish(int dish, const Schedule& other) const {
+  if (other.unserved[static_cast<std::size_t>(dish)]) return false;
+  const auto& steps = model_.distances(dish).steps;
+  return std::all_of(steps.begin(), steps.end(),
+                     [&](int i) { return at(plan_.steps, i) == at(other.steps, i); });
+}
+
+// The cooks who may do the step in its mode.
+const std::vector<CookOption>& Draft::cooksOf(int step) const {
+  static const std::vector<CookOption> kNobody;
+  for (const Choice& choice : model_.step(step).choices)
+    if (choice.mode == at(plan_.steps, step).mode) return choice.cooks;
+  return kNobody;
+}
+
+int Draft::pickStep(std::mt19937& random) const {
+  if (steps_.empty()) return -1;
+  const int i = at(steps_, static_cast<int>(random() % steps_.size()));
+  return served(at(model_.problem().steps, i).dish) && cooksOf(i).size() > 1 ? i : -1;
+}
+
+bool Draft::moveCooks(std::mt19937& random) {
+  const int a = pickStep(random);
+  const int b = random() % 2 == 0 ? pickStep(random) : -1;
+  if (a < 0 || a == b) return false;
+  const int cookA = at(plan_.steps, a).cook;
+  if (b < 0) return assign({{a, cooksOf(a)[random() % cooksOf(a).size()].cook}});
+  return assign({{a, at(plan_.steps, b).cook}, {b, cookA}});
+}
+
+void Draft::undoCooks() {
+  const auto back = moved_;
+  assign(back);
+}
+
+// Gives each step to its cook; false, with nothing changed, when a rule forbids it.
+bool Draft::assign(const std::vector<StepCook>& wanted) {
+  std::vector<StepCook> before;
+  for (const auto& [step, cook] : wanted) {
+    const auto& cooks = cooksOf(step);
+    before.push_back({step, at(plan_.steps, step).cook});
+    const bool able = std::any_of(cooks.begin(), cooks.end(),
+                                  [&](const CookOption& option) { return option.cook == cook; });
+    if (!able || cook == before.back().cook) return false;
+  }
+  for (const auto& [step, cook] : wanted) occupancy_.remove(step, at(plan_.steps, step));
+  std::size_t put = 0;
+  for (; put < wanted.size(); ++put) {
+    Placement& place = at(plan_.steps, wanted[put].step);
+    place.cook = wanted[put].cook;
+    if (!occupancy_.fitsOnce(wanted[put].step, place)) break;
+    occupancy_.add(wanted[put].step, place);
+  }
+  if (put == wanted.size()) {
+    moved_ = before;
+    return true;
+  }
+  for (std::size_t k = 0; k < put; ++k) occupancy_.remove(wanted[k].step, at(plan_.steps, wanted[k].step));
+  for (const auto& [step, cook] : before) {
+    at(plan_.steps, step).cook = cook;
+    occupancy_.add(step, at(plan_.steps, step));
+  }
+  return false;
+}
+
+}  // namespace suppertide::planning

@@ -1,0 +1,56 @@
+#include "server/planning/solver/weighted_sum.h"
+
+#include <algorithm>
+
+namespace suppertide::planning {
+namespace {
+
+// Partial sums kept apart in one node; beyond, neighbours are rounded down together.
+constexpr std::size_t kSumsANode = 160;
+
+Sums merge(Sat& sat, const Sums& a, const Sums& b, std::int64_t enough) {
+  Sums sums;
+  const auto literal = [&](std::int64_t work) {
+    auto [it, fresh] = sums.try_emplace(std::min(work, enough), kFalse);
+    if (fresh) it->second = sat.newLit();
+    return it->second;
+  };
+  std::vector<std::int64_t> totals;
+  for (const auto& [x, litX] : a) totals.push_back(x);
+  for (const auto& [y, litY] : b) totals.push_back(y);
+  for (const auto& [x, litX] : a)
+    for (const auto& [y, litY] : b) totals.push_back(x + y);
+  std::sort(totals.begin(), totals.end());
+  totals.erase(std::unique(totals.begin(), totals.end()), totals.end());
+  const std::size_t stride = totals.size() / kSumsANode + 1;
+  const auto rounded = [&](std::int64_t work) {
+    const auto rank =
+        static_cast<std::size_t>(std::lower_bound(totals.begin(), totals.end(), work) - totals.begin());
+    return totals[rank - rank % stride];
+  };
+  for (const auto& [x, litX] : a)
+    if (rounded(x) > 0) sat.add({-litX, literal(rounded(x))});
+  for (const auto& [y, litY] : b)
+    if (rounded(y) > 0) sat.add({-litY, literal(rounded(y))});
+  for (const auto& [x, litX] : a)
+    for (const auto& [y, litY] : b) sat.add({-litX, -litY, literal(rounded(x + y))});
+  for (auto it = sums.begin(); it != sums.end() && std::next(it) != sums.end(); ++it)
+    sat.add({-std::next(it)->second, it->second});
+  return sums;
+}
+
+}  // namespace
+
+Sums sumUp(Sat& sat, std::vector<Sums> parts, std::int64_t enough) {
+  if (parts.empty()) return {};
+  while (parts.size() > 1) {
+    std::vector<Sums> merged;
+    for (std::size_t k = 0; k + 1 < parts.size(); k += 2)
+      merged.push_back(merge(sat, parts[k], parts[k + 1], enough));
+    if (parts.size() % 2 == 1) merged.push_back(std::move(parts.back()));
+    parts = std::move(merged);
+  }
+  return parts.front();
+}
+
+}  // namespace suppertide::planning
