@@ -11,6 +11,9 @@ namespace {
 constexpr int kOrders = 30;
 // Changes of cooks tried after each change of dishes; they cost far less.
 constexpr int kCookMoves = 30;
+// Orders of its steps tried for a dish with many rings, at first and when it is put back.
+constexpr int kFirstTries = 100;
+constexpr int kLaterTries = 2;
 
 // Long dishes with little room first: they find least places.
 std::vector<int> firstOrder(const GridModel& model) {
@@ -41,7 +44,7 @@ void replaceDishes(Draft& draft, std::mt19937& random) {
     out.push_back(d);
   }
   std::shuffle(out.begin(), out.end(), random);
-  for (const int d : out) draft.put(d);
+  for (const int d : out) draft.put(d, random, kLaterTries);
 }
 
 }  // namespace
@@ -56,7 +59,7 @@ Schedule firstPlan(const GridModel& model, std::mt19937& random, const std::func
     std::vector<int> failed;
     std::vector<int> placed;
     for (const int dish : order)
-      if (!model.dropped(dish)) (draft.put(dish) ? placed : failed).push_back(dish);
+      if (!model.dropped(dish)) (draft.put(dish, random, kFirstTries) ? placed : failed).push_back(dish);
     const TierCosts cost = costOf(problem, draft.plan()).total;
     if (cost < bestCost) {
       best = draft.plan();

@@ -40,10 +40,43 @@ Draft::Draft(const GridModel& model)
       placer_(model, occupancy_) {
   for (int i = 0; i < sizeOf(plan_.steps); ++i)
     if (model.used(i)) steps_.push_back(i);
+  for (int d = 0; d < sizeOf(model.problem().dishes); ++d) {
+    orders_.emplace_back(model, d);
+    ringed_.push_back(ringCount(model, d) > sizeOf(model.distances(d).steps) / 3);
+  }
 }
 
-bool Draft::put(int dish) {
-  return placer_.place(dish, plan_, cookPrices(model_.problem(), plan_));
+bool Draft::put(int dish, std::mt19937& random, int tries) {
+  if (model_.dropped(dish)) return false;
+  const bool ringed = ringed_[static_cast<std::size_t>(dish)];
+  if (!ringed && placer_.place(dish, plan_, cookPrices(model_.problem(), plan_))) return true;
+  return putInOrders(dish, random, ringed ? tries : 1);
+}
+
+// The best of several orders of the dish's steps.
+bool Draft::putInOrders(int dish, std::mt19937& random, int tries) {
+  const auto& steps = model_.distances(dish).steps;
+  const double noise = 0.08 * at(model_.problem().dishes, dish).serve;
+  std::vector<Placement> best;
+  TierCosts bestCost{};
+  for (int k = 0; k < tries; ++k) {
+    if (!at(orders_, dish).place(plan_, occupancy_, random, k == 0 ? 0.0 : noise)) continue;
+    const TierCosts cost = costOf(model_.problem(), plan_).total;
+    if (best.empty() || cost < bestCost) {
+      best.clear();
+      for (const int i : steps) best.push_back(at(plan_.steps, i));
+      bestCost = cost;
+    }
+    take(dish);
+    if (cost == TierCosts{}) break;
+  }
+  if (best.empty()) return false;
+  for (std::size_t k = 0; k < steps.size(); ++k) {
+    at(plan_.steps, steps[k]) = best[k];
+    occupancy_.add(steps[k], best[k]);
+  }
+  plan_.unserved[static_cast<std::size_t>(dish)] = false;
+  return true;
 }
 
 void Draft::take(int dish) {

@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "server/planning/solver/dish_placer.h"
+#include "server/planning/solver/serial_placer.h"
 
 namespace suppertide::planning {
 
@@ -19,8 +20,9 @@ class Draft {
   const Schedule& plan() const { return plan_; }
   bool served(int dish) const { return !plan_.unserved[static_cast<std::size_t>(dish)]; }
 
-  // Serves an unserved dish at least cost beside the others; false when it has no place.
-  bool put(int dish);
+  // Serves an unserved dish at least cost beside the others; false when it has no
+  // place. A dish with many rings is tried in `tries` orders of its steps.
+  bool put(int dish, std::mt19937& random, int tries);
   void take(int dish);
   // Becomes `other`, which must keep the rules.
   void load(const Schedule& other);
@@ -34,6 +36,7 @@ class Draft {
     int step;
     int cook;
   };
+  bool putInOrders(int dish, std::mt19937& random, int tries);
   bool sameDish(int dish, const Schedule& other) const;
   const std::vector<CookOption>& cooksOf(int step) const;
   int pickStep(std::mt19937& random) const;
@@ -43,6 +46,8 @@ class Draft {
   Schedule plan_;
   Occupancy occupancy_;
   DishPlacer placer_;
+  std::vector<SerialPlacer> orders_;  // by dish
+  std::vector<bool> ringed_;          // by dish: too many rings for the tree
   std::vector<int> steps_;
   std::vector<StepCook> moved_;  // what undoCooks() gives back
 };

@@ -1,0 +1,122 @@
+#include "server/planning/solver/serial_placer.h"
+
+#include <algorithm>
+#include <set>
+
+namespace suppertide::planning {
+
+int ringCount(const GridModel& model, int dish) {
+  std::set<std::pair<int, int>> pairs;
+  const auto& steps = model.problem().steps;
+  for (const Gap& gap : model.problem().gaps)
+    if (at(steps, gap.from).dish == dish && at(steps, gap.to).dish == dish)
+      pairs.insert(std::minmax(gap.from, gap.to));
+  return static_cast<int>(pairs.size()) - sizeOf(model.distances(dish).steps) + 1;
+}
+
+SerialPlacer::SerialPlacer(const GridModel& model, int dish) : model_(model), dish_(dish) {
+  before_.resize(model.distances(dish).steps.size());
+  for (const Gap& gap : model.problem().gaps) {
+    const bool inside =
+        at(model.problem().steps, gap.from).dish == dish && at(model.problem().steps, gap.to).dish == dish;
+    if (inside && gap.least >= 0) at(before_, model.positionInDish(gap.to)).push_back(gap.from);
+  }
+}
+
+bool SerialPlacer::place(Schedule& plan, Occupancy& occupancy, std::mt19937& random, double noise) const {
+  const auto& steps = model_.distances(dish_).steps;
+  std::vector<double> priority;
+  std::normal_distribution<double> spread(0.0, 1.0);
+  for (const int i : steps)
+    priority.push_back(model_.step(i).starts.back() + (noise > 0 ? noise * spread(random) : 0.0));
+  std::vector<bool> placed(plan.steps.size(), false);
+  std::vector<int> done;
+  while (done.size() < steps.size()) {
+    int next = -1;
+    for (int k = 0; k < sizeOf(steps); ++k) {
+      if (placed[static_cast<std::size_t>(at(steps, k))]) continue;
+      const auto& first = at(before_, k);
+      const bool ready =
+          std::all_of(first.begin(), first.end(), [&](int i) { return placed[static_cast<std::size_t>(i)]; });
+      if (ready && (next < 0 || at(priority, k) < at(priority, next))) next = k;
+    }
+    if (next < 0 || !placeStep(at(steps, next), placed, plan, occupancy)) {
+      for (const int i : done) occupancy.remove(i, at(plan.steps, i));
+      return false;
+    }
+    placed[static_cast<std::size_t>(at(steps, next))] = true;
+    done.push_back(at(steps, next));
+  }
+  plan.unserved[static_cast<std::size_t>(dish_)] = false;
+  if (keepsRules(plan)) return true;
+  plan.unserved[static_cast<std::size_t>(dish_)] = true;
+  for (const int i : done) occupancy.remove(i, at(plan.steps, i));
+  return false;
+}
+
+// Gaps and mode links, also those with other served dishes.
+bool SerialPlacer::keepsRules(const Schedule& plan) const {
+  const Problem& problem = model_.problem();
+  const auto served = [&](int step) {
+    return !plan.unserved[static_cast<std::size_t>(at(problem.steps, step).dish)];
+  };
+  for (const Gap& gap : problem.gaps) {
+    if (!served(gap.from) || !served(gap.to)) continue;
+    const Placement& from = at(plan.steps, gap.from);
+    const Placement& to = at(plan.steps, gap.to);
+    const Minute distance = (gap.toEdge == Edge::kStart ? to.start : to.end) -
+                            (gap.fromEdge == Edge::kStart ? from.start : from.end);
+    if (distance < gap.least || distance > gap.most) return false;
+  }
+  for (int i = 0; i < sizeOf(problem.steps); ++i) {
+    if (!served(i)) continue;
+    for (const ModeLink& link : at(at(problem.steps, i).modes, at(plan.steps, i).mode).links)
+      if (served(link.step) &&
+          std::find(link.modes.begin(), link.modes.end(), at(plan.steps, link.step).mode) == link.modes.end())
+        return false;
+  }
+  return true;
+}
+
+bool SerialPlacer::placeStep(int step, const std::vector<bool>& placed, Schedule& plan,
+                             Occupancy& occupancy) const {
+  const GridStep& grid = model_.step(step);
+  Interval<Minute> window{grid.starts.front(), grid.starts.back()};
+  Interval<Minute> ends{grid.ends.front(), grid.ends.back()};
+  for (const int other : model_.distances(dish_).steps) {
+    if (!placed[static_cast<std::size_t>(other)]) continue;
+    const Placement& there = at(plan.steps, other);
+    for (const Edge edge : {Edge::kStart, Edge::kEnd}) {
+      const Minute minute = edge == Edge::kStart ? there.start : there.end;
+      for (const Edge own : {Edge::kStart, Edge::kEnd}) {
+        Interval<Minute>& bounds = own == Edge::kStart ? window : ends;
+        const int least = model_.leastBetween(other, edge, step, own);
+        const int back = model_.leastBetween(step, own, other, edge);
+        if (least != Distances::kNone) bounds.start = std::max(bounds.start, minute + least);
+        if (back != Distances::kNone) bounds.limit = std::min(bounds.limit, minute - back);
+      }
+    }
+  }
+  auto start = std::lower_bound(grid.starts.begin(), grid.starts.end(), window.start);
+  for (; start != grid.starts.end() && *start <= window.limit; ++start)
+    for (const Choice& choice : grid.choices) {
+      const EndRange range = model_.endRange(step, choice.mode, *start);
+      const auto end =
+          std::lower_bound(grid.ends.begin(), grid.ends.end(), std::max(range.first, ends.start));
+      if (range.empty() || end == grid.ends.end() || *end > std::min(range.last, ends.limit)) continue;
+      const auto pinned = at(model_.problem().steps, step).pin.cook.value_or(-1);
+      std::vector<int> cooks;
+      for (const CookOption& option : choice.cooks) cooks.push_back(option.cook);
+      if (cooks.empty()) cooks.push_back(pinned);
+      for (const int cook : cooks) {
+        const Placement place{*start, *end, choice.mode, cook};
+        if (!occupancy.fitsOnce(step, place)) continue;
+        at(plan.steps, step) = place;
+        occupancy.add(step, place);
+        return true;
+      }
+    }
+  return false;
+}
+
+}  // namespace suppertide::planning
