@@ -34,18 +34,25 @@ std::string factsText(const PlanView& view, const v1::DoughForecast& dough) {
   return text + ".";
 }
 
+// Forecasts are no truer than five minutes.
+std::string aboutHour(const PlanView& view, absl::Time reference,
+                      const google::protobuf::Timestamp& timestamp) {
+  constexpr std::int64_t kStep = 5 * 60;
+  const std::int64_t rounded = (timestamp.seconds() + kStep / 2) / kStep * kStep;
+  return view.clock().hourSeenFrom(reference, absl::FromUnixSeconds(rounded));
+}
+
 std::string windowText(const PlanView& view, const v1::FermentForecast& stage) {
   if (!stage.has_ready_from_time()) return "never ready at this place: choose a warmer one";
   const absl::Time end = toTime(stage.end_time());
-  const Clock& clock = view.clock();
-  std::string text = absl::StrCat("ready from ", clock.hourSeenFrom(end, toTime(stage.ready_from_time())));
+  std::string text = absl::StrCat("ready from about ", aboutHour(view, end, stage.ready_from_time()));
   if (stage.has_ready_until_time())
-    absl::StrAppend(&text, " to ", clock.hourSeenFrom(end, toTime(stage.ready_until_time())));
-  if (stage.has_best_time())
-    absl::StrAppend(&text, ", best at ", clock.hourSeenFrom(end, toTime(stage.best_time())));
+    absl::StrAppend(&text, " to ", aboutHour(view, end, stage.ready_until_time()));
+  if (stage.has_best_time()) absl::StrAppend(&text, ", best at ", aboutHour(view, end, stage.best_time()));
   if (stage.has_fast_time() && stage.has_slow_time()) {
-    absl::StrAppend(&text, " (", clock.hourSeenFrom(end, toTime(stage.fast_time())), " if it is quick, ",
-                    clock.hourSeenFrom(end, toTime(stage.slow_time())), " if it is slow)");
+    absl::StrAppend(&text, "; best at ", aboutHour(view, end, stage.fast_time()),
+                    " if the starter is quick, at ", aboutHour(view, end, stage.slow_time()),
+                    " if it is slow");
   }
   return text;
 }

@@ -12,6 +12,8 @@
 namespace suppertide::terminal {
 namespace {
 
+constexpr std::int64_t kShortPauseSeconds = 5 * 60;
+
 // What is done at one oven at one moment.
 struct Moment {
   std::string setTo;              // the dial; empty: untouched
@@ -26,28 +28,43 @@ std::string rackText(const v1::RackUse& use) {
                       absl::StrJoin(use.positions(), " and "));
 }
 
+// The segment that follows at once, or null when the oven is switched off in between.
+// A few minutes between two programs are nobody's reason to switch off.
+const v1::OvenSegment* nextOf(const v1::OvenProgram& program, int index) {
+  if (index < 0 || index + 1 >= program.segments_size()) return nullptr;
+  const std::int64_t gap =
+      program.segments(index + 1).start_time().seconds() - program.segments(index).end_time().seconds();
+  return gap <= kShortPauseSeconds ? &program.segments(index + 1) : nullptr;
+}
+
+// Warming up for a dough under the light is done by the light.
+bool isLightOnly(const v1::OvenProgram& program, int index) {
+  if (program.segments(index).kind() == v1::OVEN_SEGMENT_KIND_PROOFING) return true;
+  const v1::OvenSegment* next = nextOf(program, index);
+  return program.segments(index).kind() == v1::OVEN_SEGMENT_KIND_HEATING && next != nullptr &&
+         next->kind() == v1::OVEN_SEGMENT_KIND_PROOFING;
+}
+
 void addDial(const PlanView& view, const v1::OvenProgram& program, int index, Moments& moments) {
   const v1::OvenSegment& segment = program.segments(index);
-  const bool continues =
-      index > 0 && program.segments(index - 1).end_time().seconds() == segment.start_time().seconds();
-  const v1::OvenSegment* before = continues ? &program.segments(index - 1) : nullptr;
+  const bool continues = index > 0 && nextOf(program, index - 1) != nullptr;
+  const bool lightOnly = isLightOnly(program, index);
+  const bool same =
+      continues && isLightOnly(program, index - 1) == lightOnly &&
+      (lightOnly || program.segments(index - 1).setpoint_celsius() == segment.setpoint_celsius());
   Moment& moment = moments[segment.start_time().seconds()];
-  const bool lightOnly = segment.kind() == v1::OVEN_SEGMENT_KIND_PROOFING;
-  const bool same = before != nullptr && before->setpoint_celsius() == segment.setpoint_celsius() &&
-                    (before->kind() == v1::OVEN_SEGMENT_KIND_PROOFING) == lightOnly;
   if (!same) moment.setTo = lightOnly ? "light only" : view.units().dial(segment.setpoint_celsius());
+  const std::string done =
+      view.clock().hourSeenFrom(toTime(segment.start_time()), toTime(segment.end_time()));
   if (segment.kind() == v1::OVEN_SEGMENT_KIND_HEATING) {
-    const std::string hot =
-        view.clock().hourSeenFrom(toTime(segment.start_time()), toTime(segment.end_time()));
-    moment.acts.push_back(absl::StrCat(before == nullptr ? "switch on" : "heats up", ", hot at ", hot));
+    const char* act = lightOnly   ? "light on, warm at "
+                      : continues ? "heats up, hot at "
+                                  : "switch on, hot at ";
+    moment.acts.push_back(absl::StrCat(act, done));
   } else if (segment.kind() == v1::OVEN_SEGMENT_KIND_COOLING) {
-    const std::string done =
-        view.clock().hourSeenFrom(toTime(segment.start_time()), toTime(segment.end_time()));
-    moment.acts.push_back(absl::StrCat("open the door a little, cools down until ", done));
+    moment.acts.push_back(absl::StrCat("open the door a little, cooler by ", done));
   }
-  const bool last = index + 1 == program.segments_size() ||
-                    program.segments(index + 1).start_time().seconds() != segment.end_time().seconds();
-  if (last) moments[segment.end_time().seconds()].setTo = "off";
+  if (nextOf(program, index) == nullptr) moments[segment.end_time().seconds()].setTo = "off";
 }
 
 // Outs first, so that the rack is free when the next comes.

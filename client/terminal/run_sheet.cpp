@@ -40,6 +40,25 @@ std::string setpointReason(const PlanView& view, const v1::PlannedStep& step, co
                       ", which needs ", needs, " in ", oven);
 }
 
+// The two may not be far apart; which comes first decides the words.
+std::string followReason(const PlanView& view, const v1::PlannedStep& step) {
+  const v1::PlannedStep* blocker = view.step(step.reason().blocking_step_id());
+  if (blocker == nullptr) return "must stay close to the step beside it";
+  const std::string name = blockerName(view, step);
+  if (comesLater(view, step)) return absl::StrCat(name, " must follow soon");
+  const bool over = blocker->end_time().seconds() <= step.start_time().seconds();
+  return over ? absl::StrCat("must soon follow ", name) : absl::StrCat("timed by ", name);
+}
+
+// Ferments end when they are ready; other waits may only last so long.
+std::string readinessReason(const PlanView& view, const v1::PlannedStep& step) {
+  const v1::PlannedStep* blocker = view.step(step.reason().blocking_step_id());
+  const v1::PlannedStep& waiting = blocker == nullptr ? step : *blocker;
+  const bool ferments = waiting.kind() == v1::STEP_KIND_FERMENT;
+  if (blocker == nullptr) return ferments ? "it is ready then" : "may only last so long";
+  return absl::StrCat(blockerName(view, step), ferments ? " is ready then" : " may only last so long");
+}
+
 std::string cookName(const PlanView& view, const v1::PlannedStep& step) {
   return step.cook_member_id().empty() ? "no one" : view.names().cook(step.cook_member_id());
 }
@@ -172,10 +191,9 @@ std::string reasonText(const PlanView& view, const v1::PlannedStep& step) {
     case v1::CAUSE_FOLLOWS:
       return known ? absl::StrCat(beforeOrAfter, blockerName(view, step)) : "right after the step before it";
     case v1::CAUSE_MUST_FOLLOW:
-      return known ? absl::StrCat("close to ", blockerName(view, step), ": they must not be far apart")
-                   : "must not be far from its next step";
+      return followReason(view, step);
     case v1::CAUSE_READINESS:
-      return known ? absl::StrCat(blockerName(view, step), " is ready then") : "the dough is ready then";
+      return readinessReason(view, step);
     case v1::CAUSE_COOK_BUSY:
       return absl::StrCat(
           thing.empty() ? "the cook" : thing, " is busy",
@@ -195,7 +213,7 @@ std::string reasonText(const PlanView& view, const v1::PlannedStep& step) {
     case v1::CAUSE_PINNED:
       return "fixed by hand";
     case v1::CAUSE_BEST:
-      return "the best time for it";
+      return step.cook_member_id().empty() ? "" : "the best time for it";
     default:
       return "";
   }

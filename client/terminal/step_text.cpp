@@ -51,9 +51,10 @@ std::string weighingWords(const PlanView& view, const v1::PlannedStep& step) {
 
 std::string whereText(const PlanView& view, const v1::PlannedStep& step) {
   std::vector<std::string> parts;
-  if (!step.oven_id().empty()) parts.push_back(ovenWords(view, step));
-  parts.push_back(rackWords(view.rackPositions(step.id())));
+  // Dough under an oven's light has both: the place says it all.
+  if (!step.oven_id().empty() && step.place_id().empty()) parts.push_back(ovenWords(view, step));
   if (!step.place_id().empty()) parts.push_back(view.names().place(step.place_id()));
+  parts.push_back(rackWords(view.rackPositions(step.id())));
   if (step.burner_count() > 0) parts.push_back(counted(step.burner_count(), "burner", "burners"));
   std::vector<std::string> things;
   for (const std::string& id : step.equipment_ids()) things.push_back(view.names().equipment(id));
@@ -78,7 +79,7 @@ std::vector<std::string> stepNotes(const PlanView& view, const v1::PlannedStep& 
   if (!weighing.empty()) notes.push_back(weighing);
   if (step.has_water_celsius())
     notes.push_back(absl::StrCat("Water at ", view.units().degrees(step.water_celsius())));
-  if (!step.levain_ratio().empty()) {
+  if (!step.levain_ratio().empty() && step.kind() != v1::STEP_KIND_FERMENT) {
     notes.push_back(absl::StrCat("Starter : flour : water ", plainLine(step.levain_ratio()), " by weight"));
   }
   std::vector<std::string> cautions;

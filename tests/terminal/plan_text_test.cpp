@@ -191,6 +191,42 @@ TEST(RunSheetTest, EveryCauseHasItsWords) {
   }
 }
 
+v1::PlannedStep stepWith(int index, v1::Cause cause, const std::string& blocker) {
+  v1::PlannedStep step = samplePlan().steps(index);
+  step.mutable_reason()->set_cause(cause);
+  step.mutable_reason()->set_blocking_step_id(blocker);
+  return step;
+}
+
+TEST(RunSheetTest, SaysWhichOfTwoStepsMustFollow) {
+  EXPECT_EQ(reasonText(view(), stepWith(0, v1::CAUSE_MUST_FOLLOW, "rye/levain")),
+            "“Levain ripens” must follow soon");
+  EXPECT_EQ(reasonText(view(), stepWith(2, v1::CAUSE_MUST_FOLLOW, "rye/levain")),
+            "must soon follow “Levain ripens”");
+}
+
+TEST(RunSheetTest, CallsOnlyFermentsReady) {
+  EXPECT_EQ(reasonText(view(), stepWith(2, v1::CAUSE_READINESS, "rye/levain")),
+            "“Levain ripens” is ready then");
+  v1::PlannedStep cold = stepWith(2, v1::CAUSE_READINESS, "");
+  cold.set_kind(v1::STEP_KIND_CHILL);
+  EXPECT_EQ(reasonText(view(), cold), "may only last so long");
+}
+
+TEST(OvenTextTest, HeatsNothingForADoughUnderTheLight) {
+  v1::Plan plan = samplePlan();
+  v1::OvenProgram& program = *plan.mutable_oven_programs(0);
+  program.mutable_segments(0)->set_setpoint_celsius(27);
+  program.mutable_segments(1)->set_setpoint_celsius(27);
+  program.mutable_segments(1)->set_kind(v1::OVEN_SEGMENT_KIND_PROOFING);
+  *program.mutable_segments(2)->mutable_start_time() = at("2026-06-20T16:46:00+01:00");
+  const std::string text = ovensText(view(80, false, plan));
+  EXPECT_THAT(text, HasSubstr("Sat  15:30  light only              light on, warm at 16:00\n"));
+  EXPECT_THAT(text, HasSubstr("16:46  190 °C                  heats up, hot at 17:40\n"));
+  EXPECT_THAT(text, Not(HasSubstr("27 °C"))) << "nobody sets an oven to 27 degrees";
+  EXPECT_THAT(text, Not(HasSubstr("16:45  off"))) << "for one minute";
+}
+
 TEST(OvenTextTest, TellsTheDialAndTheFood) {
   EXPECT_EQ(ovensText(view()), R"(
 ━━ Ovens ━━━━━━━━━━━━━━━━━━━━━━━━━━━━━━━━━━━━━━━━━━━━━━━━━━━━━━━━━━━━━━━━━━━━━━━
@@ -228,8 +264,8 @@ TEST(DoughTextTest, TellsPlaceWindowAndRise) {
   const std::string text = doughsText(view());
   EXPECT_THAT(text,
               HasSubstr("  Levain: Fri 21:10–Sat 07:00 (9 h 50 min), Counter by the window\n"
-                        "    Ready from 05:40 to 08:30, best at 06:50 (05:30 if it is quick, 08:40 if it\n"
-                        "    is slow).\n"));
+                        "    Ready from about 05:40 to 08:30, best at 06:50; best at 05:30 if the starter\n"
+                        "    is quick, at 08:40 if it is slow.\n"));
   EXPECT_THAT(text, HasSubstr("▁"));
   EXPECT_THAT(text, HasSubstr("┤ ready\n"));
 }

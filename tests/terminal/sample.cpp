@@ -59,6 +59,7 @@ void addBreadSteps(v1::Plan& plan) {
   v1::PlannedStep& levain = addPlanned(plan, "rye", "levain", "Levain ripens", "2026-06-19T21:10:00+01:00",
                                        "2026-06-20T07:00:00+01:00", "", v1::CAUSE_FOLLOWS);
   levain.mutable_reason()->set_blocking_step_id("rye/feed");
+  levain.set_kind(v1::STEP_KIND_FERMENT);
   levain.set_place_id("counter");
   v1::PlannedStep& mix = addPlanned(plan, "rye", "mix", "Mix the dough", "2026-06-20T07:00:00+01:00",
                                     "2026-06-20T07:20:00+01:00", "ana", v1::CAUSE_READINESS);
