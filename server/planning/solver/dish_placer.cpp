@@ -62,7 +62,8 @@ bool DishPlacer::place(int dish, Schedule& plan, const std::vector<std::int64_t>
   messages_.resize(fixed_.size());
   plantTree(dish);
   int left = sizeOf(order_);
-  while (fillTables(plan, cookPrice)) {
+  banned_.clear();
+  while (solve(plan, cookPrice, 0)) {
     const bool done = fixSteps(plan);
     const int still = static_cast<int>(
         std::count_if(order_.begin(), order_.end(), [&](int step) { return !placed(step, plan); }));
@@ -106,6 +107,49 @@ void DishPlacer::plantTree(int dish) {
   }
 }
 
+// Solves by the tables; where that breaks a link between modes, once without the
+// linking mode and once with the modes it asks for, and keeps what costs less.
+bool DishPlacer::solve(Schedule& plan, const std::vector<std::int64_t>& cookPrice, int depth) {
+  constexpr int kLinksDecided = 4;
+  if (!fillTables(plan, cookPrice)) return false;
+  int step = -1;
+  const ModeLink* link = brokenLink(plan, step);
+  if (link == nullptr || depth == kLinksDecided) return true;
+  const auto before = banned_;
+  banned_.emplace_back(step, at(plan.steps, step).mode);
+  const bool without = solve(plan, cookPrice, depth + 1);
+  const std::vector<Placement> otherSteps = plan.steps;
+  const std::int64_t otherCost = cost_;
+  const auto otherBanned = banned_;
+  banned_ = before;
+  banOthers(link->step, link->modes);
+  const bool with = solve(plan, cookPrice, depth + 1);
+  if (without && (!with || otherCost < cost_)) {
+    plan.steps = otherSteps;
+    cost_ = otherCost;
+    banned_ = otherBanned;
+  }
+  return with || without;
+}
+
+// The first link between modes of this dish that the plan breaks, and the step that has it.
+const ModeLink* DishPlacer::brokenLink(const Schedule& plan, int& step) const {
+  const Problem& problem = model_.problem();
+  for (const int i : order_)
+    for (const ModeLink& link : at(at(problem.steps, i).modes, at(plan.steps, i).mode).links) {
+      if (at(problem.steps, link.step).dish != dish_ || contains(link.modes, at(plan.steps, link.step).mode))
+        continue;
+      step = i;
+      return &link;
+    }
+  return nullptr;
+}
+
+void DishPlacer::banOthers(int step, const std::vector<int>& modes) {
+  for (const Choice& choice : model_.step(step).choices)
+    if (!contains(modes, choice.mode)) banned_.emplace_back(step, choice.mode);
+}
+
 bool DishPlacer::fillTables(Schedule& plan, const std::vector<std::int64_t>& cookPrice) {
   for (const int step : order_) {
     limitWindows(step, plan, at(tables_, step));
@@ -118,11 +162,13 @@ bool DishPlacer::fillTables(Schedule& plan, const std::vector<std::int64_t>& coo
     fillTable(step, plan, cookPrice);
     if (at(links_, k).parent >= 0) sendUp(at(links_, k));
   }
+  cost_ = 0;
   for (int k = 0; k < sizeOf(order_); ++k) {
     if (at(links_, k).parent >= 0) continue;
     const Table& table = at(tables_, at(order_, k));
     const auto least = std::min_element(table.startCost.begin(), table.startCost.end());
     if (*least >= kNever) return false;
+    cost_ += *least;
     readBack(at(order_, k), table.byStart[static_cast<std::size_t>(least - table.startCost.begin())], plan);
   }
   return true;
@@ -174,6 +220,7 @@ void DishPlacer::limitWindows(int step, const Schedule& plan, Table& table) cons
 
 bool DishPlacer::mayUse(int step, int mode, const Schedule& plan) const {
   const Problem& problem = model_.problem();
+  if (std::find(banned_.begin(), banned_.end(), std::pair(step, mode)) != banned_.end()) return false;
   for (const ModeLink& link : at(at(problem.steps, step).modes, mode).links)
     if (const Placement* there = placed(link.step, plan))
       if (!contains(link.modes, there->mode)) return false;

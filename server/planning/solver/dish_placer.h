@@ -47,12 +47,15 @@ class DishPlacer {
   };
 
   void plantTree(int dish);
+  bool solve(Schedule& plan, const std::vector<std::int64_t>& cookPrice, int depth);
   bool fillTables(Schedule& plan, const std::vector<std::int64_t>& cookPrice);
   void limitWindows(int step, const Schedule& plan, Table& table) const;
   void fillTable(int step, const Schedule& plan, const std::vector<std::int64_t>& cookPrice);
   void tryChoice(int step, int choice, int cook, std::int64_t optionCost, std::int64_t workPrice);
   void sendUp(const Link& link);
   bool mayUse(int step, int mode, const Schedule& plan) const;
+  const ModeLink* brokenLink(const Schedule& plan, int& step) const;
+  void banOthers(int step, const std::vector<int>& modes);
   void readBack(int step, const Decision& decision, Schedule& plan) const;
   bool fixSteps(Schedule& plan);
   bool keepsGaps(int step, const Schedule& plan) const;
@@ -61,11 +64,13 @@ class DishPlacer {
 
   const GridModel& model_;
   Occupancy& occupancy_;
-  std::vector<int> order_;         // steps from the root outward
-  std::vector<Link> links_;        // of order_[1..], to the step they hang on
-  std::vector<Table> tables_;      // by step
-  std::vector<Message> messages_;  // by step, to its parent
-  std::vector<bool> fixed_;        // by step
+  std::vector<int> order_;                   // steps from the root outward
+  std::vector<Link> links_;                  // of order_[1..], to the step they hang on
+  std::vector<Table> tables_;                // by step
+  std::vector<Message> messages_;            // by step, to its parent
+  std::vector<bool> fixed_;                  // by step
+  std::vector<std::pair<int, int>> banned_;  // step and mode, while linked modes are decided
+  std::int64_t cost_ = 0;                    // of the tables' solution
   int dish_ = 0;
 };
 

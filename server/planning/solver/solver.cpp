@@ -27,11 +27,8 @@ class Engine {
     const GridModel wide(problem_, options_.grid);
     const auto stop = [&] { return stopAsked(); };
     take(firstPlan(wide, random_, stop));
-    const bool allServed = servesAll(wide);
-    if (!allServed) {
-      prove(wide, false);
-      return finish();
-    }
+    if (!servesAll(wide)) prove(wide, false);
+    if (!servesAll(wide)) return finish();
     improvePlan(
         wide, outcome_.schedule, kImproveRounds, random_, [&](const Schedule& plan) { take(plan); }, stop);
     // No better plan is later than this one, all dishes together.
@@ -87,6 +84,7 @@ class Engine {
       if (!proven) break;
       outcome_.bound[tier] = outcome_.cost[tier];
       outcome_.provenTiers = t + 1;
+      if (!allServed && servesAll(model)) return;  // a smaller model can go on
     }
   }
 
