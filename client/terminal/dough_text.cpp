@@ -6,6 +6,7 @@
 
 #include "absl/strings/str_cat.h"
 #include "absl/strings/str_format.h"
+#include "client/terminal/step_text.h"
 #include "client/terminal/words.h"
 
 namespace suppertide::terminal {
@@ -29,8 +30,10 @@ std::string factsText(const PlanView& view, const v1::DoughForecast& dough) {
   if (!dough.levain_ratio().empty()) {
     absl::StrAppend(&text, "; levain fed ", plainLine(dough.levain_ratio()), " (starter : flour : water)");
   }
-  if (dough.water_celsius() != 0)
-    absl::StrAppend(&text, "; water at ", view.units().degrees(dough.water_celsius()));
+  for (const v1::PlannedStep& step : view.plan().steps()) {
+    if (step.dish_id() != dough.dish_id() || !step.has_water_celsius()) continue;
+    absl::StrAppend(&text, "; ", mixingLiquid(step), " at ", view.units().degrees(step.water_celsius()));
+  }
   return text + ".";
 }
 

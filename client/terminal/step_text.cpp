@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "absl/strings/ascii.h"
 #include "absl/strings/str_cat.h"
 #include "absl/strings/str_join.h"
 #include "client/terminal/words.h"
@@ -73,12 +74,23 @@ std::string slackText(const v1::PlannedStep& step) {
   return slack >= absl::Minutes(1) ? absl::StrCat("slack ", durationText(slack)) : "no slack";
 }
 
+std::string mixingLiquid(const v1::PlannedStep& step) {
+  const auto isWater = [](const v1::Weighing& weighing) {
+    return absl::AsciiStrToLower(weighing.name()).find("water") != std::string::npos;
+  };
+  const bool water =
+      step.weighings_size() == 0 || std::any_of(step.weighings().begin(), step.weighings().end(), isWater);
+  return water ? "water" : "liquid";
+}
+
 std::vector<std::string> stepNotes(const PlanView& view, const v1::PlannedStep& step) {
   std::vector<std::string> notes;
   const std::string weighing = weighingWords(view, step);
   if (!weighing.empty()) notes.push_back(weighing);
-  if (step.has_water_celsius())
-    notes.push_back(absl::StrCat("Water at ", view.units().degrees(step.water_celsius())));
+  if (step.has_water_celsius()) {
+    notes.push_back(
+        absl::StrCat(capitalised(mixingLiquid(step)), " at ", view.units().degrees(step.water_celsius())));
+  }
   if (!step.levain_ratio().empty() && step.kind() != v1::STEP_KIND_FERMENT) {
     notes.push_back(absl::StrCat("Starter : flour : water ", plainLine(step.levain_ratio()), " by weight"));
   }

@@ -12,6 +12,8 @@ namespace suppertide::terminal {
 std::string whereText(const PlanView& view, const v1::PlannedStep& step);
 // "slack 20 min", "no slack".
 std::string slackText(const v1::PlannedStep& step);
+// What is poured into a mix: "water", or "liquid" when the formula has milk and no water.
+std::string mixingLiquid(const v1::PlannedStep& step);
 // What to weigh, the water, the levain, the cautions: one line each, none when there is nothing.
 std::vector<std::string> stepNotes(const PlanView& view, const v1::PlannedStep& step);
 

@@ -3,8 +3,9 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
+#include "client/terminal/report.h"
 #include "suppertide/v1/bundle.pb.h"
-#include "suppertide/v1/plan_service.pb.h"
+#include "tests/terminal/sample.h"
 
 namespace suppertide::terminal {
 namespace {
@@ -110,6 +111,29 @@ TEST(BundleFileTest, RefusesNumbersOutOfRange) {
       ElementsAre("plans[0].search.seed: -1 — a whole number from 0 up is wanted here, without a unit"));
   EXPECT_THAT(mistakesIn(R"({"events": [{"guests": [{"portion": "NaN"}]}]})"),
               ElementsAre(StartsWith("events[0].guests[0].portion: \"NaN\"")));
+}
+
+TEST(BundleFileTest, ReadsBackWhatThePrinterOfTheMappingWrites) {
+  v1::Plan plan;
+  EXPECT_THAT(linesOf(readMessage(jsonOf(testing::samplePlan()), plan).mistakes), IsEmpty());
+  EXPECT_EQ(jsonOf(plan), jsonOf(testing::samplePlan()));
+}
+
+TEST(BundleFileTest, SurvivesEveryChangedLetter) {
+  const std::string good = jsonOf(testing::sampleBundle());
+  for (std::size_t at = 0; at < good.size(); ++at) {
+    for (const char letter : {'"', '}', '[', '0', 'x', '\\', '\xff'}) {
+      std::string changed = good;
+      changed[at] = letter;
+      v1::Bundle bundle;
+      for (const std::string& line : linesOf(readMessage(changed, bundle).mistakes)) {
+        EXPECT_EQ(line.find('\n'), std::string::npos) << line;
+      }
+    }
+    v1::Bundle bundle;
+    EXPECT_FALSE(at + 1 < good.size() && readMessage(good.substr(0, at), bundle).mistakes.empty())
+        << "cut at " << at;
+  }
 }
 
 TEST(BundleFileTest, ShortensLongValues) {

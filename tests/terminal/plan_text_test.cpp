@@ -270,6 +270,15 @@ TEST(DoughTextTest, TellsPlaceWindowAndRise) {
   EXPECT_THAT(text, HasSubstr("┤ ready\n"));
 }
 
+TEST(DoughTextTest, CallsMilkNoWater) {
+  v1::Plan plan = samplePlan();
+  v1::Weighing& milk = *plan.mutable_steps(2)->add_weighings();
+  milk.set_name("milk");
+  milk.set_mass_g(172);
+  EXPECT_THAT(doughsText(view(80, false, plan)), HasSubstr("liquid at 27 °C"));
+  EXPECT_THAT(runSheetText(view(80, false, plan), {}), HasSubstr("Liquid at 27 °C"));
+}
+
 TEST(DoughTextTest, SaysWhenItIsNeverReady) {
   v1::Plan plan = samplePlan();
   plan.mutable_doughs(0)->mutable_stages(0)->clear_ready_from_time();
