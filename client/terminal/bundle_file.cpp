@@ -293,7 +293,7 @@ Reading readMessage(const std::string& text, google::protobuf::Message& message)
   violation.set_field_path(absl::StrCat("line ", error.line, ", column ", error.column));
   violation.set_value(error.found);
   violation.set_description(error.expected);
-  return {.mistakes = {violation}, .misspelt = {}};
+  return {.isJson = false, .mistakes = {violation}, .misspelt = {}};
 }
 
 Violations joined(const Reading& reading, const Violations& found) {

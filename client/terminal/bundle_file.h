@@ -17,6 +17,7 @@ namespace suppertide::terminal {
 using Violations = std::vector<v1::FieldViolation>;
 
 struct Reading {
+  bool isJson = true;  // false: nothing of it could be read
   Violations mistakes;
   // Where misspelt fields should have been: that these are empty is no mistake of its own.
   std::vector<std::string> misspelt;

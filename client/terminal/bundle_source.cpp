@@ -17,8 +17,7 @@ std::optional<CheckedBundle> checkedBundle(const std::string& path, const Opener
   }
   CheckedBundle checked;
   const Reading reading = readMessage(*text, checked.bundle);
-  const bool isJson = reading.mistakes.empty() || checked.bundle.ByteSizeLong() > 0;
-  if (!isJson) {
+  if (!reading.isJson) {
     exitCode = reportMistakes(environment, reading.mistakes, json);
     return std::nullopt;
   }

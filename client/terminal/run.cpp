@@ -56,8 +56,8 @@ CLI::App* command(CLI::App& app, const char* name, const char* about, const char
   return sub;
 }
 
-void addServer(CLI::App* sub, std::string& server) {
-  sub->add_option("--server", server, "Which saved household to ask; without it the one joined last")
+CLI::Option* addServer(CLI::App* sub, std::string& server) {
+  return sub->add_option("--server", server, "Which saved household to ask; without it the one joined last")
       ->type_name("NAME");
 }
 
@@ -79,11 +79,12 @@ void addPlan(CLI::App& app, Options& options) {
               "  suppertide plan demo/feast.json --time-limit 60 --output plan.json\n"
               "  suppertide plan --event midsummer\n\n"
               "Exit code 3 when a dish is left unserved or a rule is broken.");
-  sub->add_option("bundle", o.bundle,
-                  "File with the household, kitchen, recipes and event; - reads the standard input")
-      ->type_name("BUNDLE");
+  CLI::Option* bundle =
+      sub->add_option("bundle", o.bundle,
+                      "File with the household, kitchen, recipes and event; - reads the standard input")
+          ->type_name("BUNDLE");
   addEvent(sub, o.eventId, "Which event, when there are several");
-  addServer(sub, o.server);
+  addServer(sub, o.server)->excludes(bundle);
   sub->add_option("--seed", o.seed, "Same seed and work, same plan; 1 when left out")->type_name("N");
   sub->add_option("--work", o.workLimit, "Search effort; with it the plan is the same on every machine")
       ->type_name("N")

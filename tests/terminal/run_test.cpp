@@ -108,6 +108,7 @@ TEST_F(RunTest, RefusesWrongUse) {
   EXPECT_EQ(program({}), kBadInput);
   EXPECT_EQ(program({"cook"}), kBadInput);
   EXPECT_EQ(program({"plan", "x", "--seed", "many"}), kBadInput);
+  EXPECT_EQ(program({"plan", "x", "--server", "home"}), kBadInput);
   EXPECT_EQ(program({"join", "127.0.0.1:1"}), kBadInput);
   EXPECT_EQ(program({"join", "127.0.0.1:1", "--host-code", "A", "--code", "B"}), kBadInput);
   EXPECT_THAT(out_.str(), IsEmpty());
@@ -178,6 +179,13 @@ TEST_F(RunTest, ListsEveryMistakeOfABundleAndNothingElse) {
   }
   EXPECT_FALSE(answers_.wasImported);
   EXPECT_TRUE(answers_.imported.validate_only());
+}
+
+TEST_F(RunTest, AsksTheServerAlsoAboutAFileWithNothingRight) {
+  answers_.violations = {violation("events", "", "at least one event")};
+  EXPECT_EQ(program({"check", file("bad.json", R"({"household": 3})")}), kBadInput);
+  EXPECT_EQ(err_.str(),
+            "household: 3 — an object is wanted here: { … }\nevents: (nothing) — at least one event\n");
 }
 
 TEST_F(RunTest, GivesMistakesAsJsonToo) {
