@@ -149,34 +149,49 @@ void ShareCosts::makeCook(int cook) {
   }
 }
 
-// Adds: with the work of `plan` as it is, `cook` costs at least `cost`.
+// Adds: with as much work for `cook` as in `plan`, and no more for all others, it costs `cost`.
 void ShareCosts::forbid(int cook, std::int64_t cost, const Schedule& plan) {
   const Problem& problem = encoder_.model().problem();
   std::vector<Lit> clause{at(ladders_, cook)->atLeast(cost)};
   for (int i = 0; i < sizeOf(problem.steps); ++i) {
     if (!encoder_.model().used(i)) continue;
-    const bool served = !plan.unserved[static_cast<std::size_t>(at(problem.steps, i).dish)];
-    if (!served) {
+    if (plan.unserved[static_cast<std::size_t>(at(problem.steps, i).dish)]) {
       clause.push_back(encoder_.servedStep(i));
       continue;
     }
-    const Placement& place = at(plan.steps, i);
-    if (place.cook == cook) {
+    const bool own = at(plan.steps, i).cook == cook;
+    if (own) {
       clause.push_back(-encoder_.servedStep(i));
       clause.push_back(-encoder_.cook(i, cook));
     }
-    const GridStep& grid = encoder_.model().step(i);
-    bool anyWork = false;
-    for (const Choice& choice : grid.choices) anyWork |= !choice.cooks.empty();
-    if (!anyWork) continue;
-    clause.push_back(-encoder_.mode(i, place.mode));
-    if (grid.fixedLength >= 0) continue;
-    clause.push_back(-encoder_.start(i).atMost(place.start));
-    clause.push_back(-encoder_.start(i).atLeast(place.start));
-    clause.push_back(-encoder_.end(i).atMost(place.end));
-    clause.push_back(-encoder_.end(i).atLeast(place.end));
+    excuseWork(clause, i, at(plan.steps, i), own);
   }
   encoder_.sat().add(clause);
+}
+
+// Adds what gives the step less work than `place` (`atLeast`), or more (otherwise).
+void ShareCosts::excuseWork(std::vector<Lit>& clause, int step, const Placement& place, bool atLeast) {
+  const Step& data = at(encoder_.model().problem().steps, step);
+  const std::int64_t work = workMinutes(at(data.modes, place.mode), place.start, place.end);
+  for (const Choice& choice : encoder_.model().step(step).choices) {
+    std::int64_t least = kNoLimit;
+    std::int64_t most = 0;
+    const Mode& mode = at(data.modes, choice.mode);
+    for (const Length& length : mode.length.rows) {
+      if (!length.possible()) continue;
+      least = std::min(least, workMinutes(mode, 0, length.shortest));
+      most = std::max(most, workMinutes(mode, 0, length.longest));
+    }
+    if (atLeast ? least >= work : most <= work) continue;
+    if (choice.mode != place.mode) {
+      clause.push_back(encoder_.mode(step, choice.mode));
+      continue;
+    }
+    const Point start = encoder_.start(step);
+    const Point end = encoder_.end(step);
+    clause.push_back(atLeast ? -start.atMost(place.start) : -start.atLeast(place.start));
+    clause.push_back(atLeast ? -end.atLeast(place.end) : -end.atMost(place.end));
+  }
 }
 
 int ShareCosts::refine(const Schedule& plan) {

@@ -26,6 +26,7 @@ class ShareCosts {
   void makeCook(int cook);
   void addCapacities();
   void addCapacity(const std::vector<int>& cooks, std::int64_t demand, std::int64_t unit, int helper);
+  void excuseWork(std::vector<Lit>& clause, int step, const Placement& place, bool atLeast);
   void forbid(int cook, std::int64_t cost, const Schedule& plan);
 
   Encoder& encoder_;
