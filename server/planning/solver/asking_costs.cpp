@@ -86,7 +86,7 @@ void AskingCosts::makeCook(int cook) {
   std::vector<std::int64_t> levels{0};
   for (const auto& [amount, lit] : sums) levels.push_back(amount);
   levels.push_back(most);
-  at(ladders_, cook).emplace(encoder_.sat(), levels, sum_);
+  at(ladders_, cook).emplace(encoder_.sat(), levels, sum_, true);
   for (const auto& [amount, lit] : sums) encoder_.sat().add({-lit, at(ladders_, cook)->atLeast(amount)});
 }
 

@@ -12,6 +12,7 @@ namespace suppertide::planning {
 struct Term {
   Lit lit;
   std::int64_t weight;
+  bool late = false;  // better looked at after the others: it concerns everything at once
 };
 
 // A sum to be made small: a constant and its terms.
@@ -23,14 +24,14 @@ struct CostSum {
   // (kFalse: never); then it costs nothing.
   template <typename CostAt>
   void addFunction(Sat& sat, const Point& point, Lit excuse, CostAt cost);
-  void add(Lit lit, std::int64_t weight);
+  void add(Lit lit, std::int64_t weight, bool late = false);
 };
 
 // A cost that is at least what the clauses say: one order variable over its levels.
 class CostLadder {
  public:
   // `levels` not empty, any order. Adds its levels to `sum`.
-  CostLadder(Sat& sat, std::vector<std::int64_t> levels, CostSum& sum);
+  CostLadder(Sat& sat, std::vector<std::int64_t> levels, CostSum& sum, bool late = false);
   // The literal "costs at least `cost`"; `cost` is one of the levels or below them.
   Lit atLeast(std::int64_t cost) const { return var_.atLeast(static_cast<Minute>(cost)); }
   std::int64_t value(const Sat& sat) const { return var_.value(sat); }

@@ -138,7 +138,7 @@ void ShareCosts::makeCook(int cook) {
   std::vector<std::int64_t> levels;
   for (std::int64_t k = 0; k <= blocks; ++k) levels.push_back(k * problem.shareBlockCost);
   if (blocks == 0) return;
-  at(ladders_, cook).emplace(encoder_.sat(), levels, sum_);
+  at(ladders_, cook).emplace(encoder_.sat(), levels, sum_, true);
   const std::int64_t enough = fair + blocks * problem.shareBlock + 1;
   const Sums sums = sumUp(encoder_.sat(), std::move(leaves), enough);
   for (const auto& [work, lit] : sums) {

@@ -6,6 +6,7 @@ namespace suppertide::planning {
 namespace {
 
 constexpr std::int64_t kConflictsALevel = 1000;
+constexpr std::int64_t kAllLevels = std::int64_t{1} << 62;
 
 }  // namespace
 
@@ -16,15 +17,15 @@ TierSearch::TierSearch(Sat& sat, const CostSum& sum, Probe probe, Raised raised,
       best_(std::move(best)),
       pause_(std::move(pause)) {
   bound_ = sum.constant;
-  for (const Term& term : sum.terms) addTerm(term.lit, term.weight);
+  for (const Term& term : sum.terms) addTerm(term.lit, term.weight, term.late);
 }
 
-void TierSearch::addTerm(Lit lit, std::int64_t weight) {
+void TierSearch::addTerm(Lit lit, std::int64_t weight, bool late) {
   if (lit == kTrue) bound_ += weight;
   if (lit == kTrue || lit == kFalse || weight == 0) return;
   if (weight < 0) {  // the same as paying for the opposite
     bound_ += weight;
-    addTerm(-lit, -weight);
+    addTerm(-lit, -weight, late);
     return;
   }
   const auto opposite = weights_.find(-lit);
@@ -35,13 +36,15 @@ void TierSearch::addTerm(Lit lit, std::int64_t weight) {
     opposite->second -= both;
     if (opposite->second == 0) weights_.erase(opposite);
   }
-  if (weight > 0) weights_[lit] += weight;
+  if (weight == 0) return;
+  weights_[lit] += weight;
+  if (late) late_.insert(lit);
 }
 
 std::vector<Lit> TierSearch::assumptions(std::int64_t least) const {
   std::vector<Lit> lits;
   for (const auto& [lit, weight] : weights_)
-    if (weight >= least) lits.push_back(-lit);
+    if (weight >= least && counts(lit)) lits.push_back(-lit);
   return lits;
 }
 
@@ -49,7 +52,7 @@ std::vector<Lit> TierSearch::assumptions(std::int64_t least) const {
 std::int64_t TierSearch::nextLevel(std::int64_t below) const {
   std::int64_t level = 0;
   for (const auto& [lit, weight] : weights_)
-    if (weight < below) level = std::max(level, weight);
+    if (weight < below && counts(lit)) level = std::max(level, weight);
   return level;
 }
 
@@ -76,7 +79,8 @@ bool TierSearch::settle() {
 bool TierSearch::run() {
   raised_(bound_);
   std::int64_t slice = 2 * kConflictsALevel;
-  std::int64_t level = nextLevel(std::int64_t{1} << 62);
+  withLate_ = late_.empty();
+  std::int64_t level = nextLevel(kAllLevels);
   while (true) {
     if (best_() <= bound_) return settle();
     harden();
@@ -88,6 +92,11 @@ bool TierSearch::run() {
     if (answer == Answer::kTooHard) {
       pause_();
       slice += slice / 2;
+    }
+    if (last && !withLate_ && answer != Answer::kNone) {
+      withLate_ = true;
+      level = nextLevel(kAllLevels);
+      continue;
     }
     if (answer == Answer::kTooHard && last) continue;
     if (answer == Answer::kPlan || answer == Answer::kTooHard) {
@@ -137,6 +146,7 @@ void TierSearch::relax(const std::vector<Lit>& core) {
     const Lit next = counter.counted[counter.next];
     ++counter.next;
     weights_[next] += least;
+    if (late_.contains(lit)) late_.insert(next);
     counters_[next] = std::move(counter);
   }
   if (core.size() == 1) {
@@ -147,6 +157,8 @@ void TierSearch::relax(const std::vector<Lit>& core) {
   Counter counter{count(core), 2};
   const Lit second = counter.counted[1];
   weights_[second] += least;
+  if (std::any_of(core.begin(), core.end(), [&](Lit lit) { return late_.contains(lit); }))
+    late_.insert(second);
   counters_[second] = std::move(counter);
 }
 

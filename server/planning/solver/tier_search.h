@@ -10,6 +10,7 @@
 #include <functional>
 #include <map>
 #include <optional>
+#include <set>
 #include <vector>
 
 #include "server/planning/solver/cost_ladder.h"
@@ -40,7 +41,8 @@ class TierSearch {
     std::vector<Lit> counted;  // by number: "at least this many plus one of the core are paid"
     std::size_t next = 0;
   };
-  void addTerm(Lit lit, std::int64_t weight);
+  void addTerm(Lit lit, std::int64_t weight, bool late);
+  bool counts(Lit lit) const { return withLate_ || !late_.contains(lit); }
   bool settle();
   void harden();
   std::vector<Lit> assumptions(std::int64_t least) const;
@@ -56,7 +58,9 @@ class TierSearch {
   Pause pause_;
   std::int64_t bound_ = 0;
   std::map<Lit, std::int64_t> weights_;  // of terms not yet in the bound
-  std::map<Lit, Counter> counters_;      // by the literal that is assumed false now
+  std::set<Lit> late_;                   // of those, the ones looked at last
+  bool withLate_ = false;
+  std::map<Lit, Counter> counters_;  // by the literal that is assumed false now
 };
 
 }  // namespace suppertide::planning
