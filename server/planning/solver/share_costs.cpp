@@ -2,7 +2,6 @@
 
 #include <algorithm>
 #include <functional>
-#include <numeric>
 
 #include "server/planning/solver/step_cost.h"
 
@@ -12,6 +11,19 @@ namespace {
 // Groups of cooks are looked at among this many; the whole kitchen always is.
 constexpr int kCooksInSubsets = 6;
 constexpr int kCapacityClauses = 3000;
+
+// Which sums some of the parts can have, from 0 to all of them.
+std::vector<bool> sumsOf(const std::vector<WorkPart>& parts) {
+  std::vector<bool> sums{true};
+  for (const WorkPart& part : parts) {
+    const std::size_t before = sums.size();
+    sums.resize(before + static_cast<std::size_t>(part.most), false);
+    for (std::size_t sum = before; sum-- > 0;)
+      for (std::int64_t work = part.least; sums[sum] && work <= part.most; ++work)
+        if (work > 0) sums[sum + static_cast<std::size_t>(work)] = true;
+  }
+  return sums;
+}
 
 }  // namespace
 
@@ -24,8 +36,7 @@ ShareCosts::ShareCosts(Encoder& encoder, const AskingCosts& asking, CostSum& sum
   const std::int64_t all = mostWork();
   for (const Cook& cook : problem.cooks) fair_.push_back(all * cook.share / shares_);
   for (int c = 0; c < sizeOf(problem.cooks); ++c) {
-    most_.push_back(0);
-    for (const WorkPart& part : workParts(encoder_, c)) most_.back() += part.most;
+    reach_.push_back(sumsOf(workParts(encoder_, c)));
     makeCook(c);
   }
   addCapacities();
@@ -36,7 +47,6 @@ ShareCosts::ShareCosts(Encoder& encoder, const AskingCosts& asking, CostSum& sum
 void ShareCosts::addCapacities() {
   const GridModel& model = encoder_.model();
   std::map<std::vector<int>, std::int64_t> workOf;  // by the cooks who may do it
-  std::int64_t unit = 0;
   for (int i = 0; i < sizeOf(model.problem().steps); ++i) {
     if (!model.used(i) || encoder_.servedStep(i) != kTrue) continue;
     std::vector<int> able;
@@ -49,13 +59,10 @@ void ShareCosts::addCapacities() {
         const EndRange range = model.endRange(i, choice.mode, start);
         if (!range.empty())
           least = std::min(least, choice.cooks.empty() ? 0 : workMinutes(mode, start, range.first));
-        if (!range.empty() && range.first < range.last) unit = 1;
-        if (!range.empty()) unit = std::gcd(unit, workMinutes(mode, start, range.first));
       }
     }
     if (least > 0 && least < kNoLimit) workOf[able] += least;
   }
-  if (workOf.empty() || unit == 0) return;
   const int cooks = sizeOf(ladders_);
   for (int mask = 1; mask < (1 << std::min(cooks, kCooksInSubsets)); ++mask) {
     const bool whole = mask == (1 << std::min(cooks, kCooksInSubsets)) - 1;
@@ -66,16 +73,15 @@ void ShareCosts::addCapacities() {
     for (const auto& [able, work] : workOf)
       if (std::includes(group.begin(), group.end(), able.begin(), able.end())) demand += work;
     if (demand == 0) continue;
-    addCapacity(group, demand, unit, -1);
+    addCapacity(group, demand, -1);
     for (const int c : group)
-      if (asking_.costs(c)) addCapacity(group, demand, unit, c);
+      if (asking_.costs(c)) addCapacity(group, demand, c);
   }
 }
 
 // Adds, for blocks above the fair share of each cook that together leave work
 // undone: one of them has more, or `helper` (if not -1) is asked for the rest.
-void ShareCosts::addCapacity(const std::vector<int>& cooks, std::int64_t demand, std::int64_t unit,
-                             int helper) {
+void ShareCosts::addCapacity(const std::vector<int>& cooks, std::int64_t demand, int helper) {
   const Minute block = encoder_.model().problem().shareBlock;
   const int blockCost = encoder_.model().problem().shareBlockCost;
   int clauses = 0;
@@ -93,18 +99,27 @@ void ShareCosts::addCapacity(const std::vector<int>& cooks, std::int64_t demand,
       return;
     }
     const int c = cooks[k];
+    const std::int64_t most = sizeOf(at(reach_, c)) - 1;
     for (std::int64_t blocks = 0;; ++blocks) {
-      const std::int64_t work = std::min(at(most_, c), (at(fair_, c) + blocks * block) / unit * unit);
+      const std::int64_t work = reachable(c, at(fair_, c) + blocks * block);
       if (work >= left) break;
       const std::size_t size = clause.size();
-      if (at(ladders_, c) && work < at(most_, c))
+      if (at(ladders_, c) && work < most)
         clause.push_back(at(ladders_, c)->atLeast((blocks + 1) * blockCost));
       descend(k + 1, left - work);
       clause.resize(size);
-      if (work == at(most_, c)) break;
+      if (work == most) break;
     }
   };
   descend(0, demand);
+}
+
+// The largest amount of work up to `most` that the cook's steps can add up to.
+std::int64_t ShareCosts::reachable(int cook, std::int64_t most) const {
+  const auto& reach = at(reach_, cook);
+  std::int64_t work = std::min<std::int64_t>(most, sizeOf(reach) - 1);
+  while (work > 0 && !reach[static_cast<std::size_t>(work)]) --work;
+  return work;
 }
 
 std::int64_t ShareCosts::mostWork() const {

@@ -25,7 +25,8 @@ class ShareCosts {
   std::int64_t mostWork() const;
   void makeCook(int cook);
   void addCapacities();
-  void addCapacity(const std::vector<int>& cooks, std::int64_t demand, std::int64_t unit, int helper);
+  void addCapacity(const std::vector<int>& cooks, std::int64_t demand, int helper);
+  std::int64_t reachable(int cook, std::int64_t most) const;
   void excuseWork(std::vector<Lit>& clause, int step, const Placement& place, bool atLeast);
   void forbid(int cook, std::int64_t cost, const Schedule& plan);
 
@@ -34,7 +35,7 @@ class ShareCosts {
   CostSum& sum_;
   std::int64_t shares_ = 0;
   std::vector<std::optional<CostLadder>> ladders_;  // by cook; none when never above
-  std::vector<std::int64_t> most_;                  // work by cook, at most
+  std::vector<std::vector<bool>> reach_;            // by cook: the amounts of work steps can add up to
   std::vector<std::int64_t> fair_;                  // by cook, at most
 };
 
