@@ -54,7 +54,6 @@ std::int64_t AskingCosts::costOfStep(int step, int mode, int cook) const {
 
 void AskingCosts::makeCook(int cook) {
   std::vector<Sums> leaves;
-  std::int64_t most = 0;
   // The least cost for each amount of work: a knapsack over the cook's steps.
   std::vector<std::int64_t> least{0};
   for (const WorkPart& part : workParts(encoder_, cook)) {
@@ -72,21 +71,23 @@ void AskingCosts::makeCook(int cook) {
           encoder_.sat().add({-part.does, -encoder_.mode(part.step, choice.mode), dear});
       leaves.push_back({{cost - cheapest, dear}});
     }
-    most += *costs.rbegin();
     const auto minutes = static_cast<std::size_t>(part.most);
     least.resize(least.size() + minutes, kNever);
     for (std::size_t work = least.size(); work-- > 0;)
       least[work] = std::min(least[work], cheapest + least[work > minutes ? work - minutes : 0]);
     least[0] = 0;
   }
-  if (most == 0) return;
+  if (leaves.empty()) return;
   for (std::size_t work = least.size() - 1; work-- > 0;) least[work] = std::min(least[work], least[work + 1]);
   at(leastForWork_, cook) = std::move(least);
-  const Sums sums = sumUp(encoder_.sat(), std::move(leaves), most);
-  std::vector<std::int64_t> levels{0};
-  for (const auto& [amount, lit] : sums) levels.push_back(amount);
-  levels.push_back(most);
+  std::set<std::int64_t> amounts{0};
+  for (const Sums& leaf : leaves) {
+    const std::set<std::int64_t> before = amounts;
+    for (const std::int64_t amount : before) amounts.insert(amount + leaf.begin()->first);
+  }
+  const std::vector<std::int64_t> levels(amounts.begin(), amounts.end());
   at(ladders_, cook).emplace(encoder_.sat(), levels, sum_, true);
+  const Sums sums = sumUp(encoder_.sat(), std::move(leaves), {levels.begin() + 1, levels.end()});
   for (const auto& [amount, lit] : sums) encoder_.sat().add({-lit, at(ladders_, cook)->atLeast(amount)});
 }
 

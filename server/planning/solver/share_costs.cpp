@@ -11,6 +11,7 @@ namespace {
 // Groups of cooks are looked at among this many; the whole kitchen always is.
 constexpr int kCooksInSubsets = 6;
 constexpr int kCapacityClauses = 3000;
+constexpr int kRestClauses = 200;
 
 // Which sums some of the parts can have, from 0 to all of them.
 std::vector<bool> sumsOf(const std::vector<WorkPart>& parts) {
@@ -50,20 +51,13 @@ void ShareCosts::addCapacities() {
   for (int i = 0; i < sizeOf(model.problem().steps); ++i) {
     if (!model.used(i) || encoder_.servedStep(i) != kTrue) continue;
     std::vector<int> able;
-    std::int64_t least = kNoLimit;
     for (int c = 0; c < sizeOf(ladders_); ++c)
       if (encoder_.cook(i, c) != kFalse) able.push_back(c);
-    for (const Choice& choice : model.step(i).choices) {
-      const Mode& mode = at(at(model.problem().steps, i).modes, choice.mode);
-      for (const Minute start : model.step(i).starts) {
-        const EndRange range = model.endRange(i, choice.mode, start);
-        if (!range.empty())
-          least = std::min(least, choice.cooks.empty() ? 0 : workMinutes(mode, start, range.first));
-      }
-    }
-    if (least > 0 && least < kNoLimit) workOf[able] += least;
+    if (const std::int64_t least = leastWork(i); least > 0) workOf[able] += least;
   }
   const int cooks = sizeOf(ladders_);
+  for (int c = 0; c < cooks; ++c)
+    if (asking_.costs(c)) addRest(c);
   for (int mask = 1; mask < (1 << std::min(cooks, kCooksInSubsets)); ++mask) {
     const bool whole = mask == (1 << std::min(cooks, kCooksInSubsets)) - 1;
     std::vector<int> group;
@@ -77,6 +71,70 @@ void ShareCosts::addCapacities() {
     for (const int c : group)
       if (asking_.costs(c)) addCapacity(group, demand, c);
   }
+}
+
+// The least work of a step whatever its mode; 0 when it may need nobody or go unserved.
+std::int64_t ShareCosts::leastWork(int step) const {
+  const GridModel& model = encoder_.model();
+  if (!model.used(step) || encoder_.servedStep(step) != kTrue) return 0;
+  std::int64_t least = kNoLimit;
+  for (const Choice& choice : model.step(step).choices) {
+    if (choice.cooks.empty()) return 0;
+    const Mode& mode = at(at(model.problem().steps, step).modes, choice.mode);
+    for (const Minute start : model.step(step).starts) {
+      const EndRange range = model.endRange(step, choice.mode, start);
+      if (!range.empty()) least = std::min(least, workMinutes(mode, start, range.first));
+    }
+  }
+  return least == kNoLimit ? 0 : least;
+}
+
+// Sums what `helper` leaves to the others and holds it against their shares, so
+// that too little work for the helper shows before all of it is given out.
+void ShareCosts::addRest(int helper) {
+  std::vector<Sums> leaves;
+  std::int64_t always = 0;
+  std::int64_t most = 0;
+  for (int i = 0; i < sizeOf(encoder_.model().problem().steps); ++i) {
+    const std::int64_t work = leastWork(i);
+    if (work == 0) continue;
+    most += work;
+    const Lit does = encoder_.cook(i, helper);
+    if (does == kFalse) always += work;
+    if (does != kFalse && does != kTrue) leaves.push_back({{work, -does}});
+  }
+  // By what the others can take with so many blocks each: one of them has more.
+  std::map<std::int64_t, std::vector<std::vector<Lit>>> beyond;
+  std::vector<Lit> clause;
+  int clauses = 0;
+  const std::function<void(int, std::int64_t)> descend = [&](int c, std::int64_t others) {
+    if (others >= most || clauses > kRestClauses) return;
+    if (c == helper) return descend(c + 1, others);
+    if (c == sizeOf(ladders_)) {
+      ++clauses;
+      if (others >= always) beyond[others + 1 - always].push_back(clause);
+      return;
+    }
+    const std::int64_t all = sizeOf(at(reach_, c)) - 1;
+    for (std::int64_t blocks = 0;; ++blocks) {
+      const Minute block = encoder_.model().problem().shareBlock;
+      const std::int64_t work = reachable(c, at(fair_, c) + blocks * block);
+      const std::size_t size = clause.size();
+      if (at(ladders_, c) && work < all)
+        clause.push_back(at(ladders_, c)->atLeast((blocks + 1) * encoder_.model().problem().shareBlockCost));
+      descend(c + 1, others + work);
+      clause.resize(size);
+      if (work == all || others + work >= most) break;
+    }
+  };
+  descend(0, 0);
+  std::vector<std::int64_t> wanted;
+  for (const auto& [amount, more] : beyond) wanted.push_back(amount);
+  for (const auto& [amount, lit] : sumUp(encoder_.sat(), std::move(leaves), wanted))
+    for (std::vector<Lit>& more : beyond[amount]) {
+      more.push_back(-lit);
+      encoder_.sat().add(more);
+    }
 }
 
 // Adds, for blocks above the fair share of each cook that together leave work
@@ -154,13 +212,11 @@ void ShareCosts::makeCook(int cook) {
   for (std::int64_t k = 0; k <= blocks; ++k) levels.push_back(k * problem.shareBlockCost);
   if (blocks == 0) return;
   at(ladders_, cook).emplace(encoder_.sat(), levels, sum_, true);
-  const std::int64_t enough = fair + blocks * problem.shareBlock + 1;
-  const Sums sums = sumUp(encoder_.sat(), std::move(leaves), enough);
-  for (const auto& [work, lit] : sums) {
-    if (work <= fair) continue;
-    const std::int64_t started = (work - fair + problem.shareBlock - 1) / problem.shareBlock;
-    encoder_.sat().add(
-        {-lit, at(ladders_, cook)->atLeast(std::min(started, blocks) * problem.shareBlockCost)});
+  std::vector<std::int64_t> wanted;
+  for (std::int64_t k = 0; k < blocks; ++k) wanted.push_back(fair + k * problem.shareBlock + 1);
+  for (const auto& [work, lit] : sumUp(encoder_.sat(), std::move(leaves), wanted)) {
+    const std::int64_t started = (work - fair - 1) / problem.shareBlock + 1;
+    encoder_.sat().add({-lit, at(ladders_, cook)->atLeast(started * problem.shareBlockCost)});
   }
 }
 

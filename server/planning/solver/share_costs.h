@@ -26,6 +26,8 @@ class ShareCosts {
   void makeCook(int cook);
   void addCapacities();
   void addCapacity(const std::vector<int>& cooks, std::int64_t demand, int helper);
+  void addRest(int helper);
+  std::int64_t leastWork(int step) const;
   std::int64_t reachable(int cook, std::int64_t most) const;
   void excuseWork(std::vector<Lit>& clause, int step, const Placement& place, bool atLeast);
   void forbid(int cook, std::int64_t cost, const Schedule& plan);

@@ -6,7 +6,7 @@ namespace suppertide::planning {
 namespace {
 
 // Partial sums kept apart in one node; beyond, neighbours are rounded down together.
-constexpr std::size_t kSumsANode = 160;
+constexpr std::size_t kSumsANode = 400;
 
 Sums merge(Sat& sat, const Sums& a, const Sums& b, std::int64_t enough) {
   Sums sums;
@@ -39,18 +39,44 @@ Sums merge(Sat& sat, const Sums& a, const Sums& b, std::int64_t enough) {
   return sums;
 }
 
+// The wanted amounts of a + b: for each amount of one the least of the other that reaches it.
+Sums reach(Sat& sat, const Sums& a, const Sums& b, const std::vector<std::int64_t>& wanted) {
+  Sums sums;
+  for (const std::int64_t amount : wanted) {
+    std::vector<std::vector<Lit>> reasons;
+    if (const auto alone = b.lower_bound(amount); alone != b.end()) reasons.push_back({-alone->second});
+    for (const auto& [x, lit] : a) {
+      if (x >= amount) {
+        reasons.push_back({-lit});
+        break;
+      }
+      if (const auto other = b.lower_bound(amount - x); other != b.end())
+        reasons.push_back({-lit, -other->second});
+    }
+    if (reasons.empty()) continue;
+    const Lit reached = sat.newLit();
+    if (!sums.empty()) sat.add({-reached, sums.rbegin()->second});
+    for (auto& reason : reasons) {
+      reason.push_back(reached);
+      sat.add(reason);
+    }
+    sums.emplace(amount, reached);
+  }
+  return sums;
+}
+
 }  // namespace
 
-Sums sumUp(Sat& sat, std::vector<Sums> parts, std::int64_t enough) {
-  if (parts.empty()) return {};
-  while (parts.size() > 1) {
+Sums sumUp(Sat& sat, std::vector<Sums> parts, const std::vector<std::int64_t>& wanted) {
+  if (parts.empty() || wanted.empty()) return {};
+  while (parts.size() > 2) {
     std::vector<Sums> merged;
     for (std::size_t k = 0; k + 1 < parts.size(); k += 2)
-      merged.push_back(merge(sat, parts[k], parts[k + 1], enough));
+      merged.push_back(merge(sat, parts[k], parts[k + 1], wanted.back()));
     if (parts.size() % 2 == 1) merged.push_back(std::move(parts.back()));
     parts = std::move(merged);
   }
-  return parts.front();
+  return reach(sat, parts.front(), parts.size() > 1 ? parts.back() : Sums{}, wanted);
 }
 
 }  // namespace suppertide::planning
