@@ -1,0 +1,116 @@
+// What settled steps and other dishes leave open for the steps of a dish being placed.
+#include <algorithm>
+
+#include "server/planning/solver/dish_placer.h"
+
+namespace suppertide::planning {
+namespace {
+
+Minute edgeOf(const Placement& place, Edge edge) {
+  return edge == Edge::kStart ? place.start : place.end;
+}
+
+bool contains(const std::vector<int>& items, int item) {
+  return std::find(items.begin(), items.end(), item) != items.end();
+}
+
+}  // namespace
+
+// The step's place when it is settled: fixed in this dish, or of another served dish.
+const Placement* DishPlacer::placed(int step, const Schedule& plan) const {
+  const int dish = at(model_.problem().steps, step).dish;
+  const bool settled =
+      dish == dish_ ? fixed_[static_cast<std::size_t>(step)] : !plan.unserved[static_cast<std::size_t>(dish)];
+  return settled ? &at(plan.steps, step) : nullptr;
+}
+
+// The candidates that settled steps leave open.
+void DishPlacer::limitWindows(int step, const Schedule& plan, Table& table) const {
+  const GridStep& grid = model_.step(step);
+  if (const Placement* here = placed(step, plan)) {
+    table.starts = {here->start};
+    table.ends = {here->end};
+    return;
+  }
+  Interval<Minute> start{0, kNoLimit};
+  Interval<Minute> end{0, kNoLimit};
+  const auto limit = [](Interval<Minute>& window, int least, int back, Minute other) {
+    if (least != Distances::kNone) window.start = std::max(window.start, other + least);
+    if (back != Distances::kNone) window.limit = std::min(window.limit, other - back);
+  };
+  for (const int other : order_)
+    if (const Placement* there = placed(other, plan))
+      for (const Edge edge : {Edge::kStart, Edge::kEnd}) {
+        limit(start, model_.leastBetween(other, edge, step, Edge::kStart),
+              model_.leastBetween(step, Edge::kStart, other, edge), edgeOf(*there, edge));
+        limit(end, model_.leastBetween(other, edge, step, Edge::kEnd),
+              model_.leastBetween(step, Edge::kEnd, other, edge), edgeOf(*there, edge));
+      }
+  for (const Gap& gap : model_.problem().gaps) {
+    if (gap.from != step && gap.to != step) continue;
+    const Placement* there = placed(gap.from == step ? gap.to : gap.from, plan);
+    if (!there) continue;
+    const Edge mine = gap.from == step ? gap.fromEdge : gap.toEdge;
+    const Minute other = edgeOf(*there, gap.from == step ? gap.toEdge : gap.fromEdge);
+    const int most = gap.most < kNoLimit ? gap.most : -Distances::kNone;
+    Interval<Minute>& window = mine == Edge::kStart ? start : end;
+    if (gap.from == step)
+      limit(window, most == -Distances::kNone ? Distances::kNone : -most, gap.least, other);
+    else
+      limit(window, gap.least, most == -Distances::kNone ? Distances::kNone : -most, other);
+  }
+  const auto keep = [](const std::vector<Minute>& all, const Interval<Minute>& window,
+                       std::vector<Minute>& kept) {
+    kept.assign(std::lower_bound(all.begin(), all.end(), window.start),
+                std::upper_bound(all.begin(), all.end(), std::max(window.start - 1, window.limit)));
+  };
+  keep(grid.starts, start, table.starts);
+  keep(grid.ends, end, table.ends);
+}
+
+bool DishPlacer::mayUse(int step, int mode, const Schedule& plan) const {
+  const Problem& problem = model_.problem();
+  if (std::find(banned_.begin(), banned_.end(), std::pair(step, mode)) != banned_.end()) return false;
+  for (const ModeLink& link : at(at(problem.steps, step).modes, mode).links)
+    if (const Placement* there = placed(link.step, plan))
+      if (!contains(link.modes, there->mode)) return false;
+  for (int other = 0; other < sizeOf(problem.steps); ++other) {
+    const Placement* there = placed(other, plan);
+    if (!there) continue;
+    for (const ModeLink& link : at(at(problem.steps, other).modes, there->mode).links)
+      if (link.step == step && !contains(link.modes, mode)) return false;
+  }
+  return true;
+}
+
+// The first link between modes of this dish that the plan breaks, and the step that has it.
+const ModeLink* DishPlacer::brokenLink(const Schedule& plan, int& step) const {
+  const Problem& problem = model_.problem();
+  for (const int i : order_)
+    for (const ModeLink& link : at(at(problem.steps, i).modes, at(plan.steps, i).mode).links) {
+      if (at(problem.steps, link.step).dish != dish_ || contains(link.modes, at(plan.steps, link.step).mode))
+        continue;
+      step = i;
+      return &link;
+    }
+  return nullptr;
+}
+
+void DishPlacer::banOthers(int step, const std::vector<int>& modes) {
+  for (const Choice& choice : model_.step(step).choices)
+    if (!contains(modes, choice.mode)) banned_.emplace_back(step, choice.mode);
+}
+
+bool DishPlacer::keepsGaps(int step, const Schedule& plan) const {
+  for (const Gap& gap : model_.problem().gaps) {
+    if (gap.from != step && gap.to != step) continue;
+    const int other = gap.from == step ? gap.to : gap.from;
+    if (other != step && !placed(other, plan)) continue;
+    const Minute distance =
+        edgeOf(at(plan.steps, gap.to), gap.toEdge) - edgeOf(at(plan.steps, gap.from), gap.fromEdge);
+    if (distance < gap.least || distance > gap.most) return false;
+  }
+  return true;
+}
+
+}  // namespace suppertide::planning
