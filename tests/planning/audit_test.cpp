@@ -101,7 +101,7 @@ TEST(AuditBoundsTest, LengthsStayInTheirRange) {
   EXPECT_THAT(from20Until(30), IsEmpty());
   EXPECT_THAT(from20Until(40), IsEmpty());
   EXPECT_THAT(from20Until(29), ElementsAre("kGap: rest at 29 by 1"));
-  EXPECT_THAT(from20Until(42), ElementsAre("kGap: rest at 40 by 2"));
+  EXPECT_THAT(from20Until(41), ElementsAre("kGap: rest at 40 by 1"));
 }
 
 TEST(AuditReadinessTest, AFermentEndsInTheWindowOfItsStart) {
@@ -137,7 +137,7 @@ TEST(AuditServingTest, ADishIsReadyInItsWindow) {
   };
   EXPECT_THAT(readyAt(70), IsEmpty());
   EXPECT_THAT(readyAt(110), IsEmpty());
-  EXPECT_THAT(readyAt(65), ElementsAre("kServing: rest at 65 by 5"));
+  EXPECT_THAT(readyAt(69), ElementsAre("kServing: rest at 69 by 1"));
   EXPECT_THAT(readyAt(112), ElementsAre("kServing: rest at 110 by 2"));
 }
 
@@ -195,6 +195,27 @@ TEST(AuditCookTest, OnlyThoseWhoMayDoItDoIt) {
               ElementsAre("kCook: stir at 60 by 1"));
   EXPECT_THAT(breaches(problem, ScheduleBuilder(problem).put("stir", 60).put("whisk", 80, "Ben")),
               ElementsAre("kCook: stir at 60 by 1"));
+}
+
+TEST(AuditCookTest, AStepWithoutAttentionAsksNothingOfWhoIsNamed) {
+  ProblemBuilder kitchen = twoCooks();
+  kitchen.problem().steps[1].modes[0].attention = 0;
+  const Problem problem = kitchen.build();
+  EXPECT_THAT(breaches(problem, ScheduleBuilder(problem).put("stir", 20, "Ana").put("whisk", 20, "Ben")),
+              IsEmpty());
+}
+
+TEST(AuditCapacityTest, EachPairInEachOthersWayIsABreachOfItsOwn) {
+  ProblemBuilder kitchen(200);
+  kitchen.resource("burners", 1);
+  kitchen.dish("stew", {.serve = 200});
+  kitchen.step("boil").lasting(20).using_("burners");
+  kitchen.step("fry").lasting(20).using_("burners");
+  kitchen.step("poach").lasting(60).using_("burners");
+  const Problem problem = kitchen.build();
+  EXPECT_THAT(
+      breaches(problem, ScheduleBuilder(problem).put("poach", 10).put("boil", 20).put("fry", 40)),
+      ElementsAre("kCapacity: boil (with poach) at 20 by 1", "kCapacity: fry (with poach) at 40 by 1"));
 }
 
 TEST(AuditCapacityTest, ThingsAreNeverOverTheirCapacity) {

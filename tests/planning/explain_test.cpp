@@ -1,5 +1,7 @@
 #include "server/planning/explain/explain.h"
 
+#include <memory>
+
 #include "gmock/gmock.h"
 #include "gtest/gtest.h"
 #include "tests/support/breach_text.h"
@@ -128,6 +130,18 @@ TEST(ReasonTest, AStepRightAfterAnotherFollowsIt) {
   EXPECT_EQ(limited.blockingStep, stepIndex(problem, "boil"));
 }
 
+TEST(ReasonTest, AStepThatTouchesNothingHasRoom) {
+  ProblemBuilder kitchen(400);
+  kitchen.dish("eggs", {.serve = 300});
+  kitchen.step("boil").lasting(10);
+  kitchen.step("cool").lasting(10).after("boil", 5, 20);
+  const Problem problem = kitchen.build();
+  const Reason reason =
+      noteOn(problem, ScheduleBuilder(problem).put("boil", 100).put("cool", 116), "cool").reason;
+  EXPECT_EQ(reason.cause, Cause::kBest);
+  EXPECT_EQ(reason.room, 1);
+}
+
 TEST(ReasonTest, AFermentIsHeldByItsWindow) {
   ProblemBuilder kitchen(400);
   kitchen.dish("loaf", {.serve = 300});
@@ -243,6 +257,52 @@ TEST(SlackTest, TheOvensChangeTimeIsKept) {
   const auto plan = ScheduleBuilder(problem).put("loaf", 100).put("roast", 200);
   EXPECT_EQ(noteOn(problem, plan, "roast").slackLater, 40);
   EXPECT_EQ(noteOn(problem, plan, "loaf").slackLater, 240 - 15 - 140);
+}
+
+TEST(SlackTest, PhasesOfALoafCountFromTheirOwnEnd) {
+  ProblemBuilder kitchen(400);
+  kitchen.oven("oven", {170, 240}, {.racks = 2, .changeMinutes = 15});
+  kitchen.dish("supper", {.serve = 300});
+  kitchen.step("loaf").lasting(30).in("oven", {{240, 20}, {170, 10}});
+  kitchen.step("roast").lasting(60).in("oven", 170);
+  const Problem problem = kitchen.build();
+  const auto plan = ScheduleBuilder(problem).put("loaf", 100).put("roast", 200);
+  EXPECT_EQ(noteOn(problem, plan, "loaf").slackLater, (240 - 5) - 130)
+      << "10 of the 15 minutes pass with the loaf in";
+}
+
+TEST(SlackTest, ABakeThatNeedsAllRacksKeepsItsTurn) {
+  ProblemBuilder kitchen(400);
+  kitchen.oven("oven", {170}, {.racks = 1});
+  for (const char* id : {"first", "second"}) {
+    kitchen.dish(id, {.serve = 300});
+    kitchen.step(id).lasting(30).in("oven", 170);
+  }
+  Problem problem = kitchen.build();
+  const auto slack = [&] {
+    return noteOn(problem, ScheduleBuilder(problem).put("first", 100).put("second", 200), "first").slackLater;
+  };
+  EXPECT_EQ(slack(), 270 - 130);
+  problem.ovens[0].racks = std::make_shared<RackCount>(2);
+  EXPECT_EQ(slack(), 300 - 130);
+}
+
+TEST(SlackTest, AMostGapTiesAStepToTheOneBefore) {
+  ProblemBuilder kitchen(400);
+  kitchen.dish("eggs", {.serve = 300});
+  kitchen.step("boil").lasting(10).notAfter(120);
+  kitchen.step("cool").lasting(10).after("boil", 0, 20);
+  const Problem problem = kitchen.build();
+  EXPECT_EQ(noteOn(problem, ScheduleBuilder(problem).put("boil", 100).put("cool", 120), "cool").slackLater,
+            20);
+}
+
+TEST(SlackTest, WhatOthersTakeComesFirstWhereItDoesNow) {
+  ProblemBuilder kitchen = soupAndSalad();
+  kitchen.problem().resources[0].taken = {{{160, 170}, 1}};
+  const Problem problem = kitchen.build();
+  const auto plan = ScheduleBuilder(problem).put("stir", 100, "Ana").put("toss", 180, "Ben");
+  EXPECT_EQ(noteOn(problem, plan, "stir").slackLater, 40);
 }
 
 TEST(SlackTest, UnitsOfAThingAreHandedOnInOrder) {

@@ -68,6 +68,7 @@ TEST(NaiveClashTest, BakesOfOneDishAreNotAClash) {
   ProblemBuilder kitchen = roastAndLoaf();
   kitchen.problem().steps[1].dish = 0;
   kitchen.problem().dishes.pop_back();
+  kitchen.gap("loaf", Edge::kEnd, "roast", Edge::kStart, 0, 5);
   EXPECT_THAT(naiveOvenClashes(kitchen.build()), IsEmpty());
 }
 
@@ -147,6 +148,16 @@ TEST(DishAloneTest, ChoosesLinkedModesTogether) {
   ASSERT_TRUE(plan);
   for (const auto& [step, at] : *plan)
     EXPECT_EQ(at.mode, step == 0 ? 1 : 0) << "the cheaper bulk forces the fridge";
+}
+
+TEST(DishAloneTest, WouldRatherBeInTimeThanGood) {
+  ProblemBuilder kitchen(600);
+  kitchen.cook("Ana", 290, 600);
+  kitchen.dish("soup", {.serve = 300, .lateLimit = 60});
+  kitchen.step("stir").lasting(20).by({"Ana"}).orMode("quickly").lasting(10).by({"Ana"}).quality(5);
+  const auto plan = planAlone(kitchen.build(), 0, 5);
+  ASSERT_TRUE(plan);
+  EXPECT_EQ(plan->front().second, (Placement{290, 300, 1, 0}));
 }
 
 TEST(DishAloneTest, IsNothingWhenTheDishCannotBeMade) {

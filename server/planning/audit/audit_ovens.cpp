@@ -87,7 +87,7 @@ class OvenReplay {
     Breach worst{Rule::kOvenTemperature, index, -1, ovenIndex_, at.start, 0};
     for (Minute t = at.start - 1; t >= 0; --t) {
       for (const int other : users_) {
-        if (other == index || !replay_.isAt(other, t)) continue;
+        if (!replay_.isAt(other, t)) continue;  // the load itself is not in yet
         const int a = setpointAt(replay_, other, t);
         if (a == b) continue;
         const Minute missing = nth(nth(oven_.change, a), b) - (at.start - (t + 1));

@@ -3,7 +3,8 @@
 // A dynamic programme over a grid, from serving backwards along the dish's gaps
 // seen as a tree with the last step at its root. Gaps that would close a ring
 // are left out, so a side branch may lie a little too early or too late; modes
-// that are linked are tried in every combination.
+// that are linked are tried in every combination. Steps that no gap ties
+// to the last one are not placed.
 #pragma once
 
 #include <optional>

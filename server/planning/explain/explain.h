@@ -89,7 +89,7 @@ struct Settlement {
 // on a grid of 5 minutes; cooks still keep their hours. A gap that closes a ring
 // of steps inside a dish is left out. Each pair of bakes of different dishes
 // once: different setpoints closer than the change takes, or more than the racks
-// hold. Ascending by time. Milliseconds a dish.
+// hold. Ascending by time. About ten milliseconds a dish.
 std::vector<NaiveClash> naiveOvenClashes(const Problem& problem);
 Settlement settlementOf(const Problem& problem, const Schedule& schedule, const NaiveClash& clash);
 
