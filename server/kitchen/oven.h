@@ -87,10 +87,11 @@ struct ChangeTable {
 };
 
 // Table for the ascending `setpoints`. A setpoint equal to the rounded light
-// temperature is the proofing place: it is reached by cooling with the door
-// ajar and then settling with the light on, or from cold by the light alone.
-// Every other fall uses `coolingDoor`. InvalidArgument for setpoints that are
-// not ascending or not on the dial (range; steps are not enforced).
+// temperature is the proofing place: after baking it is reached by cooling and
+// then settling with the light on, from cold by the light alone. Every fall
+// happens with the door as `coolingDoor` says: a table that mixed both doors
+// would offer detours through the colder setting. InvalidArgument for setpoints
+// that are not ascending or not on the dial (range; steps are not enforced).
 absl::StatusOr<ChangeTable> changeTable(const Oven& oven, const std::vector<int>& setpoints,
                                         Door coolingDoor = Door::kAjar);
 

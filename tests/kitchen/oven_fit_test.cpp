@@ -1,0 +1,84 @@
+#include "server/kitchen/oven_fit.h"
+
+#include <gtest/gtest.h>
+
+#include <random>
+
+namespace suppertide::kitchen {
+namespace {
+
+std::vector<OvenReading> heatingOf(const ThermalCurve& curve, const std::vector<double>& minutes) {
+  std::vector<OvenReading> readings;
+  for (double minute : minutes) {
+    readings.push_back({minute, temperatureAfter(curve, curve.roomCelsius, 1000, Door::kClosed, minute)});
+  }
+  return readings;
+}
+
+TEST(OvenFitTest, ThreeReadingsOfATrueCurveGiveItBack) {
+  const ThermalCurve slow{.roomCelsius = 22, .maximumCelsius = 310, .heatMinutes = 24};
+  const CurveFit fit = *fitHeating({}, heatingOf(slow, {0, 8, 17}));
+  EXPECT_NEAR(fit.curve.heatMinutes, 24, 0.01);
+  EXPECT_NEAR(fit.curve.maximumCelsius, 310, 0.1);
+  EXPECT_LT(fit.residualAfter, 0.01);
+  EXPECT_GT(fit.residualBefore, 20);
+}
+
+TEST(OvenFitTest, ManyNoisyReadingsComeNearTheTrueTimes) {
+  for (unsigned seed = 1; seed <= 50; ++seed) {
+    SCOPED_TRACE(testing::Message() << "seed " << seed);
+    std::mt19937 random(seed);
+    std::normal_distribution<double> noise(0, 2);
+    const ThermalCurve oven{.roomCelsius = 22, .maximumCelsius = 330, .heatMinutes = 20};
+    std::vector<OvenReading> readings = heatingOf(oven, {0, 3, 6, 9, 12, 15, 18});
+    for (OvenReading& reading : readings) reading.celsius += noise(random);
+    const CurveFit fit = *fitHeating({}, readings);
+    EXPECT_LT(fit.residualAfter, 5);
+    EXPECT_LT(fit.residualAfter, fit.residualBefore);
+    EXPECT_NEAR(*minutesFromCold(fit.curve, 200), *minutesFromCold(oven, 200), 1.0);
+  }
+}
+
+TEST(OvenFitTest, AStraightRiseIsFittedByALongApproach) {
+  const CurveFit fit = *fitHeating({}, {{0, 20}, {5, 80}, {10, 140}, {15, 200}});
+  EXPECT_LT(fit.residualAfter, 3);
+  EXPECT_NEAR(*minutesBetween(fit.curve, 20, 200, Door::kClosed) - fit.curve.soakMinutes, 15, 0.5);
+}
+
+TEST(OvenFitTest, CoolingFitsTheDoorThatWasRead) {
+  const CurveFit fit = *fitCooling({}, {{0, 200}, {10, 122}, {20, 78.2}}, Door::kAjar);
+  EXPECT_NEAR(fit.curve.ajarMinutes, 17.3, 0.3);
+  EXPECT_EQ(fit.curve.closedMinutes, ThermalCurve{}.closedMinutes);
+  EXPECT_LT(fit.residualAfter, 1);
+}
+
+TEST(OvenFitTest, TheOrderOfReadingsDoesNotMatter) {
+  const CurveFit one = *fitHeating({}, {{0, 20}, {5, 95}, {10, 150}});
+  const CurveFit other = *fitHeating({}, {{10, 150}, {0, 20}, {5, 95}});
+  EXPECT_EQ(one.curve.heatMinutes, other.curve.heatMinutes);
+}
+
+class ImpossibleHeating : public testing::TestWithParam<std::vector<OvenReading>> {};
+
+TEST_P(ImpossibleHeating, IsRefused) {
+  EXPECT_EQ(fitHeating({}, GetParam()).status().code(), absl::StatusCode::kInvalidArgument);
+}
+
+INSTANTIATE_TEST_SUITE_P(Readings, ImpossibleHeating,
+                         testing::Values(std::vector<OvenReading>{{0, 20}, {5, 100}},            // too few
+                                         std::vector<OvenReading>{{0, 20}, {5, 100}, {5, 110}},  // one minute
+                                         std::vector<OvenReading>{{0, 20}, {5, 100}, {9, 90}},   // falls
+                                         std::vector<OvenReading>{{0, 20}, {1, 120}, {9, 190}},  // too fast
+                                         std::vector<OvenReading>{{0, 20}, {5, 100}, {9, 900}},  // no oven
+                                         std::vector<OvenReading>{
+                                             {0, 20}, {30, 25}, {34, 230}}));  // not one heating
+
+TEST(OvenFitTest, CoolingBelowTheRoomOrWarmingIsRefused) {
+  EXPECT_EQ(fitCooling({}, {{0, 200}, {90, 20}}, Door::kAjar).status().code(),
+            absl::StatusCode::kInvalidArgument);
+  EXPECT_FALSE(fitCooling({}, {{0, 150}, {10, 160}}, Door::kClosed).ok());
+  EXPECT_FALSE(fitCooling({}, {{0, 150}}, Door::kClosed).ok());
+}
+
+}  // namespace
+}  // namespace suppertide::kitchen

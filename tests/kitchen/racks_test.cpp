@@ -1,0 +1,207 @@
+#include "server/kitchen/racks.h"
+
+#include <gtest/gtest.h>
+
+#include <chrono>
+#include <random>
+
+#include "server/kitchen/shelf_packing.h"
+
+namespace suppertide::kitchen {
+namespace {
+
+Oven oven(std::vector<int> heights, int width, int depth, int shelves = 0) {
+  Oven result;
+  result.clearHeightsMm = std::move(heights);
+  result.shelfWidthMm = width;
+  result.shelfDepthMm = depth;
+  result.shelfCount = shelves;
+  return result;
+}
+
+Pan pan(int width, int depth, int height, int count = 1) {
+  return {width, depth, height, count};
+}
+
+bool overlap(const PanPlace& a, const Pan& ofA, const PanPlace& b, const Pan& ofB) {
+  const auto wide = [](const PanPlace& p, const Pan& of) { return p.turned ? of.depthMm : of.widthMm; };
+  const auto deep = [](const PanPlace& p, const Pan& of) { return p.turned ? of.widthMm : of.depthMm; };
+  return a.xMm < b.xMm + wide(b, ofB) && b.xMm < a.xMm + wide(a, ofA) && a.yMm < b.yMm + deep(b, ofB) &&
+         b.yMm < a.yMm + deep(a, ofA);
+}
+
+// Checks the answer against the rules, knowing nothing of how it was found.
+void expectSound(const Oven& in, const std::vector<Pan>& pans, const RackPlan& plan) {
+  std::size_t wanted = 0;
+  for (const Pan& p : pans) wanted += static_cast<std::size_t>(p.count);
+  ASSERT_EQ(plan.places.size(), wanted);
+  std::vector<int> placed(pans.size(), 0);
+  std::vector<int> tallest(in.clearHeightsMm.size(), 0);
+  for (const PanPlace& a : plan.places) {
+    const Pan& of = pans[static_cast<std::size_t>(a.pan)];
+    ++placed[static_cast<std::size_t>(a.pan)];
+    EXPECT_GE(a.xMm, 0);
+    EXPECT_GE(a.yMm, 0);
+    EXPECT_LE(a.xMm + (a.turned ? of.depthMm : of.widthMm), in.shelfWidthMm);
+    EXPECT_LE(a.yMm + (a.turned ? of.widthMm : of.depthMm), in.shelfDepthMm);
+    int& top = tallest[static_cast<std::size_t>(a.position)];
+    top = std::max(top, of.heightMm);
+    for (const PanPlace& b : plan.places) {
+      if (&a == &b || a.position != b.position) continue;
+      EXPECT_FALSE(overlap(a, of, b, pans[static_cast<std::size_t>(b.pan)]));
+    }
+  }
+  for (std::size_t i = 0; i < pans.size(); ++i) EXPECT_EQ(placed[i], pans[i].count);
+  int shelves = 0;
+  for (std::size_t p = 0; p < tallest.size(); ++p) {
+    if (tallest[p] == 0) continue;
+    ++shelves;
+    int clear = 0;
+    for (std::size_t q = p; q < tallest.size() && (q == p || tallest[q] == 0); ++q)
+      clear += in.clearHeightsMm[q];
+    EXPECT_LE(tallest[p], clear) << "position " << p;
+  }
+  EXPECT_TRUE(in.shelfCount == 0 || shelves <= in.shelfCount) << shelves;
+}
+
+TEST(RacksTest, NothingAlwaysFits) {
+  EXPECT_TRUE(packRacks(oven({80}, 400, 350), {}).fits());
+}
+
+TEST(RacksTest, APanMayBeTurned) {
+  const Oven narrow = oven({100}, 300, 500);
+  const RackPlan plan = packRacks(narrow, {pan(480, 290, 50)});
+  ASSERT_TRUE(plan.fits());
+  EXPECT_TRUE(plan.places[0].turned);
+}
+
+TEST(RacksTest, ATallRoastTakesSeveralPositions) {
+  const Oven four = oven({80, 80, 80, 80}, 450, 370);
+  EXPECT_TRUE(fitsRacks(four, {pan(400, 300, 230), pan(400, 300, 60)}));
+  EXPECT_FALSE(fitsRacks(four, {pan(400, 300, 230), pan(400, 300, 60, 2)}));
+}
+
+TEST(RacksTest, ATallPanFindsTheTallPosition) {
+  const Oven uneven = oven({60, 60, 140}, 400, 400);
+  EXPECT_TRUE(fitsRacks(uneven, {pan(350, 350, 50, 2), pan(350, 350, 140)}));
+}
+
+TEST(RacksTest, ShelvesThatAreMissingHoldNothing) {
+  EXPECT_FALSE(fitsRacks(oven({80, 80, 80, 80}, 450, 370, 2), {pan(400, 300, 60, 3)}));
+  EXPECT_TRUE(fitsRacks(oven({80, 80, 80, 80}, 450, 370, 3), {pan(400, 300, 60, 3)}));
+}
+
+TEST(RacksTest, SaysWhichPanDoesNotFitWithThoseBeforeIt) {
+  const Oven one = oven({120}, 450, 370);
+  const RackPlan room = packRacks(one, {pan(220, 300, 60), pan(220, 300, 60), pan(100, 100, 50)});
+  EXPECT_EQ(room.misfit, Misfit::kNoRoom);
+  EXPECT_EQ(room.misfitPan, 2);
+  EXPECT_EQ(packRacks(one, {pan(200, 200, 60), pan(460, 300, 60)}).misfit, Misfit::kTooWide);
+  EXPECT_EQ(packRacks(one, {pan(200, 200, 60), pan(400, 300, 150)}).misfit, Misfit::kTooTall);
+  EXPECT_EQ(packRacks(one, {pan(200, 200, 60), pan(400, 300, 150)}).misfitPan, 1);
+  const RackPlan many = packRacks(oven({80, 80}, 450, 370), {pan(80, 80, 40, 10), pan(80, 80, 40, 3)});
+  EXPECT_EQ(many.misfit, Misfit::kTooManyPans);
+  EXPECT_EQ(many.misfitPan, 1);
+}
+
+TEST(RacksTest, AWheelOfFourAroundOneFitsThoughNoStraightCutDividesIt) {
+  const Oven tight = oven({100}, 300, 300);
+  const std::vector<Pan> wheel = {pan(200, 100, 50, 4), pan(100, 100, 50)};
+  const RackPlan plan = packRacks(tight, wheel);
+  ASSERT_TRUE(plan.fits());
+  expectSound(tight, wheel, plan);
+  EXPECT_FALSE(fitsRacks(tight, {pan(200, 100, 50, 4), pan(101, 100, 50)}));
+}
+
+// A slow twin on a coarse grid: tries every place of every pan, in the order given.
+bool slowFits(std::vector<std::vector<bool>>& grid, const std::vector<Footprint>& left, std::size_t next) {
+  if (next == left.size()) return true;
+  const int width = static_cast<int>(grid.size());
+  const int depth = static_cast<int>(grid[0].size());
+  for (bool turned : {false, true}) {
+    const int wide = turned ? left[next].depth : left[next].width;
+    const int deep = turned ? left[next].width : left[next].depth;
+    for (int x = 0; x + wide <= width; ++x) {
+      for (int y = 0; y + deep <= depth; ++y) {
+        bool free = true;
+        for (int i = x; i < x + wide && free; ++i) {
+          for (int j = y; j < y + deep && free; ++j)
+            free = !grid[static_cast<std::size_t>(i)][static_cast<std::size_t>(j)];
+        }
+        if (!free) continue;
+        const auto paint = [&](bool value) {
+          for (int i = x; i < x + wide; ++i) {
+            for (int j = y; j < y + deep; ++j)
+              grid[static_cast<std::size_t>(i)][static_cast<std::size_t>(j)] = value;
+          }
+        };
+        paint(true);
+        if (slowFits(grid, left, next + 1)) return true;
+        paint(false);
+      }
+    }
+  }
+  return false;
+}
+
+TEST(ShelfPackingPropertyTest, AgreesWithTheSlowTwinOnSmallShelves) {
+  int yes = 0;
+  for (unsigned seed = 1; seed <= 1500; ++seed) {
+    SCOPED_TRACE(testing::Message() << "seed " << seed);
+    std::mt19937 random(seed);
+    const auto upTo = [&](int low, int high) {
+      return std::uniform_int_distribution<int>(low, high)(random);
+    };
+    const int width = upTo(4, 7);
+    const int depth = upTo(4, 7);
+    std::vector<Footprint> prints;
+    int area = 0;
+    while (prints.size() < 6) {
+      const Footprint next{upTo(1, 4), upTo(1, 4), 1};
+      if (area + next.width * next.depth > width * depth) break;
+      area += next.width * next.depth;
+      prints.push_back(next);
+    }
+    std::vector<std::vector<bool>> grid(static_cast<std::size_t>(width),
+                                        std::vector<bool>(static_cast<std::size_t>(depth)));
+    const bool expected = slowFits(grid, prints, 0);
+    yes += expected ? 1 : 0;
+    EXPECT_EQ(packShelf(width, depth, prints).has_value(), expected);
+  }
+  EXPECT_GT(yes, 300);
+  EXPECT_LT(yes, 1400);
+}
+
+std::vector<Pan> randomPans(std::mt19937& random, int most) {
+  const auto upTo = [&](int low, int high) { return std::uniform_int_distribution<int>(low, high)(random); };
+  std::vector<Pan> pans;
+  const int count = upTo(2, most);
+  for (int i = 0; i < count; ++i) pans.push_back(pan(upTo(90, 400), upTo(90, 330), upTo(30, 180)));
+  return pans;
+}
+
+TEST(RacksPropertyTest, AnswersAreSoundAndPartsOfWhatFitsFit) {
+  int fitting = 0;
+  for (unsigned seed = 1; seed <= 300; ++seed) {
+    SCOPED_TRACE(testing::Message() << "seed " << seed);
+    std::mt19937 random(seed);
+    const Oven five = oven({70, 70, 70, 70, 90}, 450, 370, seed % 3 == 0 ? 3 : 0);
+    const std::vector<Pan> pans = randomPans(random, 7);
+    const RackPlan plan = packRacks(five, pans);
+    EXPECT_EQ(plan.fits(), fitsRacks(five, pans));
+    if (!plan.fits()) continue;
+    ++fitting;
+    expectSound(five, pans, plan);
+    for (unsigned mask = 0; mask < (1u << pans.size()); ++mask) {
+      std::vector<Pan> part;
+      for (std::size_t i = 0; i < pans.size(); ++i) {
+        if (mask >> i & 1u) part.push_back(pans[i]);
+      }
+      EXPECT_TRUE(fitsRacks(five, part)) << "part " << mask;
+    }
+  }
+  EXPECT_GT(fitting, 50);
+}
+
+}  // namespace
+}  // namespace suppertide::kitchen
