@@ -1,0 +1,71 @@
+#include "server/service/access.h"
+
+#include <algorithm>
+#include <array>
+
+namespace suppertide::service {
+namespace {
+
+constexpr v1::Role kFree = v1::ROLE_UNSPECIFIED;
+constexpr v1::Role kReader = v1::ROLE_READER;
+constexpr v1::Role kCook = v1::ROLE_COOK;
+constexpr v1::Role kHost = v1::ROLE_HOST;
+
+constexpr std::array kTable = {
+    Access{"HouseholdService/CreateHousehold", kFree},
+    Access{"HouseholdService/JoinHousehold", kFree},
+    Access{"HouseholdService/GetHousehold", kReader},
+    Access{"HouseholdService/UpdateHousehold", kHost},
+    Access{"HouseholdService/WhoAmI", kReader},
+    Access{"HouseholdService/ImportBundle", kHost},
+    Access{"HouseholdService/ExportBundle", kReader},
+    Access{"HouseholdService/CreateInvitation", kHost},
+    Access{"HouseholdService/ListDevices", kHost},
+    Access{"HouseholdService/RevokeDevice", kHost},
+    Access{"KitchenService/GetKitchen", kReader},
+    Access{"KitchenService/ListKitchens", kReader},
+    Access{"KitchenService/CreateKitchen", kHost},
+    Access{"KitchenService/UpdateKitchen", kHost},
+    Access{"KitchenService/DeleteKitchen", kHost},
+    Access{"StarterService/GetStarter", kReader},
+    Access{"StarterService/ListStarters", kReader},
+    Access{"StarterService/CreateStarter", kCook},
+    Access{"StarterService/UpdateStarter", kCook},
+    Access{"StarterService/DeleteStarter", kHost},
+    Access{"RecipeService/GetRecipe", kReader},
+    Access{"RecipeService/ListRecipes", kReader},
+    Access{"RecipeService/CreateRecipe", kCook},
+    Access{"RecipeService/UpdateRecipe", kCook},
+    Access{"RecipeService/DeleteRecipe", kHost},
+    Access{"EventService/GetEvent", kReader},
+    Access{"EventService/ListEvents", kReader},
+    Access{"EventService/CreateEvent", kHost},
+    Access{"EventService/UpdateEvent", kHost},
+    Access{"EventService/DeleteEvent", kHost},
+    Access{"PlanService/MakePlan", kCook},
+    Access{"PlanService/StopPlanning", kCook},
+    Access{"PlanService/GetPlan", kReader},
+    Access{"PlanService/ListPlans", kReader},
+    Access{"PlanService/AuditPlan", kReader},
+    Access{"PlanService/Replan", kCook},
+    Access{"PlanService/FindRemedies", kCook},
+    Access{"ProgressService/GetProgress", kReader},
+    Access{"ProgressService/AddReports", kCook},
+    Access{"SyncService/Watch", kReader},
+    Access{"BreadService/ForecastDough", kReader},
+    Access{"BreadService/FitDough", kReader},
+};
+
+}  // namespace
+
+std::span<const Access> accessTable() {
+  return kTable;
+}
+
+v1::Role leastRole(std::string_view method) {
+  const auto row =
+      std::find_if(kTable.begin(), kTable.end(), [&](const Access& a) { return a.method == method; });
+  return row == kTable.end() ? v1::ROLE_HOST : row->least;
+}
+
+}  // namespace suppertide::service

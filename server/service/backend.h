@@ -1,0 +1,100 @@
+// What all services share: storage with its writing thread, watchers, people at
+// the door, and the threads for work that must not sit on gRPC's.
+#pragma once
+
+#include <grpcpp/server_context.h>
+#include <grpcpp/support/server_callback.h>
+
+#include <atomic>
+#include <functional>
+#include <memory>
+#include <string>
+
+#include "absl/status/statusor.h"
+#include "server/compose/planner.h"
+#include "server/service/documents.h"
+#include "server/service/failure.h"
+#include "server/service/planning_pool.h"
+#include "server/service/rate_limit.h"
+#include "server/service/secrets.h"
+#include "server/service/streams.h"
+#include "server/service/workers.h"
+#include "server/storage/store.h"
+#include "server/storage/write_queue.h"
+#include "server/sync/hub.h"
+
+namespace suppertide::service {
+
+// Who makes a call, as its token says.
+struct Caller {
+  std::string householdId;
+  std::string memberId;
+  std::string deviceId;
+  v1::Role role = v1::ROLE_UNSPECIFIED;
+};
+
+using Planner = std::function<absl::StatusOr<v1::Plan>(const compose::Documents&, const compose::PlanOptions&,
+                                                       compose::PlanMonitor*)>;
+
+class Backend {
+ public:
+  struct Options {
+    int planningThreads = 1;
+    std::chrono::milliseconds bookmarkInterval{10'000};
+    Planner planner = compose::planEvent;
+  };
+
+  Backend(std::unique_ptr<storage::Store> store, const Clock& clock, Options options);
+
+  storage::Store& store() { return *store_; }
+  storage::WriteQueue& queue() { return *queue_; }
+  sync::Hub& hub() { return hub_; }
+  Streams& streams() { return streams_; }
+  Workers& readers() { return readers_; }
+  PlanningPool& planning() { return planning_; }
+  RateLimit& codeTries() { return codeTries_; }
+  const Clock& clock() const { return clock_; }
+  const Options& options() const { return options_; }
+
+  // Whose token the call carries, allowed to make it on `householdId` (empty:
+  // the token's own). Reads the disk. UNAUTHENTICATED without a valid token,
+  // PERMISSION_DENIED for another household or too small a role.
+  Failure admit(const grpc::CallbackServerContext& context, const std::string& method,
+                const std::string& householdId, Caller& caller);
+
+ private:
+  const Clock& clock_;
+  Options options_;
+  std::unique_ptr<storage::Store> store_;
+  sync::Hub hub_;
+  Streams streams_;
+  RateLimit codeTries_;
+  std::unique_ptr<storage::WriteQueue> queue_;
+  Workers readers_;
+  PlanningPool planning_;
+};
+
+// Serves one unary call: admits the caller on a reading thread, then runs
+// `handle`, which calls its `finish` once, from any thread.
+using Finish = std::function<void(const Failure&)>;
+template <typename Request, typename Handler>
+grpc::ServerUnaryReactor* serve(Backend& backend, grpc::CallbackServerContext* context,
+                                const Request* request, const std::string& method,
+                                const std::string& householdId, Handler handle) {
+  grpc::ServerUnaryReactor* reactor = context->DefaultReactor();
+  backend.readers().post([&backend, context, request, method, householdId, handle, reactor] {
+    const Finish finish = [context, reactor](const Failure& why) {
+      reactor->Finish(finishWith(*context, why));
+    };
+    Caller caller;
+    if (const Failure refused = backend.admit(*context, method, householdId, caller); refused.failed())
+      return finish(refused);
+    handle(caller, *request, finish);
+  });
+  return reactor;
+}
+
+// Finishes a call that is promised but not served yet.
+grpc::ServerUnaryReactor* notServedYet(grpc::CallbackServerContext* context);
+
+}  // namespace suppertide::service

@@ -1,0 +1,174 @@
+#include "server/service/bundle_import.h"
+
+#include <algorithm>
+#include <set>
+
+#include "absl/strings/str_cat.h"
+
+namespace suppertide::service {
+namespace {
+
+template <typename List>
+auto* byId(const List& list, const std::string& id) {
+  const auto found = std::find_if(list.begin(), list.end(), [&](const auto& one) { return one.id() == id; });
+  return found == list.end() ? nullptr : &*found;
+}
+
+Failure noSuch(const std::string& kind, const std::string& id) {
+  return failure(absl::NotFoundError(absl::StrCat("there is no ", kind, " '", id, "' in this household")),
+                 "NO_SUCH_DOCUMENT");
+}
+
+// The household under its own id; the importing member stays, or the device would lock itself out.
+v1::Household takenOver(const v1::Household& given, const Caller& caller, const v1::Household& stored) {
+  v1::Household household = given;
+  household.set_id(caller.householdId);
+  household.clear_meta();
+  if (byId(household.members(), caller.memberId) == nullptr)
+    if (const v1::Member* self = byId(stored.members(), caller.memberId)) *household.add_members() = *self;
+  for (v1::Member& member : *household.mutable_members())
+    if (member.id() == caller.memberId) member.set_role(v1::ROLE_HOST);
+  return household;
+}
+
+compose::Documents documentsIn(const v1::Bundle& bundle, const v1::Event& event) {
+  compose::Documents documents;
+  documents.household = bundle.household();
+  if (const v1::Kitchen* kitchen = byId(bundle.kitchens(), event.kitchen_id())) documents.kitchen = *kitchen;
+  documents.starters.assign(bundle.starters().begin(), bundle.starters().end());
+  documents.recipes.assign(bundle.recipes().begin(), bundle.recipes().end());
+  documents.event = event;
+  return documents;
+}
+
+// Plans may be stored only when the auditor finds nothing in them.
+compose::Violations auditPlans(const v1::Bundle& bundle) {
+  compose::Violations wrong;
+  for (int i = 0; i < bundle.plans_size(); ++i) {
+    v1::FieldViolation violation;
+    violation.set_field_path(absl::StrCat("plans[", i, "]"));
+    violation.set_value(bundle.plans(i).id());
+    const v1::Event* event = byId(bundle.events(), bundle.plans(i).id());
+    if (event == nullptr) {
+      violation.set_description("is a plan of an event that is not in the bundle");
+      wrong.push_back(violation);
+      continue;
+    }
+    const auto audit = compose::auditPlan(documentsIn(bundle, *event), bundle.plans(i));
+    if (audit.ok() && audit->breaches.empty()) continue;
+    violation.set_description(audit.ok() ? absl::StrCat("breaks ", audit->breaches.size(), " hard rules")
+                                         : std::string(audit.status().message()));
+    wrong.push_back(violation);
+  }
+  return wrong;
+}
+
+template <typename List>
+void addPuts(const List& list, std::vector<storage::Put>& puts) {
+  for (const auto& document : list) {
+    puts.push_back(putOf(document));
+    puts.back().etag.clear();
+  }
+}
+
+template <typename Document, typename List>
+Failure readAll(Backend& backend, const std::string& householdId, List* list) {
+  std::string after;
+  for (;;) {
+    const auto page = backend.store().list(householdId, kindOf(Document()), after, 500);
+    if (!page.ok()) return fromStorage(page.status());
+    if (page->empty()) return {};
+    for (const storage::Document& document : *page) *list->Add() = read<Document>(document);
+    after = page->back().key.id;
+  }
+}
+
+// Keeps of the bundle only what `event` refers to.
+void keepReferred(const v1::Event& event, v1::Bundle& bundle) {
+  std::set<std::string> recipes;
+  for (const v1::Dish& dish : event.dishes()) recipes.insert(dish.recipe_id());
+  std::set<std::string> starters;
+  const auto drop = [](auto* list, auto unwanted) {
+    list->erase(std::remove_if(list->begin(), list->end(), unwanted), list->end());
+  };
+  drop(bundle.mutable_recipes(), [&](const v1::Recipe& recipe) { return recipes.count(recipe.id()) == 0; });
+  for (const v1::Recipe& recipe : bundle.recipes()) starters.insert(recipe.formula().levain().starter_id());
+  drop(bundle.mutable_starters(),
+       [&](const v1::Starter& starter) { return starters.count(starter.id()) == 0; });
+  drop(bundle.mutable_kitchens(),
+       [&](const v1::Kitchen& kitchen) { return kitchen.id() != event.kitchen_id(); });
+  drop(bundle.mutable_plans(), [&](const v1::Plan& plan) { return plan.id() != event.id(); });
+  drop(bundle.mutable_progresses(),
+       [&](const v1::Progress& progress) { return progress.id() != event.id(); });
+  const v1::Event kept = event;
+  bundle.clear_events();
+  *bundle.add_events() = kept;
+}
+
+}  // namespace
+
+Failure importOf(const v1::Bundle& bundle, const Caller& caller, const v1::Household& stored,
+                 std::vector<storage::Put>& puts) {
+  if (const auto wrong = compose::validate(bundle, false); !wrong.empty()) return invalid(wrong);
+  if (const auto wrong = auditPlans(bundle); !wrong.empty()) return invalid(wrong);
+  puts.push_back(putOf(takenOver(bundle.household(), caller, stored)));
+  addPuts(bundle.kitchens(), puts);
+  addPuts(bundle.starters(), puts);
+  addPuts(bundle.recipes(), puts);
+  addPuts(bundle.events(), puts);
+  addPuts(bundle.plans(), puts);
+  addPuts(bundle.progresses(), puts);
+  return {};
+}
+
+Failure exportOf(Backend& backend, const std::string& householdId, const std::string& eventId,
+                 v1::Bundle& bundle) {
+  const auto household = backend.store().get(householdId, {"household", householdId});
+  if (!household.ok()) return fromStorage(household.status());
+  *bundle.mutable_household() = read<v1::Household>(*household);
+  for (const Failure& wrong : {readAll<v1::Kitchen>(backend, householdId, bundle.mutable_kitchens()),
+                               readAll<v1::Starter>(backend, householdId, bundle.mutable_starters()),
+                               readAll<v1::Recipe>(backend, householdId, bundle.mutable_recipes()),
+                               readAll<v1::Event>(backend, householdId, bundle.mutable_events()),
+                               readAll<v1::Plan>(backend, householdId, bundle.mutable_plans()),
+                               readAll<v1::Progress>(backend, householdId, bundle.mutable_progresses())})
+    if (wrong.failed()) return wrong;
+  if (eventId.empty()) return {};
+  const v1::Event* event = byId(bundle.events(), eventId);
+  if (event == nullptr) return noSuch("event", eventId);
+  keepReferred(*event, bundle);
+  return {};
+}
+
+Failure documentsOf(Backend& backend, const std::string& householdId, const std::string& eventId,
+                    compose::Documents& documents, std::int64_t& revision,
+                    google::protobuf::Map<std::string, std::string>* etags) {
+  const auto snapshot = backend.store().snapshot(householdId);
+  if (!snapshot.ok()) return fromStorage(snapshot.status());
+  revision = snapshot->revision;
+  v1::Bundle bundle;
+  for (const storage::Document& document : snapshot->documents) {
+    const std::string& kind = document.key.kind;
+    if (kind == "household") *bundle.mutable_household() = read<v1::Household>(document);
+    if (kind == "kitchen") *bundle.add_kitchens() = read<v1::Kitchen>(document);
+    if (kind == "starter") *bundle.add_starters() = read<v1::Starter>(document);
+    if (kind == "recipe") *bundle.add_recipes() = read<v1::Recipe>(document);
+    if (kind == "event" && document.key.id == eventId) *bundle.add_events() = read<v1::Event>(document);
+  }
+  if (bundle.events().empty()) return noSuch("event", eventId);
+  keepReferred(v1::Event(bundle.events(0)), bundle);
+  if (const auto wrong = compose::validate(bundle, true); !wrong.empty()) return invalid(wrong);
+  documents = documentsIn(bundle, bundle.events(0));
+  if (etags == nullptr) return {};
+  const auto note = [&](const auto& document) {
+    (*etags)[absl::StrCat(kindOf(document), "/", document.id())] = document.meta().etag();
+  };
+  note(documents.household);
+  note(documents.kitchen);
+  note(documents.event);
+  for (const v1::Starter& starter : documents.starters) note(starter);
+  for (const v1::Recipe& recipe : documents.recipes) note(recipe);
+  return {};
+}
+
+}  // namespace suppertide::service

@@ -1,0 +1,56 @@
+// Document messages against the bytes that storage keeps: `meta` is stamped on
+// reading from storage's columns and never stored.
+#pragma once
+
+#include <string>
+
+#include "server/storage/store.h"
+#include "suppertide/v1/bundle.pb.h"
+#include "suppertide/v1/sync_service.pb.h"
+
+namespace suppertide::service {
+
+inline const char* kindOf(const v1::Household&) {
+  return "household";
+}
+inline const char* kindOf(const v1::Kitchen&) {
+  return "kitchen";
+}
+inline const char* kindOf(const v1::Starter&) {
+  return "starter";
+}
+inline const char* kindOf(const v1::Recipe&) {
+  return "recipe";
+}
+inline const char* kindOf(const v1::Event&) {
+  return "event";
+}
+inline const char* kindOf(const v1::Plan&) {
+  return "plan";
+}
+inline const char* kindOf(const v1::Progress&) {
+  return "progress";
+}
+
+v1::DocumentMeta metaOf(const storage::Document& document);
+
+template <typename Message>
+Message read(const storage::Document& document) {
+  Message message;
+  message.ParseFromString(document.bytes);
+  *message.mutable_meta() = metaOf(document);
+  return message;
+}
+
+template <typename Message>
+storage::Put putOf(const Message& message, storage::Expect expect = storage::Expect::kAnything) {
+  Message stripped = message;
+  stripped.clear_meta();
+  return {
+      {kindOf(message), message.id()}, stripped.SerializeAsString(), expect, message.meta().etag(), false};
+}
+
+// For a watcher; a tombstone becomes DeletedDocument.
+v1::Change changeOf(const storage::Document& document);
+
+}  // namespace suppertide::service

@@ -1,0 +1,65 @@
+#include "server/service/secrets.h"
+
+#include <sodium.h>
+
+#include <array>
+#include <cctype>
+#include <stdexcept>
+
+namespace suppertide::service {
+namespace {
+
+constexpr char kAlphabet[] = "ABCDEFGHJKLMNPQRSTUVWXYZ23456789";  // no I, O, 0, 1
+
+void ready() {
+  if (sodium_init() < 0) throw std::runtime_error("libsodium cannot start");
+}
+
+std::string hashOf(const std::string& kind, const std::string& text) {
+  ready();
+  std::array<unsigned char, crypto_generichash_BYTES> hash{};
+  const std::string whole = kind + text;
+  crypto_generichash(hash.data(), hash.size(), reinterpret_cast<const unsigned char*>(whole.data()),
+                     whole.size(), nullptr, 0);
+  return {reinterpret_cast<const char*>(hash.data()), hash.size()};
+}
+
+}  // namespace
+
+std::string newToken() {
+  ready();
+  std::array<unsigned char, 32> bytes{};
+  randombytes_buf(bytes.data(), bytes.size());
+  std::array<char, 64> text{};
+  sodium_bin2base64(text.data(), text.size(), bytes.data(), bytes.size(),
+                    sodium_base64_VARIANT_URLSAFE_NO_PADDING);
+  return text.data();
+}
+
+std::string newCode() {
+  ready();
+  std::string code;
+  for (int i = 0; i < 12; ++i) {
+    if (i > 0 && i % 4 == 0) code += '-';
+    code += kAlphabet[randombytes_uniform(sizeof(kAlphabet) - 1)];
+  }
+  return code;
+}
+
+std::string hashOfToken(const std::string& token) {
+  return hashOf("token:", token);
+}
+
+std::string hashOfCode(const std::string& code) {
+  std::string plain;
+  for (const char c : code)
+    if (std::isalnum(static_cast<unsigned char>(c)) != 0)
+      plain += static_cast<char>(std::toupper(static_cast<unsigned char>(c)));
+  return hashOf("code:", plain);
+}
+
+std::string fingerprintOf(const std::string& method, const std::string& content) {
+  return hashOf(method + ":", content);
+}
+
+}  // namespace suppertide::service

@@ -1,0 +1,18 @@
+// Codes and tokens: made from the system's randomness, kept only as hashes.
+#pragma once
+
+#include <string>
+
+namespace suppertide::service {
+
+// 256 random bits, base64 for addresses, 43 characters.
+std::string newToken();
+// "XXXX-XXXX-XXXX" without letters and digits that look alike; 58 bits.
+std::string newCode();
+// What is stored of a token or code; case and dashes of a code do not matter.
+std::string hashOfToken(const std::string& token);
+std::string hashOfCode(const std::string& code);
+// A short mark of a call and its content, for replays.
+std::string fingerprintOf(const std::string& method, const std::string& content);
+
+}  // namespace suppertide::service

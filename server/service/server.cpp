@@ -1,0 +1,116 @@
+#include "server/service/server.h"
+
+#include <grpcpp/ext/proto_server_reflection_plugin.h>
+#include <grpcpp/grpcpp.h>
+#include <grpcpp/health_check_service_interface.h>
+
+#include <cstdlib>
+
+#include "absl/strings/str_cat.h"
+#include "server/service/services.h"
+
+namespace suppertide::service {
+namespace {
+
+constexpr int kMostMessageBytes = 8 * 1024 * 1024;
+constexpr std::chrono::seconds kDrainTime{5};
+constexpr const char* kServices[] = {"HouseholdService", "KitchenService", "StarterService",
+                                     "RecipeService",    "EventService",   "PlanService",
+                                     "ProgressService",  "SyncService",    "BreadService"};
+
+bool isLoopback(const std::string& host) {
+  return host == "localhost" || host == "[::1]" || host.rfind("127.", 0) == 0;
+}
+
+}  // namespace
+
+absl::Status checkListenAddress(const std::string& address) {
+  if (address.rfind("unix:", 0) == 0)
+    return address.size() > 5
+               ? absl::OkStatus()
+               : absl::InvalidArgumentError("listen address unix: lacks the path of the socket");
+  const auto colon = address.rfind(':');
+  const std::string port = colon == std::string::npos ? "" : address.substr(colon + 1);
+  const bool digits =
+      !port.empty() && port.size() <= 5 && port.find_first_not_of("0123456789") == std::string::npos;
+  if (!digits || std::atoi(port.c_str()) > 65535)
+    return absl::InvalidArgumentError(
+        absl::StrCat("listen address ", address, " is not HOST:PORT or unix:PATH"));
+  if (!isLoopback(address.substr(0, colon)))
+    return absl::InvalidArgumentError(
+        absl::StrCat("listen address ", address,
+                     " is not this machine's own: without encryption only a loopback address (127.0.0.1, "
+                     "[::1]) or unix:PATH is served"));
+  return absl::OkStatus();
+}
+
+absl::StatusOr<std::unique_ptr<Server>> Server::start(const Options& options, const Clock& clock) {
+  if (auto status = checkListenAddress(options.listen); !status.ok()) return status;
+  storage::Store::Options storeOptions;
+  storeOptions.fullSync = options.fullSync;
+  auto store =
+      storage::Store::open(options.dataFile.empty() ? ":memory:" : options.dataFile, storeOptions, clock);
+  if (!store.ok()) return store.status();
+  std::unique_ptr<Server> server(new Server());
+  server->backend_ = std::make_unique<Backend>(*std::move(store), clock, options.backend);
+  if (auto status = server->makeHostCode(); !status.ok()) return status;
+  if (auto status = server->listen(options.listen); !status.ok()) return status;
+  return server;
+}
+
+absl::Status Server::makeHostCode() {
+  const auto households = backend_->store().hasHouseholds();
+  if (!households.ok()) return households.status();
+  if (*households) return absl::OkStatus();
+  hostCode_ = newCode();
+  if (auto status = backend_->store().dropCodes(storage::Code::Purpose::kHost); !status.ok()) return status;
+  storage::Code code;
+  code.purpose = storage::Code::Purpose::kHost;
+  code.role = v1::ROLE_HOST;
+  return backend_->store().addCode(hashOfCode(hostCode_), code);
+}
+
+absl::Status Server::listen(const std::string& address) {
+  grpc::EnableDefaultHealthCheckService(true);
+  static const bool reflecting = [] {
+    grpc::reflection::InitProtoReflectionServerBuilderPlugin();
+    return true;
+  }();
+  (void)reflecting;
+  for (const auto make :
+       {makeHouseholdService, makeKitchenService, makeStarterService, makeRecipeService, makeEventService,
+        makePlanService, makeProgressService, makeSyncService, makeBreadService})
+    services_.push_back(make(*backend_));
+  grpc::ServerBuilder builder;
+  builder.AddChannelArgument(GRPC_ARG_ALLOW_REUSEPORT, 0);
+  builder.SetMaxReceiveMessageSize(kMostMessageBytes);
+  int port = 0;
+  builder.AddListeningPort(address, grpc::InsecureServerCredentials(), &port);
+  for (const auto& service : services_) builder.RegisterService(service.get());
+  server_ = builder.BuildAndStart();
+  const bool socket = address.rfind("unix:", 0) == 0;
+  if (server_ == nullptr || (!socket && port == 0))
+    return absl::UnavailableError(
+        absl::StrCat("cannot listen on ", address, ": it is taken, or may not be used"));
+  target_ = socket ? address : absl::StrCat(address.substr(0, address.rfind(':')), ":", port);
+  for (const char* service : kServices)
+    server_->GetHealthCheckService()->SetServingStatus(absl::StrCat("suppertide.v1.", service), true);
+  return absl::OkStatus();
+}
+
+void Server::drain() {
+  if (server_ == nullptr) return;
+  server_->GetHealthCheckService()->SetServingStatus(false);
+  backend_->planning().stopAll();
+  backend_->streams().close();
+  server_->Shutdown(std::chrono::system_clock::now() + kDrainTime);
+  server_->Wait();
+  server_.reset();
+}
+
+Server::~Server() {
+  drain();
+  backend_.reset();
+}
+
+}  // namespace suppertide::service
