@@ -197,6 +197,10 @@ RackPlan refusal(Misfit misfit, std::size_t pan) {
 
 }  // namespace
 
+double areaFactor(const Pan& from, const Pan& to) {
+  return static_cast<double>(to.widthMm) * to.depthMm / (static_cast<double>(from.widthMm) * from.depthMm);
+}
+
 bool fitsRacks(const Oven& oven, const std::vector<Pan>& pans) {
   if (singles(pans) > kMostPans) return false;
   for (const Pan& pan : pans) {

@@ -3,7 +3,7 @@
 // A shelf lies in a rack position; a pan standing on it may reach through the
 // clear heights above, and then no shelf can lie there. On one shelf, pans lie
 // flat, turned by 90 degrees if that helps, and never overlap. Sizes are outer
-// sizes in millimetres. Any part of a set that fits, fits.
+// sizes in millimetres. Any part of a set that fits, fits (but see kMostShelfSteps).
 #pragma once
 
 #include <string>
@@ -13,7 +13,7 @@
 
 namespace suppertide::kitchen {
 
-inline constexpr int kMostPans = 12;  // counted singly; the packing is exact up to here
+inline constexpr int kMostPans = 12;  // counted singly
 
 struct Pan {
   int widthMm = 0;
@@ -21,6 +21,10 @@ struct Pan {
   int heightMm = 0;  // of pan and food, lid included
   int count = 1;
 };
+
+// Area of `to` over that of `from`: what a recipe is scaled by when it moves to
+// another pan and keeps its thickness. Both have an area.
+double areaFactor(const Pan& from, const Pan& to);
 
 struct PanPlace {
   int pan = 0;       // index into the pans asked about
@@ -40,7 +44,8 @@ struct RackPlan {
 };
 
 // Exact for up to kMostPans single pans, kTooManyPans beyond; no pans fit
-// always. Exponential in theory; under 5 ms for such sets in practice.
+// always. Microseconds for a few pans, below 1 ms for most sets of eight; a
+// dozen pans all of different sizes that crowd five positions take some 10 ms.
 RackPlan packRacks(const Oven& oven, const std::vector<Pan>& pans);
 
 // The yes or no of packRacks, without the places.

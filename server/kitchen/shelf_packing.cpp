@@ -28,7 +28,7 @@ class ShelfSearch {
     }
   }
 
-  bool run() { return spare_ >= 0 && place(); }
+  bool run() { return spare_ >= 0 && !tooMuchByLength() && place(); }
   const std::vector<Spot>& spots() const { return spots_; }
 
  private:
@@ -47,6 +47,39 @@ class ShelfSearch {
     int leftWall = 0;  // height of the neighbours; the shelf's depth stands for its side
     int rightWall = 0;
   };
+
+  // A length over which nothing of at least `least` can lie counts as all of
+  // `whole`; one shorter than `least` counts as nothing. Areas of such lengths
+  // still have to fit together (Fekete and Schepers' conservative scales).
+  static long scaled(int length, int whole, int least) {
+    if (length > whole - least) return whole;
+    return length < least ? 0 : length;
+  }
+
+  bool tooMuchByLength() const {
+    std::set<int> sides = {0};
+    for (const Footprint& kind : kinds_) sides.insert({kind.width, kind.depth});
+    for (int leastWide : sides) {
+      if (2 * leastWide > width_) break;
+      for (int leastDeep : sides) {
+        if (2 * leastDeep > depth_) break;
+        if (scaledArea(leastWide, leastDeep) > static_cast<long>(width_) * depth_) return true;
+      }
+    }
+    return false;
+  }
+
+  long scaledArea(int leastWide, int leastDeep) const {
+    long area = 0;
+    for (const Footprint& kind : kinds_) {
+      const auto one = [&](int wide, int deep) {
+        if (wide > width_ || deep > depth_) return static_cast<long>(width_) * depth_ + 1;
+        return scaled(wide, width_, leastWide) * scaled(deep, depth_, leastDeep);
+      };
+      area += kind.count * std::min(one(kind.width, kind.depth), one(kind.depth, kind.width));
+    }
+    return area;
+  }
 
   int limitOf(std::size_t i) const { return i + 1 < outline_.size() ? outline_[i + 1].x : width_; }
 
@@ -78,6 +111,7 @@ class ShelfSearch {
 
   bool place() {
     if (left_ == 0) return true;
+    if (--readings_ < 0) return false;
     const Step step = lowestStep();
     if (step.y >= depth_) return false;
     for (std::size_t k = 0; k < kinds_.size(); ++k) {
@@ -177,6 +211,7 @@ class ShelfSearch {
   std::vector<Spot> spots_;
   long spare_ = 0;  // area that may still be lost
   int left_ = 0;
+  int readings_ = kMostShelfSteps;
 };
 
 }  // namespace

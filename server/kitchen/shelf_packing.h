@@ -20,9 +20,14 @@ struct Spot {
   bool turned = false;
 };
 
+// Steps of the search after which a shelf counts as full: about 10 ms. Sets that
+// people put on a shelf need some dozens; only many small pans, all of different
+// sizes and filling the shelf almost wholly, come here.
+inline constexpr int kMostShelfSteps = 20'000;
+
 // Spots for all footprints on a shelf of `width` x `depth`, or none when they
 // cannot lie there without overlap. Turning by 90 degrees is allowed.
-// Exponential in the count of rectangles; meant for a dozen.
+// Exact within kMostShelfSteps; "none" beyond.
 std::optional<std::vector<Spot>> packShelf(int width, int depth, const std::vector<Footprint>& footprints);
 
 }  // namespace suppertide::kitchen
