@@ -1,0 +1,101 @@
+#include <algorithm>
+
+#include "absl/strings/str_cat.h"
+#include "server/compose/validate/documents.h"
+
+namespace suppertide::compose {
+namespace {
+
+constexpr int kMostOvens = 8;
+constexpr int kMostRacks = 10;
+constexpr int kMostEquipment = 100;
+constexpr int kMostPlaces = 30;
+constexpr int kMostReadings = 200;
+
+template <typename Readings>
+void checkReadings(const Checker& here, std::string_view list, const Readings& readings) {
+  if (!here.at(list).count(readings.size(), 0, kMostReadings, "readings")) return;
+  for (int i = 0; i < readings.size(); ++i) {
+    const Checker reading = here.at(list, i);
+    const auto seconds = readings[i].after().seconds();
+    if (seconds < 0 || seconds > kMinutesPerDay * 60)
+      reading.at("after").wrong(absl::StrCat(seconds, "s"), "must be between 0 and 24 hours");
+    else if (i > 0 && seconds <= readings[i - 1].after().seconds())
+      reading.at("after").wrong(absl::StrCat(seconds, "s"), "must be after the reading listed before it");
+    reading.at("celsius").range(readings[i].celsius(), -20, 500, "°C");
+  }
+}
+
+void checkOven(const Checker& here, const v1::Oven& oven) {
+  here.at("id").id(oven.id());
+  here.at("displayName").text(oven.display_name(), 60);
+  const bool least = here.at("minSetpointCelsius").range(oven.min_setpoint_celsius(), 40, 350, "°C");
+  const bool most = here.at("maxSetpointCelsius").range(oven.max_setpoint_celsius(), 40, 350, "°C");
+  if (least && most && oven.min_setpoint_celsius() > oven.max_setpoint_celsius())
+    here.at("maxSetpointCelsius")
+        .wrong(absl::StrCat(oven.max_setpoint_celsius()),
+               absl::StrCat("must not be below the lowest, ", oven.min_setpoint_celsius(), " °C"));
+  here.at("setpointStepCelsius").zeroOrRange(oven.setpoint_step_celsius(), 1, 50, "°C");
+  if (here.at("rackClearHeightMm").count(oven.rack_clear_height_mm_size(), 1, kMostRacks, "rack positions"))
+    for (int i = 0; i < oven.rack_clear_height_mm_size(); ++i)
+      here.at("rackClearHeightMm", i).range(oven.rack_clear_height_mm(i), 20, 1000, "mm");
+  here.at("shelfWidthMm").range(oven.shelf_width_mm(), 100, 2000, "mm");
+  here.at("shelfDepthMm").range(oven.shelf_depth_mm(), 100, 2000, "mm");
+  checkReadings(here.at("heatCurve"), "heating", oven.heat_curve().heating());
+  checkReadings(here.at("heatCurve"), "cooling", oven.heat_curve().cooling());
+  here.at("stoneSoakDuration").minutes(oven.stone_soak_duration(), 0, 3 * kMinutesPerHour);
+}
+
+void checkPlace(const Checker& here, const v1::Place& place, const v1::Kitchen& kitchen) {
+  here.at("id").id(place.id());
+  here.at("displayName").optionalText(place.display_name());
+  here.at("kind").chosen(place.kind(),
+                         "a kind of place: counter, proofer, oven with its light on, fridge, "
+                         "freezer, cellar or warmer");
+  here.at("temperature").temperatures(place.temperature());
+  if (place.has_volume_l()) here.at("volumeL").aboveZero(place.volume_l(), 5000, "litres");
+  const Checker oven = here.at("ovenId");
+  if (place.kind() == v1::PLACE_KIND_OVEN_LIGHT) {
+    const bool found = std::any_of(kitchen.ovens().begin(), kitchen.ovens().end(),
+                                   [&](const v1::Oven& o) { return o.id() == place.oven_id(); });
+    if (!found) oven.wrong(place.oven_id(), "must be an oven of this kitchen");
+  } else if (!place.oven_id().empty()) {
+    oven.wrong(place.oven_id(), "must be empty unless the place is an oven with its light on");
+  }
+}
+
+}  // namespace
+
+void checkKitchen(const Checker& here, const v1::Kitchen& kitchen) {
+  here.at("id").id(kitchen.id());
+  here.at("displayName").text(kitchen.display_name(), 100);
+  here.at("burnerCount").range(kitchen.burner_count(), 0, 12, "burners");
+  // One space of ids: an event says "this thing is not to be had" without its kind.
+  Once ids;
+  if (here.at("ovens").count(kitchen.ovens_size(), 0, kMostOvens, "ovens"))
+    for (int i = 0; i < kitchen.ovens_size(); ++i) {
+      checkOven(here.at("ovens", i), kitchen.ovens(i));
+      ids.add(here.at("ovens", i).at("id"), kitchen.ovens(i).id());
+    }
+  if (here.at("equipment").count(kitchen.equipment_size(), 0, kMostEquipment, "things"))
+    for (int i = 0; i < kitchen.equipment_size(); ++i) {
+      const Checker thing = here.at("equipment", i);
+      thing.at("id").id(kitchen.equipment(i).id());
+      ids.add(thing.at("id"), kitchen.equipment(i).id());
+      thing.at("displayName").optionalText(kitchen.equipment(i).display_name());
+      thing.at("count").range(kitchen.equipment(i).count(), 1, 100);
+    }
+  if (here.at("places").count(kitchen.places_size(), 0, kMostPlaces, "places"))
+    for (int i = 0; i < kitchen.places_size(); ++i) {
+      checkPlace(here.at("places", i), kitchen.places(i), kitchen);
+      ids.add(here.at("places", i).at("id"), kitchen.places(i).id());
+    }
+}
+
+Violations validate(const v1::Kitchen& kitchen) {
+  Violations violations;
+  checkKitchen(Checker(violations), kitchen);
+  return violations;
+}
+
+}  // namespace suppertide::compose
