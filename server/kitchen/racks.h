@@ -43,7 +43,7 @@ struct RackPlan {
   bool fits() const { return misfit == Misfit::kNone; }
 };
 
-// Exact for up to kMostPans single pans, kTooManyPans beyond; no pans fit
+// Exact for up to kMostPans single pans (within kMostShelfSteps), kTooManyPans beyond; no pans fit
 // always. Microseconds for a few pans, below 1 ms for most sets of eight; a
 // dozen pans all of different sizes that crowd five positions take some 10 ms.
 RackPlan packRacks(const Oven& oven, const std::vector<Pan>& pans);
