@@ -3,6 +3,9 @@
 // Paths are in the words of the JSON mapping, from the top of the message given:
 // "recipes[2].steps[0].placeKinds[1]". Each violation says what is allowed, in
 // words a cook understands. An empty list means valid.
+//
+// Where the documents state no size: texts have at most 2000 characters, lists
+// at most 500 items. What is in a list that is too long isn't looked at.
 #pragma once
 
 #include <vector>
