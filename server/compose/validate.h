@@ -4,8 +4,9 @@
 // "recipes[2].steps[0].placeKinds[1]". Each violation says what is allowed, in
 // words a cook understands. An empty list means valid.
 //
-// Where the documents state no size: texts have at most 2000 characters, lists
-// at most 500 items. What is in a list that is too long isn't looked at.
+// Where the documents state no size, wide ones hold (texts of 2000 characters,
+// lists of 10 to 500 items) and the violation says them. What is in a list that
+// is too long isn't looked at.
 #pragma once
 
 #include <vector>

@@ -41,7 +41,8 @@ bool checkLine(const Checker& here, const v1::FormulaLine& line) {
   const bool good = here.at("percent").aboveZero(line.percent(), 300, "% of the flour");
   const bool flour = line.role() == v1::FORMULA_ROLE_FLOUR;
   here.at("wholeGrainPercent").range(line.whole_grain_percent(), 0, flour ? 100 : 0, "%");
-  for (int i = 0; i < line.contains_size(); ++i) here.at("contains", i).text(line.contains(i), 60);
+  if (here.at("contains").count(line.contains_size(), 0, 100, "things it holds"))
+    for (int i = 0; i < line.contains_size(); ++i) here.at("contains", i).text(line.contains(i), 60);
   here.at("keptIn").known(line.kept_in(), "a kind of place");
   return good;
 }
