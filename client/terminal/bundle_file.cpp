@@ -4,6 +4,7 @@
 #include <map>
 #include <set>
 
+#include "absl/strings/ascii.h"
 #include "absl/strings/str_cat.h"
 #include "absl/strings/str_join.h"
 #include "client/terminal/json_tree.h"
@@ -51,11 +52,19 @@ const EnumValueDescriptor* enumValueOf(const JsonValue& value, const EnumDescrip
   return number ? type.FindValueByNumber(*number) : nullptr;
 }
 
-std::string unknownEnumWords(const JsonValue& value, const EnumDescriptor& type) {
-  const std::vector<std::string> names = valueNames(type);
-  const std::string likely = value.kind == Kind::kText ? nearest(value.text, names) : "";
-  return absl::StrCat(likely.empty() ? "" : absl::StrCat("did you mean ", likely, "? "), "one of ",
-                      absl::StrJoin(names, ", "));
+// "OVEN" and "oven" are STEP_KIND_OVEN, as "STEP_KIND_OVNE" is.
+std::string likelyValue(const std::string& text, const std::vector<std::string>& names) {
+  const std::string ending = absl::StrCat("_", absl::AsciiStrToUpper(text));
+  for (const std::string& name : names) {
+    if (name.size() > ending.size() && name.compare(name.size() - ending.size(), ending.size(), ending) == 0)
+      return name;
+  }
+  return nearest(text, names);
+}
+
+bool isScalar(const JsonValue& value) {
+  return value.kind != Kind::kNull && value.kind != Kind::kText && value.kind != Kind::kArray &&
+         value.kind != Kind::kObject;
 }
 
 // One walk over a tree along a message's description.
@@ -73,7 +82,7 @@ class Reader {
           path.empty() ? plainLine(name) : absl::StrCat(path, ".", plainLine(name));
       const FieldDescriptor* field = fieldNamed(*message.GetDescriptor(), name);
       if (field == nullptr) {
-        reportUnknown(memberPath, name, member, *message.GetDescriptor(), path);
+        readUnknown(memberPath, name, value, member, message);
       } else if (!seen.insert(field).second) {
         report(memberPath, member, "this field is given twice here; keep one");
       } else if (const auto* oneof = field->real_containing_oneof();
@@ -98,8 +107,10 @@ class Reader {
     reading_.mistakes.push_back(std::move(violation));
   }
 
-  void reportUnknown(const std::string& path, const std::string& name, const JsonValue& value,
-                     const Descriptor& type, const std::string& parent) {
+  // A member of `object` that `message` has no field for.
+  void readUnknown(const std::string& path, const std::string& name, const JsonValue& object,
+                   const JsonValue& value, Message& message) {
+    const Descriptor& type = *message.GetDescriptor();
     const std::vector<std::string> names = fieldNames(type);
     const std::string likely = nearest(name, names);
     if (likely.empty()) {
@@ -107,7 +118,25 @@ class Reader {
       return;
     }
     report(path, value, absl::StrCat("there is no such field; did you mean ", likely, "?"));
-    reading_.misspelt.push_back(parent.empty() ? likely : absl::StrCat(parent, ".", likely));
+    const FieldDescriptor* field = fieldNamed(type, likely);
+    const bool given = std::any_of(object.members.begin(), object.members.end(), [&](const auto& member) {
+      return fieldNamed(type, member.first) == field;
+    });
+    if (!given && field->real_containing_oneof() == nullptr) readField(value, *field, message, path);
+  }
+
+  // The value that was meant; null when that is not plain.
+  const EnumValueDescriptor* reportUnknownValue(const JsonValue& value, const EnumDescriptor& type,
+                                                const std::string& path) {
+    const std::vector<std::string> names = valueNames(type);
+    const std::string likely = value.kind == Kind::kText ? likelyValue(value.text, names) : "";
+    report(path, value,
+           absl::StrCat(likely.empty() ? "" : absl::StrCat("did you mean ", likely, "? "), "one of ",
+                        absl::StrJoin(names, ", ")));
+    if (!likely.empty()) return type.FindValueByName(likely);
+    const std::string parent = path.substr(0, path.rfind('.'));
+    if (parent.find('[') != std::string::npos) reading_.doubtful.push_back(parent);
+    return nullptr;
   }
 
   void readField(const JsonValue& value, const FieldDescriptor& field, Message& message,
@@ -125,6 +154,7 @@ class Reader {
                 const std::string& path) {
     if (value.kind != Kind::kArray) {
       report(path, value, "a list is wanted here: [ … ]");
+      if (value.kind == Kind::kObject) readOne(value, field, message, absl::StrCat(path, "[0]"));
       return;
     }
     for (std::size_t i = 0; i < value.elements.size(); ++i) {
@@ -169,7 +199,7 @@ class Reader {
       }
       case FieldDescriptor::CPPTYPE_ENUM: {
         const EnumValueDescriptor* known = enumValueOf(value, *field.enum_type());
-        if (known == nullptr) report(path, value, unknownEnumWords(value, *field.enum_type()));
+        if (known == nullptr) known = reportUnknownValue(value, *field.enum_type(), path);
         if (field.is_repeated()) {
           reflection.AddEnumValue(&message, &field, known == nullptr ? 0 : known->number());
         } else if (known != nullptr) {
@@ -180,7 +210,9 @@ class Reader {
       case FieldDescriptor::CPPTYPE_STRING: {
         std::optional<std::string> text;
         if (value.kind == Kind::kText) text = value.text;
-        if (!text) report(path, value, "text in quotes is wanted here: \"…\"");
+        const bool faulty = !text;
+        if (isScalar(value)) text = describe(value);
+        if (faulty) report(path, value, "text in quotes is wanted here: \"…\"");
         if (field.is_repeated()) {
           reflection.AddString(&message, &field, text.value_or(""));
         } else if (text) {
@@ -293,7 +325,7 @@ Reading readMessage(const std::string& text, google::protobuf::Message& message)
   violation.set_field_path(absl::StrCat("line ", error.line, ", column ", error.column));
   violation.set_value(error.found);
   violation.set_description(error.expected);
-  return {.isJson = false, .mistakes = {violation}, .misspelt = {}};
+  return {.isJson = false, .mistakes = {violation}, .doubtful = {}};
 }
 
 Violations joined(const Reading& reading, const Violations& found) {
@@ -303,10 +335,9 @@ Violations joined(const Reading& reading, const Violations& found) {
     const bool told = std::any_of(reading.mistakes.begin(), reading.mistakes.end(), [&](const auto& mistake) {
       return liesWithin(path, mistake.field_path()) || liesWithin(mistake.field_path(), path);
     });
-    const bool misspelt =
-        std::any_of(reading.misspelt.begin(), reading.misspelt.end(),
-                    [&](const std::string& expected) { return liesWithin(path, expected); });
-    if (!told && !misspelt) all.push_back(violation);
+    const bool doubtful = std::any_of(reading.doubtful.begin(), reading.doubtful.end(),
+                                      [&](const std::string& thing) { return liesWithin(path, thing); });
+    if (!told && !doubtful) all.push_back(violation);
   }
   return all;
 }

@@ -1,9 +1,10 @@
 // A document's JSON text into its message, with every mistake found at once.
 //
 // The text is the standard JSON mapping of the message. A mistake never hides
-// another: what is faulty is left out of the message, an element of a list
-// leaves an empty one in its place, so that paths stay true for what the server
-// finds in the rest.
+// another: where it is plain what was meant (a misspelt name, a number without
+// quotes) that goes on into the message, so that the server can look at the rest
+// as if it were mended; otherwise the faulty field is left out, or an element of a
+// list left empty, so that paths stay true.
 #pragma once
 
 #include <string>
@@ -19,8 +20,8 @@ using Violations = std::vector<v1::FieldViolation>;
 struct Reading {
   bool isJson = true;  // false: nothing of it could be read
   Violations mistakes;
-  // Where misspelt fields should have been: that these are empty is no mistake of its own.
-  std::vector<std::string> misspelt;
+  // Things whose kind could not be read: what the server finds in them may be due to that alone.
+  std::vector<std::string> doubtful;
 };
 
 // Fills `message` from `text`. No mistakes: all of it was understood. Paths are in
@@ -29,7 +30,7 @@ struct Reading {
 Reading readMessage(const std::string& text, google::protobuf::Message& message);
 
 // The mistakes of the text, then those of the server's `found` that are not about
-// the same field, one above or one below.
+// the same field, one above or one below, nor in something doubtful.
 Violations joined(const Reading& reading, const Violations& found);
 
 // "path: value — what is allowed", one line.

@@ -13,6 +13,7 @@ namespace {
 using Json = nlohmann::json;
 constexpr std::size_t kDeepest = 100;
 constexpr int kLongestShown = 60;
+constexpr std::size_t kContext = 30;  // bytes shown before a mistake
 
 // Takes the parser's events; the names are the library's.
 class TreeBuilder : public nlohmann::json_sax<Json> {
@@ -58,17 +59,15 @@ class TreeBuilder : public nlohmann::json_sax<Json> {
     keys_.back() = std::move(name);
     return true;
   }
-  bool parse_error(std::size_t position, const std::string& lastToken,
+  bool parse_error(std::size_t position, const std::string&,
                    const nlohmann::detail::exception& what) override {
     position_ = position;
-    found_ = lastToken;
     message_ = what.what();
     return false;
   }
 
   bool tooDeep() const { return tooDeep_; }
   std::size_t position() const { return position_; }
-  const std::string& found() const { return found_; }
   const std::string& message() const { return message_; }
   JsonValue take() { return std::move(root_); }
 
@@ -103,7 +102,6 @@ class TreeBuilder : public nlohmann::json_sax<Json> {
   std::vector<std::string> keys_;  // the name being filled in each
   bool tooDeep_ = false;
   std::size_t position_ = 0;
-  std::string found_;
   std::string message_;
 };
 
@@ -120,11 +118,21 @@ std::string reasonOf(const std::string& message) {
 }
 
 void locate(const std::string& text, std::size_t position, JsonSyntaxError& error) {
-  const std::size_t limit = std::min(position == 0 ? 0 : position - 1, text.size());
+  const std::size_t at = std::min(position == 0 ? 0 : position - 1, text.size());
   error.line =
-      1 + static_cast<int>(std::count(text.begin(), text.begin() + static_cast<std::ptrdiff_t>(limit), '\n'));
-  const std::size_t lineStart = limit == 0 ? std::string::npos : text.rfind('\n', limit - 1);
-  error.column = 1 + static_cast<int>(lineStart == std::string::npos ? limit : limit - lineStart - 1);
+      1 + static_cast<int>(std::count(text.begin(), text.begin() + static_cast<std::ptrdiff_t>(at), '\n'));
+  const std::size_t lineBreak = at == 0 ? std::string::npos : text.rfind('\n', at - 1);
+  const std::size_t lineStart = lineBreak == std::string::npos ? 0 : lineBreak + 1;
+  error.column = 1 + static_cast<int>(at - lineStart);
+  if (at == text.size()) {
+    error.found = "the end of the file";
+    return;
+  }
+  // The line as far as it could be read, its last letters when it is long.
+  const std::size_t start =
+      std::max(text.find_first_not_of(" \t", lineStart), at < kContext ? 0 : at - kContext);
+  const std::string context = start > at ? "the end of the line" : text.substr(start, at + 1 - start);
+  error.found = absl::StrCat(start > lineStart && start + kContext == at ? "…" : "", plainLine(context));
 }
 
 std::string quotedShort(const std::string& text) {
@@ -141,10 +149,6 @@ std::optional<JsonValue> parseJson(const std::string& text, JsonSyntaxError& err
     return std::nullopt;
   }
   locate(text, builder.position(), error);
-  const bool ended = builder.position() > text.size();
-  const std::string& found = builder.found();
-  const bool openText = !found.empty() && found.front() == '"';
-  error.found = ended ? "the end of the file" : quotedShort(openText ? found.substr(1) : found);
   error.expected = reasonOf(builder.message());
   return std::nullopt;
 }

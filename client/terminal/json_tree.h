@@ -26,7 +26,7 @@ struct JsonValue {
 struct JsonSyntaxError {
   int line = 1;
   int column = 1;
-  std::string found;     // the last thing read
+  std::string found;     // the line up to there, or what ended
   std::string expected;  // for people
 };
 

@@ -51,7 +51,8 @@ TEST(BundleFileTest, ReadsWhatTheMappingAllows) {
 }
 
 TEST(BundleFileTest, SaysWhereATextStopsBeingJson) {
-  EXPECT_THAT(mistakesIn("{\n  \"household\": }"), ElementsAre(StartsWith("line 2, column 16: \"")));
+  EXPECT_THAT(mistakesIn("{\n  \"household\": }"),
+              ElementsAre("line 2, column 16: \"household\": } — JSON wants '[', '{', or a literal here"));
   EXPECT_THAT(mistakesIn("{\"household\": {}"), ElementsAre(HasSubstr("the end of the file")));
   EXPECT_THAT(mistakesIn(""), ElementsAre(StartsWith("line 1, column 1: the end of the file")));
   EXPECT_THAT(mistakesIn("{} {}"), ElementsAre(StartsWith("line 1, column 4:")));
@@ -149,18 +150,51 @@ v1::FieldViolation violation(const std::string& path) {
   return v;
 }
 
+std::vector<std::string> pathsOf(const Violations& violations) {
+  std::vector<std::string> paths;
+  for (const v1::FieldViolation& v : violations) paths.push_back(v.field_path());
+  return paths;
+}
+
 TEST(BundleFileTest, LeavesOutWhatTheServerSaysAboutTheSameField) {
   v1::Bundle bundle;
-  const Reading reading = readMessage(
-      R"({"recipes": [{"steps": [{"kind": "BAKE"}], "displayNam": "Rye"}], "kitchens": 1})", bundle);
+  const Reading reading =
+      readMessage(R"({"recipes": [{"steps": [{"volumeL": "much"}]}], "kitchens": 1})", bundle);
   const Violations all =
-      joined(reading, {violation("recipes[0].steps[0].kind"), violation("recipes[0].steps[0]"),
-                       violation("kitchens[0].ovens"), violation("recipes[0].displayName"),
-                       violation("recipes[0].steps[0].kindness"), violation("recipes[01]")});
-  std::vector<std::string> paths;
-  for (const v1::FieldViolation& v : all) paths.push_back(v.field_path());
-  EXPECT_THAT(paths, ElementsAre("recipes[0].steps[0].kind", "recipes[0].displayNam", "kitchens",
-                                 "recipes[0].steps[0].kindness", "recipes[01]"));
+      joined(reading, {violation("recipes[0].steps[0].volumeL"), violation("recipes[0].steps[0]"),
+                       violation("kitchens[0].ovens"), violation("recipes[0].steps[0].volumeLitres"),
+                       violation("recipes[01]")});
+  EXPECT_THAT(pathsOf(all), ElementsAre("recipes[0].steps[0].volumeL", "kitchens",
+                                        "recipes[0].steps[0].volumeLitres", "recipes[01]"));
+}
+
+TEST(BundleFileTest, DoubtsTheRestOfAThingWhoseKindIsUnknown) {
+  v1::Bundle bundle;
+  const Reading reading = readMessage(
+      R"({"recipes": [{"steps": [{"kind": "JUGGLE"}, {"id": "a"}]}], "household": {"temperatureUnit": "KELVINS"}})",
+      bundle);
+  const Violations all =
+      joined(reading, {violation("recipes[0].steps[0].duration"), violation("recipes[0].steps[1].kind"),
+                       violation("household.timeZone")});
+  EXPECT_THAT(pathsOf(all), ElementsAre("recipes[0].steps[0].kind", "household.temperatureUnit",
+                                        "recipes[0].steps[1].kind", "household.timeZone"));
+}
+
+TEST(BundleFileTest, GoesOnWithWhatWasPlainlyMeant) {
+  v1::Bundle bundle;
+  const Reading reading = readMessage(R"({
+    "recipes": [{"dispayName": "Rye", "id": 12, "steps": [{"kind": "oven"}, {"kind": "STEP_KIND_OVNE"}], "notes": "x", "note": "y"}],
+    "kitchens": {"id": "k1"}})",
+                                      bundle);
+  EXPECT_EQ(reading.mistakes.size(), 6U);
+  ASSERT_EQ(bundle.recipes_size(), 1);
+  EXPECT_EQ(bundle.recipes(0).display_name(), "Rye");
+  EXPECT_EQ(bundle.recipes(0).id(), "12");
+  EXPECT_EQ(bundle.recipes(0).steps(0).kind(), v1::STEP_KIND_OVEN);
+  EXPECT_EQ(bundle.recipes(0).steps(1).kind(), v1::STEP_KIND_OVEN);
+  EXPECT_EQ(bundle.recipes(0).note(), "y") << "the field itself was there as well";
+  ASSERT_EQ(bundle.kitchens_size(), 1);
+  EXPECT_EQ(bundle.kitchens(0).id(), "k1");
 }
 
 TEST(BundleFileTest, SaysNothingForAnEmptyValue) {
