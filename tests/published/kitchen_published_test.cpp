@@ -96,7 +96,7 @@ TEST(KitchenPublishedTest, Measures) {
        [] { return convertVolume(1, kMetricCup, kAustralianTablespoon); }},
       {"13x9 over 8x8 pan, area", kExact, "computed", 1.828, 0.001,
        [] {
-         return areaFactor({203, 203, 51}, {330, 229, 51});
+         return areaFactor({8 * 254, 8 * 254, 0}, {13 * 254, 9 * 254, 0});
        }},
   });
 }
