@@ -1,0 +1,124 @@
+#include <gtest/gtest.h>
+
+#include "tests/service/served.h"
+
+namespace suppertide::service {
+namespace {
+
+grpc::Status create(Served& served, const std::string& code, v1::CreateHouseholdResponse* answer) {
+  v1::CreateHouseholdRequest asked;
+  asked.set_host_code(code);
+  asked.mutable_household()->set_display_name("Harbour Lane");
+  asked.mutable_household()->set_time_zone("Europe/Lisbon");
+  asked.set_request_id(freshRequest());
+  const auto context = with("");
+  return v1::HouseholdService::NewStub(served.channel())->CreateHousehold(context.get(), asked, answer);
+}
+
+TEST(PeopleTest, TheHostCodeMakesAHouseholdOnce) {
+  Served served;
+  const std::string code = served.server().hostCode();
+  v1::CreateHouseholdResponse answer;
+  ASSERT_TRUE(create(served, code, &answer).ok());
+  EXPECT_FALSE(answer.device_token().empty());
+  EXPECT_EQ(answer.household().members(0).role(), v1::ROLE_HOST);
+  EXPECT_EQ(create(served, code, &answer).error_code(), grpc::StatusCode::PERMISSION_DENIED);
+}
+
+TEST(PeopleTest, TheCodeMayBeTypedInSmallLettersWithoutDashes) {
+  Served served;
+  std::string code;
+  for (const char c : served.server().hostCode())
+    if (c != '-') code += static_cast<char>(std::tolower(static_cast<unsigned char>(c)));
+  v1::CreateHouseholdResponse answer;
+  EXPECT_TRUE(create(served, code, &answer).ok());
+}
+
+TEST(PeopleTest, GuessingIsSlowedDown) {
+  Served served;
+  v1::CreateHouseholdResponse answer;
+  for (int guess = 0; guess < 10; ++guess)
+    EXPECT_EQ(create(served, "AAAA-BBBB-CCCC", &answer).error_code(), grpc::StatusCode::PERMISSION_DENIED);
+  EXPECT_EQ(create(served, "AAAA-BBBB-CCCC", &answer).error_code(), grpc::StatusCode::RESOURCE_EXHAUSTED);
+  served.clock().advance(std::chrono::seconds(61));
+  EXPECT_TRUE(create(served, served.server().hostCode(), &answer).ok());
+}
+
+TEST(PeopleTest, AnInvitationIsGoodOnceAndForItsTime) {
+  Served served;
+  served.found();
+  const auto stub = v1::HouseholdService::NewStub(served.channel());
+  v1::CreateInvitationRequest asked;
+  asked.set_household_id(served.household);
+  asked.set_role(v1::ROLE_COOK);
+  asked.set_request_id(freshRequest());
+  v1::CreateInvitationResponse invitation;
+  const auto first = with(served.token);
+  ASSERT_TRUE(stub->CreateInvitation(first.get(), asked, &invitation).ok());
+  const auto join = [&](const std::string& code) {
+    v1::JoinHouseholdRequest joining;
+    joining.set_code(code);
+    joining.set_display_name("Rui");
+    joining.set_request_id(freshRequest());
+    v1::JoinHouseholdResponse joined;
+    const auto context = with("");
+    return stub->JoinHousehold(context.get(), joining, &joined).error_code();
+  };
+  EXPECT_EQ(join(invitation.code()), grpc::StatusCode::OK);
+  EXPECT_EQ(join(invitation.code()), grpc::StatusCode::PERMISSION_DENIED);
+  const auto second = with(served.token);
+  asked.set_request_id(freshRequest());
+  ASSERT_TRUE(stub->CreateInvitation(second.get(), asked, &invitation).ok());
+  served.clock().advance(std::chrono::hours(25));
+  EXPECT_EQ(join(invitation.code()), grpc::StatusCode::PERMISSION_DENIED);
+}
+
+TEST(PeopleTest, ARevokedDeviceIsKnownNoMoreAndItsStreamEnds) {
+  Served served;
+  served.found();
+  const std::string cook = served.invite(v1::ROLE_COOK);
+  const auto stub = v1::HouseholdService::NewStub(served.channel());
+  v1::WhoAmIResponse who;
+  const auto first = with(cook);
+  ASSERT_TRUE(stub->WhoAmI(first.get(), {}, &who).ok());
+  v1::WatchRequest watch;
+  watch.set_household_id(served.household);
+  const auto watching = with(cook);
+  const auto stream = v1::SyncService::NewStub(served.channel())->Watch(watching.get(), watch);
+  v1::WatchResponse message;
+  while (stream->Read(&message) && !message.has_bookmark()) {
+  }
+  v1::RevokeDeviceRequest asked;
+  asked.set_household_id(served.household);
+  asked.set_device_id(who.device_id());
+  v1::RevokeDeviceResponse answer;
+  const auto second = with(served.token);
+  ASSERT_TRUE(stub->RevokeDevice(second.get(), asked, &answer).ok());
+  while (stream->Read(&message)) {
+  }
+  EXPECT_EQ(stream->Finish().error_code(), grpc::StatusCode::UNAUTHENTICATED);
+  const auto third = with(cook);
+  EXPECT_EQ(stub->WhoAmI(third.get(), {}, &who).error_code(), grpc::StatusCode::UNAUTHENTICATED);
+}
+
+TEST(PeopleTest, AHostCannotTakeTheirOwnRoleAway) {
+  Served served;
+  served.found();
+  v1::UpdateHouseholdRequest asked;
+  asked.mutable_household()->set_id(served.household);
+  v1::Member& ana = *asked.mutable_household()->add_members();
+  ana.set_id("ana");
+  ana.set_display_name("Ana");
+  ana.set_role(v1::ROLE_COOK);
+  asked.mutable_update_mask()->add_paths("members");
+  asked.set_request_id(freshRequest());
+  v1::WriteHouseholdResponse answer;
+  const auto context = with(served.token);
+  EXPECT_EQ(v1::HouseholdService::NewStub(served.channel())
+                ->UpdateHousehold(context.get(), asked, &answer)
+                .error_code(),
+            grpc::StatusCode::INVALID_ARGUMENT);
+}
+
+}  // namespace
+}  // namespace suppertide::service
