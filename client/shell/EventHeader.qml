@@ -1,0 +1,57 @@
+import QtQuick
+import QtQuick.Layouts
+import Suppertide.Ui
+import Suppertide.Shell
+
+// Which event, and whether what is shown is live.
+Rectangle {
+    id: root
+
+    required property SessionController session
+    required property bool narrow
+
+    implicitHeight: row.implicitHeight + 2 * Theme.small
+    color: Theme.surface
+
+    RowLayout {
+        id: row
+        anchors { left: parent.left; right: parent.right; top: parent.top; margins: Theme.small; leftMargin: Theme.medium }
+        spacing: Theme.medium
+
+        ColumnLayout {
+            spacing: 0
+            Layout.fillWidth: true
+
+            Text {
+                text: root.session.timeline.title.length > 0 ? root.session.timeline.title : root.session.householdName.length > 0 ? root.session.householdName : qsTr("Suppertide")
+                color: Theme.ink
+                font { pixelSize: root.narrow ? Theme.titleSize : Theme.headlineSize; bold: true }
+                elide: Text.ElideRight
+                textFormat: Text.PlainText
+                Layout.fillWidth: true
+                Accessible.role: Accessible.Heading
+                Accessible.name: text
+            }
+            Text {
+                visible: text.length > 0
+                text: root.session.timeline.subtitle
+                color: Theme.inkMuted
+                font.pixelSize: root.narrow ? Theme.captionSize : Theme.bodySize
+                elide: Text.ElideRight
+                textFormat: Text.PlainText
+                Layout.fillWidth: true
+            }
+        }
+        EventChoice {
+            visible: root.session.events.count > 1
+            session: root.session
+            Layout.preferredWidth: root.narrow ? 120 : 240
+        }
+        StatusPill {
+            objectName: "connection"
+            label: root.session.stateText
+            symbol: root.session.state === SessionController.Live ? Symbol.Live : root.session.state === SessionController.Refused ? Symbol.Refused : Symbol.Offline
+            tone: root.session.state === SessionController.Live ? Theme.live : root.session.state === SessionController.Refused ? Theme.late : Theme.offline
+        }
+    }
+}

@@ -1,0 +1,41 @@
+// What the command line says.
+#pragma once
+
+#include <QtCore/qsize.h>
+#include <QtCore/qstring.h>
+#include <QtCore/qstringlist.h>
+
+#include <optional>
+#include <string>
+
+#include "client/link/link.h"
+#include "client/timeline/instant.h"
+
+namespace suppertide {
+
+struct WindowOptions {
+  enum class Scheme { kSystem, kLight, kDark };
+  enum class View { kFirst, kAll, kNow, kServing };
+
+  link::LinkOptions link;
+  std::string eventId;
+  std::optional<Instant> at;  // a clock that stands still
+  Scheme scheme = Scheme::kSystem;
+  View view = View::kFirst;
+  QString step;  // whose details are open; empty: none
+  QSize size{1280, 800};
+  QString screenshot;  // file to write; empty: a window for people
+};
+
+struct ParsedOptions {
+  WindowOptions options;
+  QString text;       // to be printed; help and version, or what is wrong
+  int exitCode = -1;  // -1: go on
+};
+
+// Reads the token, the certificate or the saved servers as asked for. 0 for help
+// and version, 2 for a mistake in the words, 1 for a file that can't be used.
+// Needs an application object.
+ParsedOptions parseOptions(const QStringList& arguments);
+
+}  // namespace suppertide

@@ -1,0 +1,93 @@
+import QtQuick
+import Suppertide.Ui
+
+// The words of a bar: signs, the title, and a second line; as much as `room` holds.
+Item {
+    id: root
+
+    required property string title
+    required property string detail
+    required property int symbol
+    required property bool late
+    required property bool pinned
+    required property bool moved
+    required property bool wordsShown
+    // Beside its bar: on a ground of its own, so that no line runs through the words.
+    required property bool outside
+    required property real room
+    // What everything would take.
+    readonly property real wantedWidth: signs.width + Theme.tiny + natural.advanceWidth + 14
+
+    width: room
+
+    TextMetrics {
+        id: natural
+        text: root.title
+        font: heading.font
+    }
+    Rectangle {
+        visible: root.outside
+        x: -2
+        anchors.verticalCenter: parent.verticalCenter
+        width: words.x + words.width + 4
+        height: words.height
+        radius: 3
+        color: Theme.surface
+        opacity: 0.85
+    }
+    Row {
+        id: signs
+        anchors.verticalCenter: parent.verticalCenter
+        spacing: 2
+        visible: root.wordsShown || root.room >= 14
+
+        Symbol {
+            width: Math.min(20, Math.max(12, root.room))
+            height: width
+            shape: root.symbol
+            color: Theme.ink
+        }
+        Symbol {
+            visible: root.late && root.wordsShown
+            shape: Symbol.Late
+            color: Theme.late
+        }
+        Symbol {
+            visible: root.pinned && root.wordsShown
+            shape: Symbol.Pin
+            color: Theme.ink
+        }
+        Symbol {
+            visible: root.moved && root.wordsShown
+            shape: Symbol.Moved
+            color: Theme.moved
+        }
+    }
+    Column {
+        id: words
+        visible: root.wordsShown
+        anchors.verticalCenter: parent.verticalCenter
+        x: signs.width + Theme.tiny + 2
+
+        Text {
+            id: heading
+            width: Math.max(0, Math.min(natural.advanceWidth + 1, root.room - signs.width - Theme.tiny))
+            text: root.title
+            color: Theme.ink
+            font { pixelSize: Theme.bodySize; weight: Font.DemiBold }
+            elide: Text.ElideRight
+            wrapMode: root.outside ? Text.NoWrap : Text.WordWrap
+            maximumLineCount: 2
+            textFormat: Text.PlainText
+        }
+        Text {
+            visible: heading.lineCount === 1
+            width: Math.max(0, Math.min(implicitWidth, root.room - signs.width - Theme.tiny))
+            text: root.detail
+            color: Theme.inkMuted
+            font.pixelSize: Theme.captionSize
+            elide: Text.ElideRight
+            textFormat: Text.PlainText
+        }
+    }
+}

@@ -1,0 +1,22 @@
+import QtQuick
+import Suppertide.Ui
+
+// An hour, or the name of a day where it begins.
+Text {
+    id: root
+
+    required property double minute
+    required property string label
+    required property bool midnight
+    required property real dayWidth
+
+    y: midnight ? Theme.tiny : Theme.captionSize + Theme.small + 2
+    leftPadding: midnight ? Theme.small : 0
+    // Hours stand centred on their mark.
+    transform: Translate { x: root.midnight ? 0 : -root.implicitWidth / 2 }
+    text: label
+    width: midnight ? Math.min(implicitWidth, dayWidth - Theme.tiny) : implicitWidth
+    elide: midnight ? Text.ElideRight : Text.ElideNone
+    color: midnight ? Theme.ink : Theme.inkMuted
+    font { pixelSize: Theme.captionSize; bold: midnight }
+}

@@ -1,0 +1,91 @@
+pragma ComponentBehavior: Bound
+import QtQuick
+import Suppertide.Ui
+import Suppertide.Timeline
+
+// The shared line of time: axis, lanes, and the ways to move along it.
+//
+// Time runs from left to right in every language, as on a chart; names and
+// panels mirror.
+FocusScope {
+    id: root
+
+    required property Timeline timeline
+    readonly property bool narrow: width < Theme.narrowWidth
+    readonly property int headerWidth: narrow ? 0 : 168
+
+    Keys.onPressed: event => event.accepted = keys.press(event.key, event.modifiers)
+
+    TimelineKeys {
+        id: keys
+        timeline: root.timeline
+    }
+
+    Binding {
+        target: root.timeline
+        property: "viewWidth"
+        value: viewport.width - root.headerWidth
+    }
+
+    TimelineBar {
+        id: bar
+        anchors { left: parent.left; right: parent.right; top: parent.top }
+        timeline: root.timeline
+        narrow: root.narrow
+    }
+
+    Item {
+        id: viewport
+        anchors { left: parent.left; right: parent.right; top: bar.bottom; bottom: parent.bottom }
+        clip: true
+
+        Item {
+            x: root.headerWidth
+            y: axis.hoursHeight
+            width: parent.width - root.headerWidth
+            height: parent.height - y
+            clip: true
+
+            GridItem {
+                anchors.fill: parent
+                timeline: root.timeline
+                nightColor: Theme.night
+                tickColor: Theme.tick
+                midnightColor: Theme.divider
+                servingColor: Theme.serving
+            }
+            NowLine {
+                x: root.timeline.offset + root.timeline.nowMinute * root.timeline.pixelsPerMinute
+                height: parent.height
+                visible: root.timeline.nowKnown
+            }
+        }
+        ListView {
+            id: lanes
+            objectName: "lanes"
+            anchors { fill: parent; topMargin: axis.height }
+            model: root.timeline.lanes
+            reuseItems: true
+            cacheBuffer: 2000
+            boundsBehavior: Flickable.StopAtBounds
+            bottomMargin: Theme.large
+            clip: true
+            delegate: LaneDelegate {
+                width: lanes.width
+                timeline: root.timeline
+                headerWidth: root.headerWidth
+            }
+        }
+        TimeAxis {
+            id: axis
+            width: parent.width
+            timeline: root.timeline
+            headerWidth: root.headerWidth
+        }
+        TimelineGestures {
+            anchors.fill: parent
+            timeline: root.timeline
+            headerWidth: root.headerWidth
+        }
+    }
+}

@@ -1,0 +1,17 @@
+#include "client/timeline/curves.h"
+
+#include <algorithm>
+
+namespace suppertide {
+
+double valueAt(const QList<CurvePoint>& points, double minute) {
+  const auto after = std::lower_bound(points.begin(), points.end(), minute,
+                                      [](const CurvePoint& p, double m) { return p.minute < m; });
+  if (after == points.begin()) return points.front().value;
+  if (after == points.end()) return points.back().value;
+  const CurvePoint& before = *(after - 1);
+  const double part = (minute - before.minute) / (after->minute - before.minute);
+  return before.value + part * (after->value - before.value);
+}
+
+}  // namespace suppertide

@@ -1,0 +1,63 @@
+// The lanes of a plan: cooks, ovens, doughs, burners, places.
+//
+// Each lane keeps its own StepModel for as long as it is there, so that bars and
+// their focus live through every change of the plan.
+#pragma once
+
+#include <QtCore/qhash.h>
+
+#include <vector>
+
+#include "client/timeline/step_model.h"
+
+namespace suppertide {
+
+class LaneModel : public DifferenceModel {
+  Q_OBJECT
+  QML_ELEMENT
+  QML_UNCREATABLE("made by Timeline")
+ public:
+  enum Role {
+    IdRole = Qt::UserRole,
+    KindRole,
+    TitleRole,
+    SubtitleRole,
+    SpokenRole,
+    SymbolRole,
+    SubRowCountRole,
+    StepsRole,
+    CurveRole,
+    HasCurveRole,
+    IsDoughRole,
+  };
+
+  explicit LaneModel(QObject* parent = nullptr) : DifferenceModel(parent) {}
+
+  void setLanes(std::vector<Lane> lanes);
+  // Of every lane's steps. Half-open, minutes.
+  void setWindow(double start, double limit);
+  // Null when there is no such lane.
+  StepModel* steps(const QString& laneId) const { return steps_.value(laneId); }
+
+  int rowCount(const QModelIndex& parent = {}) const override;
+  QVariant data(const QModelIndex& index, int role) const override;
+  QHash<int, QByteArray> roleNames() const override;
+
+ private:
+  struct Row {
+    QString id, title, subtitle, spoken;
+    LaneKind kind = LaneKind::kWaiting;
+    int symbol = 0;
+    int subRowCount = 1;
+    OvenCurve curve;
+    QString key() const { return id; }
+    friend bool operator==(const Row&, const Row&) = default;
+  };
+
+  std::vector<Row> rows_;
+  QHash<QString, StepModel*> steps_;  // by lane, children of this
+  double windowStart_ = 0;
+  double windowLimit_ = 0;
+};
+
+}  // namespace suppertide

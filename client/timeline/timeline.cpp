@@ -1,0 +1,254 @@
+#include "client/timeline/timeline.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "client/timeline/picture_builder.h"
+#include "client/timeline/picture_difference.h"
+
+namespace suppertide {
+namespace {
+
+constexpr double kZoomStep = 1.5;
+constexpr double kTickPixels = 76;        // room for "12:30 AM"
+constexpr double kPixelsPerHour = 96;     // when shown for work: a quarter of an hour is a finger wide
+constexpr double kWindowStep = 0.5;       // of the view: how often the window is moved on
+constexpr double kLongestWindow = 40000;  // pixels, a guard
+constexpr double kPanMargin = 12 * 60;    // minutes the middle of the view may leave the plan
+constexpr int kHighlightMs = 8000;
+
+}  // namespace
+
+Timeline::Timeline(QObject* parent)
+    : QObject(parent),
+      lanes_(new LaneModel(this)),
+      ticks_(new TickModel(this)),
+      courses_(new CourseModel(this)) {
+  highlight_.setSingleShot(true);
+  highlight_.setInterval(kHighlightMs);
+  connect(&highlight_, &QTimer::timeout, this, &Timeline::endHighlight);
+}
+
+Timeline::~Timeline() = default;
+
+void Timeline::show(const std::shared_ptr<const link::Replica>& replica, const std::string& eventId,
+                    const QString& changedBy) {
+  const bool sameEvent = eventId == eventId_ && view_ != nullptr;
+  eventId_ = eventId;
+  if (replica == nullptr || replica->events.count(eventId) == 0) {
+    view_.reset();
+    base_.reset();
+    adopt(Picture(), false, {});
+    return;
+  }
+  view_ = std::make_unique<PlanView>(replica, eventId);
+  if (!sameEvent || !base_) base_ = baseFor(*view_);
+  adopt(PictureBuilder(*view_, *base_).build(), sameEvent, changedBy);
+}
+
+void Timeline::adopt(Picture picture, bool sameEvent, const QString& changedBy) {
+  if (!sameEvent || !picture_.hasPlan) placed_ = false;
+  QString notice;
+  if (sameEvent && picture_.hasPlan && picture.hasPlan) {
+    const QSet<QString> moved = movedSteps(picture_, picture);
+    notice = noticeFor(moved, picture, changedBy);
+    if (!notice.isEmpty()) {
+      mark(picture, moved);
+      highlight_.start();
+    }
+  }
+  picture_ = std::move(picture);
+  lanes_->setLanes(picture_.lanes);
+  courses_->setCourses(picture_.courses);
+  refreshDetails();
+  windowScale_ = 0;
+  if (!placed_) showFirst();
+  updateWindow();
+  Q_EMIT pictureChanged();
+  Q_EMIT scaleChanged();
+  Q_EMIT nowChanged();
+  if (!notice.isEmpty()) Q_EMIT changed(notice);
+}
+
+void Timeline::mark(Picture& picture, const QSet<QString>& moved) const {
+  for (Lane& lane : picture.lanes) {
+    for (StepRow& step : lane.steps) step.moved = moved.contains(step.id);
+  }
+}
+
+QString Timeline::noticeFor(const QSet<QString>& moved, const Picture& next, const QString& changedBy) const {
+  const int gone = goneSteps(picture_, next);
+  if (moved.isEmpty() && gone == 0) return {};
+  QString what;
+  if (moved.size() == 1) {
+    what = tr("“%1” moved")
+               .arg(view_->step(moved.begin()->toStdString())
+                        ? QString::fromStdString(view_->step(moved.begin()->toStdString())->title())
+                        : *moved.begin());
+  } else if (!moved.isEmpty()) {
+    what = tr("%1 steps moved").arg(moved.size());
+  } else {
+    what = gone == 1 ? tr("1 step gone") : tr("%1 steps gone").arg(gone);
+  }
+  return changedBy.isEmpty() ? tr("New plan: %1").arg(what)
+                             : tr("%1 changed the plan: %2").arg(changedBy, what);
+}
+
+void Timeline::endHighlight() {
+  highlight_.stop();
+  mark(picture_, {});
+  lanes_->setLanes(picture_.lanes);
+}
+
+void Timeline::setNow(Instant now) {
+  if (now_ == now) return;
+  now_ = now;
+  Q_EMIT nowChanged();
+}
+
+double Timeline::nowMinute() const {
+  return now_ ? minutesBetween(picture_.base, *now_) : 0;
+}
+
+QString Timeline::nowText() const {
+  return now_ ? picture_.words.clock(*now_) : QString();
+}
+
+void Timeline::setViewWidth(double width) {
+  if (width == viewWidth_ || width <= 0) return;
+  const double middle = scale_.toMinute(viewWidth_ / 2);
+  viewWidth_ = width;
+  if (!placed_) {
+    showFirst();
+  } else {
+    scale_ = TimeScale(middle - scale_.span(width) / 2, scale_.pixelsPerMinute())
+                 .zoomedWithin(1, width / 2, width, longestSpan());
+  }
+  updateWindow();
+  Q_EMIT scaleChanged();
+}
+
+QString Timeline::rangeText() const {
+  const Instant start = instantAt(picture_.base, scale_.left());
+  const Instant limit = instantAt(picture_.base, scale_.toMinute(viewWidth_));
+  const QString from = picture_.words.day(start);
+  const QString to = picture_.words.day(limit);
+  return from == to ? from : tr("%1 – %2").arg(from, to);
+}
+
+QString Timeline::firstDayText() const {
+  return picture_.words.day(instantAt(picture_.base, scale_.left()));
+}
+
+double Timeline::firstDayRoom() const {
+  for (const TickMark& mark : marks_) {
+    if (mark.midnight && mark.minute > scale_.left()) return scale_.toX(mark.minute);
+  }
+  return viewWidth_;
+}
+
+double Timeline::longestSpan() const {
+  return std::max(TimeScale::kUsualLongestSpan, (picture_.limit - picture_.start) * 1.2);
+}
+
+double Timeline::closeSpan() const {
+  return viewWidth_ / kPixelsPerHour * 60;
+}
+
+void Timeline::setScale(const TimeScale& scale) {
+  const TimeScale kept = scale.keptNear(picture_.start - kPanMargin, picture_.limit + kPanMargin, viewWidth_);
+  if (kept == scale_) return;
+  scale_ = kept;
+  placed_ = placed_ || picture_.hasPlan;
+  updateWindow();
+  Q_EMIT scaleChanged();
+}
+
+// The window is moved on by halves of the view, so that most scrolling makes no row at all.
+void Timeline::updateWindow() {
+  if (viewWidth_ <= 0) return;
+  const double span = scale_.span(viewWidth_);
+  const double step = span * kWindowStep;
+  const double start = std::floor(scale_.left() / step) * step - span;
+  const double limit = start + std::min(span * 3.5, scale_.span(kLongestWindow));
+  if (start == windowStart_ && limit == windowLimit_ && windowScale_ == scale_.pixelsPerMinute()) return;
+  windowStart_ = start;
+  windowLimit_ = limit;
+  windowScale_ = scale_.pixelsPerMinute();
+  marks_ = tickMarks(picture_.base, picture_.words, start, limit, tickStep(windowScale_, kTickPixels));
+  nights_ = nightsBetween(picture_.base, picture_.words, start, limit);
+  ticks_->setMarks(marks_, picture_.base, picture_.words);
+  lanes_->setWindow(start, limit);
+  Q_EMIT windowChanged();
+}
+
+void Timeline::showFirst() {
+  if (viewWidth_ <= 0 || !picture_.hasPlan) return;
+  const bool near = now_ && nowMinute() > picture_.start - kPanMargin && nowMinute() < picture_.limit;
+  if (near) {
+    showNow();
+  } else {
+    fitAll();
+  }
+  placed_ = true;
+}
+
+void Timeline::zoomBy(double factor, double anchorX) {
+  setScale(scale_.zoomedWithin(factor, anchorX, viewWidth_, longestSpan()));
+}
+
+void Timeline::zoomIn() {
+  zoomBy(kZoomStep, viewWidth_ / 2);
+}
+
+void Timeline::zoomOut() {
+  zoomBy(1 / kZoomStep, viewWidth_ / 2);
+}
+
+void Timeline::panBy(double pixels) {
+  setScale(scale_.panned(pixels));
+}
+
+void Timeline::panByPart(double part) {
+  panBy(part * viewWidth_);
+}
+
+void Timeline::fitAll() {
+  setScale(TimeScale::fitting(picture_.start, picture_.limit, viewWidth_));
+}
+
+void Timeline::showNow() {
+  const double span = closeSpan();
+  const bool inPlan =
+      now_ && nowMinute() > picture_.start - kPanMargin && nowMinute() < picture_.limit + kPanMargin;
+  const double at = inPlan ? nowMinute() : picture_.start;
+  setScale(TimeScale(at - span / 5, viewWidth_ / span));
+}
+
+void Timeline::showServing() {
+  const double span = closeSpan();
+  const double at = picture_.courses.empty() ? picture_.limit : picture_.courses.front().minute;
+  setScale(TimeScale(at - span * 4 / 5, viewWidth_ / span));
+}
+
+void Timeline::reveal(double start, double length) {
+  setScale(scale_.revealing(start, start + length, viewWidth_));
+}
+
+void Timeline::choose(const QString& stepId) {
+  const v1::PlannedStep* step = view_ == nullptr ? nullptr : view_->step(stepId.toStdString());
+  const StepDetails next = step == nullptr ? StepDetails() : StepWords(*view_).details(*step);
+  if (next == details_) return;
+  details_ = next;
+  Q_EMIT detailsChanged();
+}
+
+void Timeline::closeDetails() {
+  choose({});
+}
+
+void Timeline::refreshDetails() {
+  if (detailsOpen()) choose(details_.id);
+}
+
+}  // namespace suppertide

@@ -1,0 +1,142 @@
+// One event's line of time: what is shown, how closely, and what is chosen.
+//
+// Knows no clock and no server: it is told both. All of it belongs to the thread
+// of the user interface.
+#pragma once
+
+#include <QtCore/qtimer.h>
+
+#include <memory>
+#include <optional>
+
+#include "client/timeline/axis_models.h"
+#include "client/timeline/lane_model.h"
+#include "client/timeline/picture.h"
+#include "client/timeline/step_words.h"
+#include "client/timeline/time_scale.h"
+
+namespace suppertide {
+
+class Timeline : public QObject {
+  Q_OBJECT
+  QML_ELEMENT
+  Q_PROPERTY(suppertide::LaneModel* lanes READ lanes CONSTANT)
+  Q_PROPERTY(suppertide::TickModel* ticks READ ticks CONSTANT)
+  Q_PROPERTY(suppertide::CourseModel* courses READ courses CONSTANT)
+  Q_PROPERTY(QString title READ title NOTIFY pictureChanged)
+  Q_PROPERTY(QString subtitle READ subtitle NOTIFY pictureChanged)
+  Q_PROPERTY(int courseRowCount READ courseRowCount NOTIFY pictureChanged)
+  Q_PROPERTY(bool hasPlan READ hasPlan NOTIFY pictureChanged)
+  // Pixels that the line of time is wide; told by the view.
+  Q_PROPERTY(double viewWidth READ viewWidth WRITE setViewWidth NOTIFY scaleChanged)
+  Q_PROPERTY(double pixelsPerMinute READ pixelsPerMinute NOTIFY scaleChanged)
+  // The x of minute 0 in the view.
+  Q_PROPERTY(double offset READ offset NOTIFY scaleChanged)
+  Q_PROPERTY(QString rangeText READ rangeText NOTIFY scaleChanged)
+  // The day at the left edge, and the pixels until the next one begins.
+  Q_PROPERTY(QString firstDayText READ firstDayText NOTIFY scaleChanged)
+  Q_PROPERTY(double firstDayRoom READ firstDayRoom NOTIFY scaleChanged)
+  // The stretch, in minutes, for which rows and curves are made: the view and more at both sides.
+  Q_PROPERTY(double windowStart READ windowStart NOTIFY windowChanged)
+  Q_PROPERTY(double windowLength READ windowLength NOTIFY windowChanged)
+  Q_PROPERTY(bool nowKnown READ nowKnown NOTIFY nowChanged)
+  Q_PROPERTY(double nowMinute READ nowMinute NOTIFY nowChanged)
+  Q_PROPERTY(QString nowText READ nowText NOTIFY nowChanged)
+  // The chosen step; its id is empty when none is.
+  Q_PROPERTY(suppertide::StepDetails details READ details NOTIFY detailsChanged)
+  Q_PROPERTY(bool detailsOpen READ detailsOpen NOTIFY detailsChanged)
+ public:
+  explicit Timeline(QObject* parent = nullptr);
+  ~Timeline() override;
+
+  // Shows the event, or nothing when the replica has none of that id. Steps that
+  // differ from what was shown are marked for a moment, and `changed` is told.
+  // `changedBy`: name of who did it, empty for nobody in particular.
+  void show(const std::shared_ptr<const link::Replica>& replica, const std::string& eventId,
+            const QString& changedBy = {});
+  void setNow(Instant now);
+
+  LaneModel* lanes() const { return lanes_; }
+  TickModel* ticks() const { return ticks_; }
+  CourseModel* courses() const { return courses_; }
+  QString title() const { return picture_.title; }
+  QString subtitle() const { return picture_.subtitle; }
+  int courseRowCount() const { return picture_.courses.size() > 1 ? 2 : 1; }
+  bool hasPlan() const { return picture_.hasPlan; }
+  double viewWidth() const { return viewWidth_; }
+  void setViewWidth(double width);
+  double pixelsPerMinute() const { return scale_.pixelsPerMinute(); }
+  double offset() const { return scale_.toX(0); }
+  QString rangeText() const;
+  QString firstDayText() const;
+  double firstDayRoom() const;
+  double windowStart() const { return windowStart_; }
+  double windowLength() const { return windowLimit_ - windowStart_; }
+  bool nowKnown() const { return now_.has_value(); }
+  double nowMinute() const;
+  QString nowText() const;
+  StepDetails details() const { return details_; }
+  bool detailsOpen() const { return !details_.id.isEmpty(); }
+  const std::vector<DaySpan>& nights() const { return nights_; }
+  const std::vector<TickMark>& marks() const { return marks_; }
+  const TimeScale& scale() const { return scale_; }
+
+  // About x in the view.
+  Q_INVOKABLE void zoomBy(double factor, double anchorX);
+  Q_INVOKABLE void zoomIn();  // about the middle
+  Q_INVOKABLE void zoomOut();
+  Q_INVOKABLE void panBy(double pixels);    // positive: later
+  Q_INVOKABLE void panByPart(double part);  // of the view
+  Q_INVOKABLE void fitAll();
+  Q_INVOKABLE void showNow();      // at a kitchen's closeness; the plan's start when it is not near now
+  Q_INVOKABLE void showServing();  // the hours before the first serving
+  Q_INVOKABLE void reveal(double start, double length);
+  Q_INVOKABLE void choose(const QString& stepId);
+  Q_INVOKABLE void closeDetails();
+
+ public Q_SLOTS:
+  // Before its time: the marks of the last change go.
+  void endHighlight();
+
+ Q_SIGNALS:
+  void pictureChanged();
+  void scaleChanged();
+  void windowChanged();
+  void nowChanged();
+  void detailsChanged();
+  // The plan shown has become another one; a sentence for people.
+  void changed(const QString& notice);
+
+ private:
+  void adopt(Picture picture, bool sameEvent, const QString& changedBy);
+  void mark(Picture& picture, const QSet<QString>& moved) const;
+  QString noticeFor(const QSet<QString>& moved, const Picture& next, const QString& changedBy) const;
+  void setScale(const TimeScale& scale);
+  void updateWindow();
+  void showFirst();
+  double longestSpan() const;
+  double closeSpan() const;
+  void refreshDetails();
+
+  LaneModel* lanes_;
+  TickModel* ticks_;
+  CourseModel* courses_;
+  QTimer highlight_;
+
+  std::unique_ptr<PlanView> view_;  // null: nothing to show
+  std::string eventId_;
+  std::optional<Instant> base_;
+  Picture picture_;
+  TimeScale scale_;
+  double viewWidth_ = 0;
+  bool placed_ = false;  // the view has been put somewhere for this event
+  double windowStart_ = 0;
+  double windowLimit_ = 0;
+  double windowScale_ = 0;
+  std::vector<TickMark> marks_;
+  std::vector<DaySpan> nights_;
+  std::optional<Instant> now_;
+  StepDetails details_;
+};
+
+}  // namespace suppertide
