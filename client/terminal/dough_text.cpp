@@ -52,7 +52,8 @@ std::string windowText(const PlanView& view, const v1::FermentForecast& stage) {
   if (stage.has_ready_until_time())
     absl::StrAppend(&text, " to ", aboutHour(view, end, stage.ready_until_time()));
   if (stage.has_best_time()) absl::StrAppend(&text, ", best at ", aboutHour(view, end, stage.best_time()));
-  if (stage.has_fast_time() && stage.has_slow_time()) {
+  if (stage.has_fast_time() && stage.has_slow_time() &&
+      stage.fast_time().seconds() < stage.slow_time().seconds()) {
     absl::StrAppend(&text, "; best at ", aboutHour(view, end, stage.fast_time()),
                     " if the starter is quick, at ", aboutHour(view, end, stage.slow_time()),
                     " if it is slow");

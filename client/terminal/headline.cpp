@@ -237,10 +237,12 @@ std::string firstActionsText(const PlanView& view, const std::string& cookId) {
                        : view.section("First thing each day") + table.text(view.width(), view.style(), false);
 }
 
-std::string cautionsText(const PlanView& view) {
+std::string cautionsText(const PlanView& view, const std::string& cookId) {
   std::set<int> cautions;
-  for (const v1::PlannedStep& step : view.plan().steps())
+  for (const v1::PlannedStep& step : view.plan().steps()) {
+    if (!cookId.empty() && step.cook_member_id() != cookId) continue;
     cautions.insert(step.cautions().begin(), step.cautions().end());
+  }
   std::string text = view.section("Take care");
   for (const int caution : cautions) {
     const auto kind = static_cast<v1::Caution>(caution);

@@ -20,7 +20,7 @@ std::string breachText(const PlanView& view, const v1::Breach& breach);
 // The first thing of each cook on each day; of one cook when `cookId` is given.
 std::string firstActionsText(const PlanView& view, const std::string& cookId = "");
 
-// The cautions of the plan, a sentence each, and the notice of safety.
-std::string cautionsText(const PlanView& view);
+// The cautions of the plan, or of one cook's steps, a sentence each, and the notice of safety.
+std::string cautionsText(const PlanView& view, const std::string& cookId = "");
 
 }  // namespace suppertide::terminal

@@ -32,7 +32,7 @@ std::string planText(const PlanView& view, const PlanTextOptions& options) {
   text += firstActionsText(view, options.cookId);
   text += runSheetText(view, {.cookId = options.cookId, .instructions = options.instructions});
   if (options.cookId.empty()) text += ovensText(view) + doughsText(view) + clashesText(view);
-  return text + cautionsText(view);
+  return text + cautionsText(view, options.cookId);
 }
 
 }  // namespace suppertide::terminal

@@ -1,5 +1,7 @@
 #include "client/terminal/report.h"
 
+#include <algorithm>
+#include <cctype>
 #include <cerrno>
 #include <cstdio>
 #include <cstring>
@@ -51,15 +53,30 @@ int exitCodeOf(absl::StatusCode code) {
   }
 }
 
+// Not with a file's name, which is written as it is.
+bool beginsWithAWord(const std::string& message) {
+  const std::string first = message.substr(0, message.find(' '));
+  return std::all_of(first.begin(), first.end(), [](unsigned char c) { return std::isalpha(c) != 0; });
+}
+
+// The network library tells its whole way to the cause, which comes last.
+std::string networkWords(const std::string& message) {
+  if (message.rfind("failed to connect", 0) != 0) return message;
+  const std::size_t cause = message.rfind(": ");
+  const std::string why =
+      cause == std::string::npos ? "" : absl::StrCat(" (", message.substr(cause + 2), ")");
+  return absl::StrCat("is it running, and is the address right?", why);
+}
+
 std::string wordsOf(const absl::Status& status) {
   const std::string message = plainLine(std::string(status.message()));
   switch (exitCodeOf(status.code())) {
     case kUnreachable:
-      return absl::StrCat("No answer from the server: ", message);
+      return absl::StrCat("No answer from the server: ", networkWords(message));
     case kRefused:
       return absl::StrCat("The server refused: ", message);
     default:
-      return capitalised(message);
+      return beginsWithAWord(message) ? capitalised(message) : message;
   }
 }
 

@@ -77,10 +77,8 @@ int runShow(const ShowCommand& command, Environment& environment) {
   const std::vector<std::string> changed = changedSince(*bundle, *event, *plan);
   if (!changed.empty()) {
     environment.out << view.style().warning("THIS PLAN IS OUT OF DATE") << "\n"
-                    << view.paragraph(absl::StrCat("Changed since it was made: ", joinWords(changed),
-                                                   ". Plan again with suppertide plan --event ", event->id(),
-                                                   "."))
-                    << "\n";
+                    << view.paragraph(absl::StrCat("Changed since it was made: ", joinWords(changed), "."))
+                    << "Plan again: suppertide plan --event " << plainLine(event->id()) << "\n\n";
   }
   environment.out << planText(view, {.cookId = *cook,
                                      .instructions = command.instructions,

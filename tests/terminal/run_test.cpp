@@ -204,6 +204,8 @@ TEST_F(RunTest, ChecksABundle) {
 TEST_F(RunTest, NamesAFileThatCannotBeRead) {
   EXPECT_EQ(program({"check", (folder_ / "none.json").string()}), kBadInput);
   EXPECT_THAT(err_.str(), HasSubstr("none.json: No such file"));
+  EXPECT_EQ(program({"check", "nowhere/none.json"}), kBadInput);
+  EXPECT_EQ(err_.str(), "nowhere/none.json: No such file or directory\n");
 }
 
 TEST_F(RunTest, WantsToKnowWhichEventWhenThereAreSeveral) {
