@@ -13,6 +13,7 @@ namespace suppertide::terminal {
 namespace {
 
 constexpr std::int64_t kShortPauseSeconds = 5 * 60;
+constexpr int kLowestDialCelsius = 40;  // cooler than that, an oven is off
 
 // What is done at one oven at one moment.
 struct Moment {
@@ -53,7 +54,13 @@ void addDial(const PlanView& view, const v1::OvenProgram& program, int index, Mo
       continues && isLightOnly(program, index - 1) == lightOnly &&
       (lightOnly || program.segments(index - 1).setpoint_celsius() == segment.setpoint_celsius());
   Moment& moment = moments[segment.start_time().seconds()];
-  if (!same) moment.setTo = lightOnly ? "light only" : view.units().dial(segment.setpoint_celsius());
+  const bool cooledDown =
+      segment.kind() == v1::OVEN_SEGMENT_KIND_COOLING && segment.setpoint_celsius() < kLowestDialCelsius;
+  if (!same) {
+    moment.setTo = lightOnly    ? "light only"
+                   : cooledDown ? "off"
+                                : view.units().dial(segment.setpoint_celsius());
+  }
   const std::string done =
       view.clock().hourSeenFrom(toTime(segment.start_time()), toTime(segment.end_time()));
   if (segment.kind() == v1::OVEN_SEGMENT_KIND_HEATING) {
@@ -64,7 +71,7 @@ void addDial(const PlanView& view, const v1::OvenProgram& program, int index, Mo
   } else if (segment.kind() == v1::OVEN_SEGMENT_KIND_COOLING) {
     moment.acts.push_back(absl::StrCat("open the door a little, cooler by ", done));
   }
-  if (nextOf(program, index) == nullptr) moments[segment.end_time().seconds()].setTo = "off";
+  if (nextOf(program, index) == nullptr && !cooledDown) moments[segment.end_time().seconds()].setTo = "off";
 }
 
 // Outs first, so that the rack is free when the next comes.

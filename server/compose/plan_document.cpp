@@ -51,7 +51,9 @@ void addWeighings(const BreadInfo& bread, const BreadModel& model, int step, dou
   for (const auto& part : *grams)
     weigh(part.ingredient.role == bread::Role::kLevain ? "ripe levain" : part.ingredient.name, part.grams);
   out.set_water_celsius(std::round(model.waterCelsius()));
-  out.add_cautions(v1::CAUTION_RAW_FLOUR);
+  const auto& told = out.cautions();
+  if (std::find(told.begin(), told.end(), v1::CAUTION_RAW_FLOUR) == told.end())
+    out.add_cautions(v1::CAUTION_RAW_FLOUR);
 }
 
 std::string ratioText(const BreadModel& model, double flourPerStarter) {

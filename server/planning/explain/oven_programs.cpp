@@ -77,7 +77,11 @@ class ProgramMaker {
     if (!when.empty()) program_.segments.push_back({kind, when, celsius(setpoint), std::move(steps)});
   }
 
+  bool isProofing(int setpoint) const { return holding(setpoint) == Kind::kProofing; }
+
   bool isSwitchedOffBetween(const Hold& before, const Hold& hold) const {
+    // Before a dough the oven is cooled on purpose: closed, it would stay too warm for hours.
+    if (isProofing(hold.setpoint) && !isProofing(before.setpoint)) return false;
     const Minute idle = hold.when.start - before.when.limit;
     return idle > changeTime(before.setpoint, 0) + nth(oven_.heatFromCold, hold.setpoint);
   }
@@ -107,6 +111,9 @@ class ProgramMaker {
       add(kind, {idle.limit - change, idle.limit}, hold.setpoint, {});
     } else {
       add(kind, {idle.start, idle.start + change}, hold.setpoint, {});
+      const Minute rest = idle.limit - idle.start - change;
+      if (isProofing(hold.setpoint) && rest > nth(oven_.heatFromCold, hold.setpoint))
+        return heatFromCold(hold);
       add(holding(hold.setpoint), {idle.start + change, idle.limit}, hold.setpoint, {});
     }
     add(holding(hold.setpoint), hold.when, hold.setpoint, hold.steps);
