@@ -8,7 +8,8 @@
 // opaque here. Errors are canonical:
 //   NOT_FOUND, ALREADY_EXISTS   as the expectation says
 //   ABORTED                     stale etag; currentDocument(status) has what is stored
-//   INVALID_ARGUMENT            a request id that was used for something else
+//   INVALID_ARGUMENT            a request id that was used for something else;
+//                               a name of a document that is not one, or twice in a write
 //   RESOURCE_EXHAUSTED          too many documents; disk full
 //   UNAVAILABLE                 the file is busy or cannot be written
 //   DATA_LOSS                   the file is damaged
@@ -56,9 +57,9 @@ struct Put {
 struct WriteRequest {
   std::string householdId;
   std::string memberId;
-  std::string requestId;
-  std::string fingerprint;  // of the call and its content; a request id with another one is refused
-  std::vector<Put> puts;
+  std::string requestId;      // empty: a repeat is carried out again
+  std::string fingerprint;    // of the call and its content; a request id with another one is refused
+  std::vector<Put> puts;      // each of another document
   bool validateOnly = false;  // checks all, changes nothing, does not use up the request id
 };
 
@@ -66,6 +67,7 @@ struct WriteResult {
   std::int64_t revision = 0;        // of this write; the present one when nothing changed or validateOnly
   std::vector<Document> documents;  // as stored, in the order of the puts
   bool replayed = false;            // the request was known; documents are as they are now
+  bool changed = false;             // this write made a revision; watchers are to hear of it
 };
 
 // One committed write as the log has it.
@@ -124,18 +126,23 @@ struct NewHousehold {
 class Store {
  public:
   struct Options {
-    std::int64_t keepChanges = 20'000;    // revisions kept in each household's log
-    int maxDocuments = 10'000;            // in a household
-    bool fullSync = true;                 // tests may give up durability for speed
+    std::int64_t keepChanges = 20'000;  // revisions in each household's log, and request ids remembered
+    int maxDocuments = 10'000;          // in a household
+    bool fullSync = true;               // tests may give up durability for speed
   };
 
   // Opens or makes `path`; ":memory:" is private to this store. Migrates older
-  // schemas forward. FAILED_PRECONDITION for a newer schema (file untouched) or
-  // when another server has the file; DATA_LOSS when the integrity check fails.
+  // schemas forward. FAILED_PRECONDITION for a newer schema or another program's
+  // file (both left untouched), or when another server has the file; DATA_LOSS
+  // when the integrity check fails. `clock` outlives the store.
   static absl::StatusOr<std::unique_ptr<Store>> open(const std::string& path, const Options& options,
                                                      const Clock& clock);
   virtual ~Store() = default;
 
+  // NOT_FOUND when there is no such household. An etag on a document that is not
+  // there is NOT_FOUND, too, but for a removal, which changes nothing then. A
+  // refused request may be sent again under its id. After a sync to disk has
+  // failed, every further write is UNAVAILABLE until the file is opened anew.
   virtual absl::StatusOr<WriteResult> write(const WriteRequest& request) = 0;
   // All of `requests` under one commit, each with its own outcome; one failing does not touch the others.
   virtual std::vector<absl::StatusOr<WriteResult>> writeAll(const std::vector<WriteRequest>& requests) = 0;
@@ -148,21 +155,30 @@ class Store {
   virtual absl::StatusOr<Snapshot> snapshot(const std::string& householdId) = 0;
   virtual absl::StatusOr<std::int64_t> revision(const std::string& householdId) = 0;
   // Changes with revision > after, ascending, at most `limit` of them.
-  virtual absl::StatusOr<ChangePage> changesAfter(const std::string& householdId, std::int64_t after, int limit) = 0;
+  virtual absl::StatusOr<ChangePage> changesAfter(const std::string& householdId, std::int64_t after,
+                                                  int limit) = 0;
 
   virtual absl::StatusOr<bool> hasHouseholds() = 0;
+  // NOT_FOUND when the code is no valid host code. A repeat gives the first
+  // household; its device is replaced by the one given now, for the same member,
+  // so that the new token works when the first answer was lost.
   virtual absl::StatusOr<WriteResult> createHousehold(const NewHousehold& household) = 0;
 
   // Hashes are of the service's making; storage only compares.
+  // Drops expired codes on the way.
   virtual absl::Status addCode(const std::string& codeHash, const Code& code) = 0;
   virtual absl::Status dropCodes(Code::Purpose purpose) = 0;
   // NOT_FOUND when unknown, used or expired. Does not use it up.
   virtual absl::StatusOr<Code> findCode(const std::string& codeHash) = 0;
-  // Uses up an invitation and adds the device, in one transaction.
+  // Uses up an invitation and adds the device, in one transaction. NOT_FOUND as
+  // findCode; INVALID_ARGUMENT when the device is of another household.
   virtual absl::Status redeemInvitation(const std::string& codeHash, const Device& device,
                                         const std::string& tokenHash) = 0;
+  // NOT_FOUND when unknown or revoked. Keeps the last-seen time to the hour.
   virtual absl::StatusOr<Device> findDevice(const std::string& tokenHash) = 0;
+  // By time of making; revoked ones too.
   virtual absl::StatusOr<std::vector<Device>> listDevices(const std::string& householdId) = 0;
+  // NOT_FOUND when the household has no such device; revoking again is OK.
   virtual absl::Status revokeDevice(const std::string& householdId, const std::string& deviceId) = 0;
 };
 

@@ -32,15 +32,17 @@ class Feed {
   // `after` 0 starts with a snapshot. Hub and store outlive the feed.
   Feed(Hub& hub, storage::Store& store, std::string householdId, std::int64_t after);
 
-  // The next item. INVALID_ARGUMENT once when `after` lies in the future; store
-  // errors as they come. After Nothing, call again when woken.
+  // The next item. INVALID_ARGUMENT once when `after` lies in the future, then as
+  // if it were the present; store errors as they come, and a call after one goes
+  // on where it was. After Nothing, call again when woken.
   absl::StatusOr<FeedItem> next();
   // A bookmark at what was delivered so far, for a silence.
   Bookmark bookmark() const { return {delivered_}; }
 
  private:
-  absl::StatusOr<FeedItem> start();
-  absl::StatusOr<FeedItem> refill();
+  absl::Status start();
+  absl::Status refill();
+  absl::Status readSnapshot();
 
   Hub& hub_;
   storage::Store& store_;

@@ -1,5 +1,6 @@
 // Tells watchers of a household that something was committed, and keeps the last
-// few changes at hand so that live watchers need not read the log.
+// few changes at hand, while somebody watches, so that live watchers need not
+// read the log.
 //
 // The writer never waits for a reader: committed() stores a pointer and calls
 // wake functions, which must only note that there is work.
@@ -39,6 +40,7 @@ class Hub {
   Recent recentAfter(const std::string& householdId, std::int64_t after) const;
 
  private:
+  friend class SubscriptionInState;
   struct State;
   std::shared_ptr<State> state_;
 };

@@ -1,0 +1,37 @@
+// The change log: each committed write whole, by household and revision.
+#pragma once
+
+#include <cstdint>
+#include <string>
+#include <vector>
+
+#include "absl/status/status.h"
+#include "absl/status/statusor.h"
+#include "server/storage/database.h"
+#include "server/storage/statement.h"
+#include "server/storage/store.h"
+
+namespace suppertide::storage {
+
+class ChangesTable {
+ public:
+  explicit ChangesTable(Database& database);
+
+  // The documents of `change` carry its revision, writer and time.
+  absl::Status add(const std::string& householdId, const Change& change);
+  // With a revision above `after`, ascending, at most `limit`.
+  absl::StatusOr<std::vector<Change>> after(const std::string& householdId, std::int64_t after, int limit);
+  // Forgets changes with a revision up to and with this one.
+  absl::Status drop(const std::string& householdId, std::int64_t upToRevision);
+
+ private:
+  absl::Status readDocuments(const std::string& householdId, Change& change);
+
+  Statement add_;
+  Statement addDocument_;
+  Statement after_;
+  Statement documents_;
+  Statement drop_;
+};
+
+}  // namespace suppertide::storage

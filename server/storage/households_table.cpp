@@ -1,0 +1,37 @@
+#include "server/storage/households_table.h"
+
+namespace suppertide::storage {
+
+HouseholdsTable::HouseholdsTable(Database& database)
+    : any_(database, "SELECT 1 FROM households LIMIT 1"),
+      find_(database,
+            "SELECT revision, trimmed_revision, document_count, request_count FROM households WHERE id = ?"),
+      add_(database,
+           "INSERT INTO households (id, revision, trimmed_revision, document_count, request_count)"
+           " VALUES (?, ?, ?, ?, ?)"),
+      update_(
+          database,
+          "UPDATE households SET revision = ?, trimmed_revision = ?, document_count = ?, request_count = ?"
+          " WHERE id = ?") {}
+
+absl::StatusOr<bool> HouseholdsTable::any() {
+  return Rows(any_).next();
+}
+
+absl::StatusOr<std::optional<HouseholdRow>> HouseholdsTable::find(const std::string& id) {
+  Rows rows(find_, id);
+  const absl::StatusOr<bool> found = rows.next();
+  if (!found.ok()) return found.status();
+  if (!*found) return std::nullopt;
+  return HouseholdRow{id, rows.integer(0), rows.integer(1), rows.integer(2), rows.integer(3)};
+}
+
+absl::Status HouseholdsTable::add(const HouseholdRow& row) {
+  return run(add_, row.id, row.revision, row.trimmedRevision, row.documentCount, row.requestCount);
+}
+
+absl::Status HouseholdsTable::update(const HouseholdRow& row) {
+  return run(update_, row.revision, row.trimmedRevision, row.documentCount, row.requestCount, row.id);
+}
+
+}  // namespace suppertide::storage
