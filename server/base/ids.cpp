@@ -24,8 +24,8 @@ std::string newId() {
 
 bool isId(std::string_view text) {
   const auto allowed = [](char c) {
-    return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9') || c == '-' || c == '_' ||
-           c == '.';
+    return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9') || c == '-' ||
+           c == '_' || c == '.';
   };
   return !text.empty() && text.size() <= 64 && std::all_of(text.begin(), text.end(), allowed);
 }

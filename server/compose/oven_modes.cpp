@@ -102,7 +102,9 @@ struct Use {
   int degreesOff = 0;
 };
 
-int planned(double minutes) { return static_cast<int>(std::ceil(minutes - 1e-9)); }
+int planned(double minutes) {
+  return static_cast<int>(std::ceil(minutes - 1e-9));
+}
 
 void addFixedPhases(const Composition& composition, int step, int oven, std::vector<Use>& uses) {
   const v1::OvenNeed& need = composition.steps[static_cast<std::size_t>(step)].step->oven();

@@ -23,7 +23,9 @@ TEST(IntervalTest, IsEmptyWhenItsLimitIsNotAfterItsStart) {
   EXPECT_TRUE((Span{1, 4}.intersect({4, 9}).empty()));
 }
 
-TEST(IntervalTest, IntersectsToWhatBothHave) { EXPECT_EQ((Span{1, 6}.intersect({4, 9})), (Span{4, 6})); }
+TEST(IntervalTest, IntersectsToWhatBothHave) {
+  EXPECT_EQ((Span{1, 6}.intersect({4, 9})), (Span{4, 6}));
+}
 
 }  // namespace
 }  // namespace suppertide

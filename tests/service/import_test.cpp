@@ -36,8 +36,7 @@ TEST(ImportTest, WritesEverythingInOneRevision) {
   ASSERT_TRUE(status.ok()) << status.error_message();
   EXPECT_EQ(answer.written_counts().at("recipe"), 3);
   const v1::Bundle bundle = exported(served);
-  for (const auto& recipe : bundle.recipes())
-    EXPECT_EQ(recipe.meta().revision(), answer.revision());
+  for (const auto& recipe : bundle.recipes()) EXPECT_EQ(recipe.meta().revision(), answer.revision());
 }
 
 TEST(ImportTest, TakesOverTheHouseholdUnderItsOwnId) {

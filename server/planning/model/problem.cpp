@@ -8,7 +8,9 @@
 namespace suppertide::planning {
 namespace {
 
-bool indexes(int index, std::size_t size) { return index >= 0 && static_cast<std::size_t>(index) < size; }
+bool indexes(int index, std::size_t size) {
+  return index >= 0 && static_cast<std::size_t>(index) < size;
+}
 
 absl::Status wrong(const Step& step, const char* what) {
   return absl::InvalidArgumentError(absl::StrCat("step ", step.id, ": ", what));
@@ -21,7 +23,8 @@ absl::Status checkOven(const Problem& problem, const Step& step, const Mode& mod
   if (need.phases.empty()) return wrong(step, "needs an oven but no setpoint");
   Minute sum = 0;
   for (const OvenPhase& phase : need.phases) {
-    if (!indexes(phase.setpoint, oven.setpoints.size())) return wrong(step, "names a setpoint its oven lacks");
+    if (!indexes(phase.setpoint, oven.setpoints.size()))
+      return wrong(step, "names a setpoint its oven lacks");
     if (phase.length < 0) return wrong(step, "has an oven phase of negative length");
     sum += phase.length;
   }
@@ -35,14 +38,17 @@ absl::Status checkOven(const Problem& problem, const Step& step, const Mode& mod
 
 absl::Status checkMode(const Problem& problem, const Step& step, const Mode& mode) {
   if (mode.length.rows.empty()) return wrong(step, "has a mode without a length");
-  if (mode.length.rows.size() > 1 && mode.length.pitch <= 0) return wrong(step, "has length rows without a pitch");
+  if (mode.length.rows.size() > 1 && mode.length.pitch <= 0)
+    return wrong(step, "has length rows without a pitch");
   for (const Length& length : mode.length.rows)
-    if (length.possible() && (length.shortest < 0 || length.best < length.shortest || length.best > length.longest))
+    if (length.possible() &&
+        (length.shortest < 0 || length.best < length.shortest || length.best > length.longest))
       return wrong(step, "has a length range out of order");
   if (mode.attention < 0 || mode.attention > 100) return wrong(step, "asks attention outside 0 to 100 %");
   if (mode.attention > 0 && mode.cooks.empty()) return wrong(step, "needs a cook but nobody may do it");
   for (const CookOption& option : mode.cooks)
-    if (!indexes(option.cook, problem.cooks.size()) || option.cost < 0) return wrong(step, "names an unknown cook");
+    if (!indexes(option.cook, problem.cooks.size()) || option.cost < 0)
+      return wrong(step, "names an unknown cook");
   for (const Use& use : mode.uses) {
     if (!indexes(use.resource, problem.resources.size())) return wrong(step, "uses an unknown thing");
     if (use.amount < 0) return wrong(step, "uses a negative amount");
@@ -65,8 +71,10 @@ absl::Status checkStep(const Problem& problem, const Step& step) {
   if (!indexes(step.dish, problem.dishes.size())) return wrong(step, "belongs to no dish");
   for (const Mode& mode : step.modes)
     if (auto status = checkMode(problem, step, mode); !status.ok()) return status;
-  if (step.pin.mode && !indexes(*step.pin.mode, step.modes.size())) return wrong(step, "is pinned to an unknown mode");
-  if (step.pin.cook && !indexes(*step.pin.cook, problem.cooks.size())) return wrong(step, "is pinned to an unknown cook");
+  if (step.pin.mode && !indexes(*step.pin.mode, step.modes.size()))
+    return wrong(step, "is pinned to an unknown mode");
+  if (step.pin.cook && !indexes(*step.pin.cook, problem.cooks.size()))
+    return wrong(step, "is pinned to an unknown cook");
   return absl::OkStatus();
 }
 
@@ -76,13 +84,16 @@ absl::Status checkThings(const Problem& problem) {
     if (!oven.racks) return absl::InvalidArgumentError(absl::StrCat("oven ", oven.id, ": has no rack rule"));
     if (!std::is_sorted(oven.setpoints.begin(), oven.setpoints.end()))
       return absl::InvalidArgumentError(absl::StrCat("oven ", oven.id, ": setpoints are not ascending"));
-    const bool square = oven.change.size() == n && std::all_of(oven.change.begin(), oven.change.end(),
-                                                               [&](const auto& row) { return row.size() == n; });
+    const bool square =
+        oven.change.size() == n &&
+        std::all_of(oven.change.begin(), oven.change.end(), [&](const auto& row) { return row.size() == n; });
     if (!square || oven.heatFromCold.size() != n)
-      return absl::InvalidArgumentError(absl::StrCat("oven ", oven.id, ": change times do not match its setpoints"));
+      return absl::InvalidArgumentError(
+          absl::StrCat("oven ", oven.id, ": change times do not match its setpoints"));
   }
   for (const Cook& cook : problem.cooks)
-    if (cook.share < 0) return absl::InvalidArgumentError(absl::StrCat("cook ", cook.id, ": has a negative share"));
+    if (cook.share < 0)
+      return absl::InvalidArgumentError(absl::StrCat("cook ", cook.id, ": has a negative share"));
   for (const Resource& resource : problem.resources)
     if (resource.capacity < 0)
       return absl::InvalidArgumentError(absl::StrCat("resource ", resource.id, ": has a negative capacity"));
@@ -108,11 +119,13 @@ absl::Status check(const Problem& problem) {
     if (!indexes(gap.from, problem.steps.size()) || !indexes(gap.to, problem.steps.size()))
       return absl::InvalidArgumentError("gap: names an unknown step");
     if (gap.least > gap.most)
-      return wrong(problem.steps[static_cast<std::size_t>(gap.to)], "has a gap whose least is above its most");
+      return wrong(problem.steps[static_cast<std::size_t>(gap.to)],
+                   "has a gap whose least is above its most");
   }
   for (const Dish& dish : problem.dishes)
     if (!indexes(dish.lastStep, problem.steps.size()) || dish.holdLimit < 0 || dish.lateLimit < 0)
-      return absl::InvalidArgumentError(absl::StrCat("dish ", dish.id, ": has no last step or a negative limit"));
+      return absl::InvalidArgumentError(
+          absl::StrCat("dish ", dish.id, ": has no last step or a negative limit"));
   return absl::OkStatus();
 }
 

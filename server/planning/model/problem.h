@@ -107,9 +107,9 @@ struct Mode {
   std::vector<Use> uses;
   std::optional<OvenNeed> oven;
   std::vector<ModeLink> links;
-  int qualityCost = 0;       // tier 3, for choosing this mode at all
-  int shortMinuteCost = 0;   // tier 3, per minute shorter than Length::best
-  int longMinuteCost = 0;    // tier 3, per minute longer than Length::best
+  int qualityCost = 0;      // tier 3, for choosing this mode at all
+  int shortMinuteCost = 0;  // tier 3, per minute shorter than Length::best
+  int longMinuteCost = 0;   // tier 3, per minute longer than Length::best
 };
 
 // What has already happened or what a person decided; each part may be absent.
@@ -125,8 +125,8 @@ struct Step {
   StepKind kind = StepKind::kHandsOn;
   int dish = 0;  // index into Problem::dishes
   std::vector<Mode> modes;
-  Minute earliest = 0;         // start at or after
-  Minute latest = kNoLimit;    // end at or before
+  Minute earliest = 0;       // start at or after
+  Minute latest = kNoLimit;  // end at or before
   Pin pin;
 };
 
@@ -185,7 +185,7 @@ struct Cook {
   std::string id;
   std::vector<Interval<Minute>> available;  // disjoint, ascending; hard
   std::vector<SoftHours> unsocial;          // disjoint, ascending
-  int share = 1;  // wanted part of all hands-on minutes, against the others' shares
+  int share = 1;                            // wanted part of all hands-on minutes, against the others' shares
 };
 
 struct Problem {

@@ -33,8 +33,8 @@ using TierCosts = std::array<std::int64_t, kTierCount>;  // compares lexicograph
 // What a schedule costs, kept apart so that it can be shown.
 struct CostBreakdown {
   TierCosts total{};
-  std::vector<TierCosts> byDish;                   // every cost but the shares belongs to one dish
-  std::vector<std::int64_t> overShareByCook;       // tier 4
+  std::vector<TierCosts> byDish;              // every cost but the shares belongs to one dish
+  std::vector<std::int64_t> overShareByCook;  // tier 4
 };
 
 // Costs of `schedule`, which must fit `problem` in size. Linear in the steps.
