@@ -4,6 +4,7 @@
 #include <vector>
 
 #include "absl/strings/str_cat.h"
+#include "absl/strings/str_join.h"
 
 namespace suppertide::terminal {
 namespace {
@@ -18,47 +19,71 @@ std::string sideName(const PlanView& view, const v1::OvenClash& clash, const std
   return sameDish ? view.titleWithDish(plannedId) : dishName(view, plannedId);
 }
 
-// How one side gave way; empty when it did not.
-std::string concession(const PlanView& view, const v1::OvenClash& clash, const std::string& plannedId,
-                       const google::protobuf::Duration& moved, int degrees, int naiveSetpoint) {
-  std::vector<std::string> parts;
-  const v1::PlannedStep* step = view.step(plannedId);
+constexpr int kLowestDialCelsius = 40;  // cooler than that, an oven has only its light on
+
+std::string wish(const PlanView& view, int celsius) {
+  return celsius < kLowestDialCelsius ? "light only" : view.units().dial(celsius);
+}
+
+// What became of one dish's wish.
+struct Side {
+  std::string name;
+  std::string movedBy;             // "40 min earlier"; empty: not moved
+  bool barelyMoved = false;        // by so little that it hardly counts
+  std::vector<std::string> other;  // another oven, another temperature
+};
+
+Side sideOf(const PlanView& view, const v1::OvenClash& clash, const std::string& plannedId,
+            const google::protobuf::Duration& moved, int degrees, int naiveSetpoint) {
+  Side side{.name = sideName(view, clash, plannedId), .movedBy = "", .other = {}};
   const absl::Duration by = toDuration(moved);
   if (absl::AbsDuration(by) >= absl::Minutes(1)) {
-    parts.push_back(
-        absl::StrCat("goes ", durationText(by), by < absl::ZeroDuration() ? " earlier" : " later"));
+    side.movedBy = absl::StrCat(durationText(by), by < absl::ZeroDuration() ? " earlier" : " later");
   }
-  if (step != nullptr && step->oven_id() != clash.oven_id()) {
-    parts.push_back(absl::StrCat("uses ", view.names().oven(step->oven_id()), " instead"));
+  side.barelyMoved = absl::AbsDuration(by) < absl::Minutes(10);
+  const v1::PlannedStep* step = view.step(plannedId);
+  if (step != nullptr && !step->oven_id().empty() && step->oven_id() != clash.oven_id()) {
+    side.other.push_back(absl::StrCat("in ", view.names().oven(step->oven_id()), " instead"));
   }
   if (degrees != 0 && view.units().dial(naiveSetpoint + degrees) != view.units().dial(naiveSetpoint)) {
-    parts.push_back(absl::StrCat("bakes at ", view.units().dialNumber(naiveSetpoint + degrees),
-                                 " instead of ", view.units().dial(naiveSetpoint)));
+    side.other.push_back(absl::StrCat("at ", view.units().dialNumber(naiveSetpoint + degrees), " instead of ",
+                                      view.units().dial(naiveSetpoint)));
   }
-  return parts.empty() ? "" : absl::StrCat(sideName(view, clash, plannedId), " ", joinWords(parts));
+  return side;
+}
+
+// Empty when this side did not give way; small moves are left out when they decided nothing.
+std::string settledText(const Side& side, bool withSmallMoves) {
+  std::vector<std::string> parts;
+  if (!side.movedBy.empty() && (withSmallMoves || !side.barelyMoved)) parts.push_back(side.movedBy);
+  parts.insert(parts.end(), side.other.begin(), side.other.end());
+  return parts.empty() ? "" : absl::StrCat(side.name, " ", absl::StrJoin(parts, ", "));
 }
 
 }  // namespace
 
 std::string clashText(const PlanView& view, const v1::OvenClash& clash) {
   const absl::Time from = std::max(toTime(clash.naive_a().start()), toTime(clash.naive_b().start()));
-  std::string text = absl::StrCat(sideName(view, clash, clash.step_a_id()), " (",
-                                  view.units().dial(clash.naive_setpoint_a_celsius()), ") and ",
-                                  sideName(view, clash, clash.step_b_id()), " (",
-                                  view.units().dial(clash.naive_setpoint_b_celsius()), ") both wanted ",
-                                  view.names().oven(clash.oven_id()), " on ", view.clock().dayHour(from));
+  const Side a = sideOf(view, clash, clash.step_a_id(), clash.moved_a(), clash.degrees_a(),
+                        clash.naive_setpoint_a_celsius());
+  const Side b = sideOf(view, clash, clash.step_b_id(), clash.moved_b(), clash.degrees_b(),
+                        clash.naive_setpoint_b_celsius());
+  std::string text =
+      absl::StrCat(a.name, " (", wish(view, clash.naive_setpoint_a_celsius()), ") and ", b.name, " (",
+                   wish(view, clash.naive_setpoint_b_celsius()), ") both wanted ",
+                   view.names().oven(clash.oven_id()), " on ", view.clock().dayHour(from));
+  const auto isLarge = [](const Side& side) {
+    return !side.other.empty() || (!side.movedBy.empty() && !side.barelyMoved);
+  };
+  const bool withSmallMoves = !isLarge(a) && !isLarge(b);
   std::vector<std::string> settled;
-  for (std::string side : {concession(view, clash, clash.step_a_id(), clash.moved_a(), clash.degrees_a(),
-                                      clash.naive_setpoint_a_celsius()),
-                           concession(view, clash, clash.step_b_id(), clash.moved_b(), clash.degrees_b(),
-                                      clash.naive_setpoint_b_celsius())}) {
-    if (!side.empty()) settled.push_back(std::move(side));
+  for (const Side* side : {&a, &b}) {
+    std::string part = settledText(*side, withSmallMoves);
+    if (!part.empty()) settled.push_back(std::move(part));
   }
   if (clash.shared_setpoint()) settled.push_back("they share the oven at one temperature");
   if (settled.empty()) return text + ".";
-  absl::StrAppend(&text, ": ", settled[0]);
-  for (std::size_t i = 1; i < settled.size(); ++i) absl::StrAppend(&text, "; ", settled[i]);
-  return text + ".";
+  return absl::StrCat(text, ". Settled: ", absl::StrJoin(settled, "; "), ".");
 }
 
 std::string clashesText(const PlanView& view) {

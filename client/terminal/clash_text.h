@@ -7,7 +7,7 @@
 
 namespace suppertide::terminal {
 
-// "X (205 °C) and Y (165 °C) both wanted Large oven at 17:50: Y goes 40 min earlier."
+// "X (205 °C) and Y (165 °C) both wanted Large oven on Sat 17:50. Settled: Y 40 min earlier."
 std::string clashText(const PlanView& view, const v1::OvenClash& clash);
 
 // One paragraph a clash; empty when there was none.

@@ -37,26 +37,26 @@ std::string factsText(const PlanView& view, const v1::DoughForecast& dough) {
   return text + ".";
 }
 
-// Forecasts are no truer than five minutes.
-std::string aboutHour(const PlanView& view, absl::Time reference,
+// Forecasts are no truer than five minutes. With its day when the stage runs over midnight.
+std::string aboutHour(const PlanView& view, const v1::FermentForecast& stage,
                       const google::protobuf::Timestamp& timestamp) {
   constexpr std::int64_t kStep = 5 * 60;
-  const std::int64_t rounded = (timestamp.seconds() + kStep / 2) / kStep * kStep;
-  return view.clock().hourSeenFrom(reference, absl::FromUnixSeconds(rounded));
+  const absl::Time about = absl::FromUnixSeconds((timestamp.seconds() + kStep / 2) / kStep * kStep);
+  const absl::Time end = toTime(stage.end_time());
+  if (!view.clock().sameDay(toTime(stage.start_time()), end)) return view.clock().dayHour(about);
+  return view.clock().hourSeenFrom(end, about);
 }
 
 std::string windowText(const PlanView& view, const v1::FermentForecast& stage) {
   if (!stage.has_ready_from_time()) return "never ready at this place: choose a warmer one";
-  const absl::Time end = toTime(stage.end_time());
-  std::string text = absl::StrCat("ready from about ", aboutHour(view, end, stage.ready_from_time()));
+  std::string text = absl::StrCat("ready from about ", aboutHour(view, stage, stage.ready_from_time()));
   if (stage.has_ready_until_time())
-    absl::StrAppend(&text, " to ", aboutHour(view, end, stage.ready_until_time()));
-  if (stage.has_best_time()) absl::StrAppend(&text, ", best at ", aboutHour(view, end, stage.best_time()));
-  if (stage.has_fast_time() && stage.has_slow_time() &&
-      stage.fast_time().seconds() < stage.slow_time().seconds()) {
-    absl::StrAppend(&text, "; best at ", aboutHour(view, end, stage.fast_time()),
-                    " if the starter is quick, at ", aboutHour(view, end, stage.slow_time()),
-                    " if it is slow");
+    absl::StrAppend(&text, " to ", aboutHour(view, stage, stage.ready_until_time()));
+  if (stage.has_best_time()) absl::StrAppend(&text, ", best at ", aboutHour(view, stage, stage.best_time()));
+  if (stage.has_fast_time() && stage.has_slow_time()) {
+    const char* what = stage.stage() == v1::FERMENT_STAGE_LEVAIN ? "starter" : "dough";
+    absl::StrAppend(&text, "; best at ", aboutHour(view, stage, stage.fast_time()), " if the ", what,
+                    " is quick, at ", aboutHour(view, stage, stage.slow_time()), " if it is slow");
   }
   return text;
 }

@@ -17,9 +17,18 @@ constexpr int kLowestDialCelsius = 40;  // cooler than that, an oven is off
 
 // What is done at one oven at one moment.
 struct Moment {
-  std::string setTo;              // the dial; empty: untouched
-  std::vector<std::string> acts;  // out before in
-  bool foodGoesIn = false;
+  std::string setTo;  // the dial; empty: untouched
+  // What is done, in this order: the rack is free before the next comes.
+  std::vector<std::string> outs;
+  std::vector<std::string> dial;
+  std::vector<std::string> ins;
+
+  Cell acts() const {
+    Cell all = outs;
+    all.insert(all.end(), dial.begin(), dial.end());
+    all.insert(all.end(), ins.begin(), ins.end());
+    return all;
+  }
 };
 using Moments = std::map<std::int64_t, Moment>;  // by seconds since 1970
 
@@ -67,14 +76,13 @@ void addDial(const PlanView& view, const v1::OvenProgram& program, int index, Mo
     const char* act = lightOnly   ? "light on, warm at "
                       : continues ? "heats up, hot at "
                                   : "switch on, hot at ";
-    moment.acts.push_back(absl::StrCat(act, done));
+    moment.dial.push_back(absl::StrCat(act, done));
   } else if (segment.kind() == v1::OVEN_SEGMENT_KIND_COOLING) {
-    moment.acts.push_back(absl::StrCat("open the door a little, cooler by ", done));
+    moment.dial.push_back(absl::StrCat("open the door a little, cooler by ", done));
   }
   if (nextOf(program, index) == nullptr && !cooledDown) moments[segment.end_time().seconds()].setTo = "off";
 }
 
-// Outs first, so that the rack is free when the next comes.
 void addFood(const PlanView& view, const v1::OvenProgram& program, Moments& moments) {
   std::map<std::string, v1::RackUse> uses;
   for (const v1::OvenSegment& segment : program.segments()) {
@@ -82,7 +90,7 @@ void addFood(const PlanView& view, const v1::OvenProgram& program, Moments& mome
   }
   for (const auto& [id, use] : uses) {
     if (const v1::PlannedStep* step = view.step(id)) {
-      moments[step->end_time().seconds()].acts.push_back(absl::StrCat("out: ", view.titleWithDish(*step)));
+      moments[step->end_time().seconds()].outs.push_back(absl::StrCat("out: ", view.titleWithDish(*step)));
     }
   }
   for (const auto& [id, use] : uses) {
@@ -90,8 +98,7 @@ void addFood(const PlanView& view, const v1::OvenProgram& program, Moments& mome
     if (step == nullptr) continue;
     Moment& moment = moments[step->start_time().seconds()];
     const std::string until = view.clock().hourSeenFrom(toTime(step->start_time()), toTime(step->end_time()));
-    moment.acts.push_back(absl::StrCat("in: ", view.titleWithDish(*step), rackText(use), ", until ", until));
-    moment.foodGoesIn = true;
+    moment.ins.push_back(absl::StrCat("in: ", view.titleWithDish(*step), rackText(use), ", until ", until));
   }
 }
 
@@ -122,14 +129,14 @@ std::string programText(const PlanView& view, const v1::OvenProgram& program) {
                {.title = "What", .fitted = false}});
   absl::Time last = absl::InfinitePast();
   for (const auto& [seconds, moment] : moments) {
-    if (moment.setTo.empty() && moment.acts.empty()) continue;
+    if (moment.setTo.empty() && moment.acts().empty()) continue;
     const absl::Time time = absl::FromUnixSeconds(seconds);
-    const auto celsius = moment.foodGoesIn ? celsiusAt(program, seconds) : std::nullopt;
+    const auto celsius = !moment.ins.empty() ? celsiusAt(program, seconds) : std::nullopt;
     table.add({{view.clock().sameDay(last, time) ? "" : view.clock().shortDay(time)},
                {view.clock().hour(time)},
                {moment.setTo},
                {celsius ? view.units().degrees(*celsius) : ""},
-               moment.acts});
+               moment.acts()});
     last = time;
   }
   return view.part(view.names().oven(program.oven_id())) + table.text(view.width(), view.style(), true);

@@ -11,6 +11,7 @@ namespace suppertide::terminal {
 namespace {
 
 constexpr int kTableFrom = 100;  // columns needed for a table
+constexpr char kAnyone[] = "anyone";
 constexpr int kWidestName = 12;
 constexpr int kSlackWidth = 10;
 constexpr int kLeastDetail = 26;  // columns that a detail wants beside the times
@@ -59,8 +60,14 @@ std::string readinessReason(const PlanView& view, const v1::PlannedStep& step) {
   return absl::StrCat(blockerName(view, step), ferments ? " is ready then" : " may only last so long");
 }
 
+// A bake asks for no cook, but does not put itself into the oven.
+bool goesInByHand(const v1::PlannedStep& step) {
+  return step.kind() == v1::STEP_KIND_OVEN && step.cook_member_id().empty();
+}
+
 std::string cookName(const PlanView& view, const v1::PlannedStep& step) {
-  return step.cook_member_id().empty() ? "no one" : view.names().cook(step.cook_member_id());
+  if (!step.cook_member_id().empty()) return view.names().cook(step.cook_member_id());
+  return goesInByHand(step) ? kAnyone : "no one";
 }
 
 // Steps of one day, with what still goes on from the days before.
@@ -106,14 +113,19 @@ std::vector<Day> daysOf(const PlanView& view, const RunSheetOptions& options) {
   return days;
 }
 
+// What runs across midnight, by when it ends.
 std::string goingOnText(const PlanView& view, const Day& day) {
   if (day.goingOn.empty()) return "";
-  std::vector<std::string> parts;
-  for (const v1::PlannedStep* step : day.goingOn) {
-    parts.push_back(absl::StrCat(view.titleWithDish(*step), " until ",
-                                 view.clock().hourSeenFrom(day.start, toTime(step->end_time()))));
+  StepList steps = day.goingOn;
+  std::stable_sort(steps.begin(), steps.end(), [](const v1::PlannedStep* a, const v1::PlannedStep* b) {
+    return a->end_time().seconds() < b->end_time().seconds();
+  });
+  std::string text = "Still going on:\n";
+  for (const v1::PlannedStep* step : steps) {
+    const std::string until = view.clock().hourSeenFrom(day.start, toTime(step->end_time()));
+    text += view.item(absl::StrCat("  until ", until, "  "), view.titleWithDish(*step));
   }
-  return view.item("Still going on: ", absl::StrJoin(parts, "; "));
+  return text + "\n";
 }
 
 std::string timesText(const PlanView& view, const v1::PlannedStep& step) {
@@ -226,6 +238,10 @@ std::string runSheetText(const PlanView& view, const RunSheetOptions& options) {
   const std::vector<Day> days = daysOf(view, options);
   if (days.empty()) return text + "Nothing to do.\n";
   text += view.paragraph("Slack says how much later a step may end without moving any serving time.");
+  if (options.cookId.empty() &&
+      std::any_of(view.plan().steps().begin(), view.plan().steps().end(), goesInByHand)) {
+    text += view.paragraph("Where the cook is “anyone”, whoever is nearest puts it in and takes it out.");
+  }
   const Widths widths = widthsOf(view, days);
   for (const Day& day : days) {
     text += "\n" + view.part(view.clock().date(day.start)) + goingOnText(view, day);

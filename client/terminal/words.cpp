@@ -38,7 +38,7 @@ std::string cautionWords(v1::Caution caution) {
     case v1::CAUTION_COOL_QUICKLY:
       return "cool quickly";
     case v1::CAUTION_ALLERGEN_CONTACT:
-      return "allergen";
+      return "allergen, keep it apart";
     case v1::CAUTION_HOT_FAT:
       return "hot fat";
     case v1::CAUTION_REHEAT_THROUGH:

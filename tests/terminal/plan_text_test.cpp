@@ -140,7 +140,9 @@ TEST(RunSheetTest, IsABlockAStepOnAUsualTerminal) {
                          no slack · after “Feed the levain”
 
 ── Saturday 20 June 2026 ───────────────────────────────────────────────────────
-Still going on: Levain ripens · Rye loaf until 07:00
+Still going on:
+  until 07:00  Levain ripens · Rye loaf
+
 07:00–07:20      Ana     Mix the dough · Rye loaf
                          with Stand mixer
                          Water at 27 °C
@@ -198,6 +200,26 @@ v1::PlannedStep stepWith(int index, v1::Cause cause, const std::string& blocker)
   return step;
 }
 
+TEST(RunSheetTest, LeavesNoBakeToNobody) {
+  v1::Plan plan = samplePlan();
+  plan.mutable_steps(3)->set_kind(v1::STEP_KIND_OVEN);
+  plan.mutable_steps(3)->clear_cook_member_id();
+  const std::string text = runSheetText(view(80, false, plan), {});
+  EXPECT_THAT(text, HasSubstr("16:00–16:45      anyone  Bake the loaves"));
+  EXPECT_THAT(text, HasSubstr("whoever is nearest puts it in and takes it out"));
+}
+
+TEST(OvenTextTest, TakesTheFoodOutBeforeTheDoorStandsOpen) {
+  v1::Plan plan = samplePlan();
+  v1::OvenSegment& cooling = *plan.mutable_oven_programs(0)->mutable_segments(2);
+  cooling.set_kind(v1::OVEN_SEGMENT_KIND_COOLING);
+  cooling.set_setpoint_celsius(27);
+  *cooling.mutable_start_time() = at("2026-06-20T16:45:00+01:00");
+  EXPECT_THAT(ovensText(view(80, false, plan)),
+              HasSubstr("16:45  off                 out: Bake the loaves · Rye loaf\n"
+                        "                                open the door a little, cooler by 17:40\n"));
+}
+
 TEST(RunSheetTest, SaysWhichOfTwoStepsMustFollow) {
   EXPECT_EQ(reasonText(view(), stepWith(0, v1::CAUSE_MUST_FOLLOW, "rye/levain")),
             "“Levain ripens” must follow soon");
@@ -246,9 +268,23 @@ Not used: Small oven.
 
 TEST(ClashTextTest, NamesBothDishesAndWhoGaveWay) {
   EXPECT_EQ(clashText(view(), samplePlan().oven_clashes(0)),
-            "Rye loaf (230 °C) and Leek gratin (180 °C) both wanted Large oven on Sat 17:40: Rye loaf goes 1 "
-            "h 10 min "
-            "earlier; Leek gratin bakes at 190 instead of 180 °C.");
+            "Rye loaf (230 °C) and Leek gratin (180 °C) both wanted Large oven on Sat 17:40. "
+            "Settled: Rye loaf 1 h 10 min earlier; Leek gratin at 190 instead of 180 °C.");
+}
+
+TEST(ClashTextTest, LeavesOutMovesThatDecidedNothing) {
+  v1::OvenClash clash = samplePlan().oven_clashes(0);
+  *clash.mutable_moved_b() = minutes(5);
+  EXPECT_THAT(clashText(view(), clash), Not(HasSubstr("5 min later")));
+  clash.clear_moved_a();
+  clash.clear_degrees_b();
+  EXPECT_THAT(clashText(view(), clash), HasSubstr("Settled: Leek gratin 5 min later."));
+}
+
+TEST(ClashTextTest, AsksForLightNotForHeatUnderADough) {
+  v1::OvenClash clash = samplePlan().oven_clashes(0);
+  clash.set_naive_setpoint_a_celsius(27);
+  EXPECT_THAT(clashText(view(), clash), HasSubstr("Rye loaf (light only) and"));
 }
 
 TEST(ClashTextTest, NamesTheOtherOven) {
@@ -257,15 +293,15 @@ TEST(ClashTextTest, NamesTheOtherOven) {
   v1::OvenClash clash = plan.oven_clashes(0);
   clash.clear_moved_a();
   clash.clear_degrees_b();
-  EXPECT_THAT(clashText(view(80, false, plan), clash), HasSubstr(": Leek gratin uses Small oven instead."));
+  EXPECT_THAT(clashText(view(80, false, plan), clash),
+              HasSubstr(". Settled: Leek gratin in Small oven instead."));
 }
 
 TEST(DoughTextTest, TellsPlaceWindowAndRise) {
   const std::string text = doughsText(view());
-  EXPECT_THAT(text,
-              HasSubstr("  Levain: Fri 21:10–Sat 07:00 (9 h 50 min), Counter by the window\n"
-                        "    Ready from about 05:40 to 08:30, best at 06:50; best at 05:30 if the starter\n"
-                        "    is quick, at 08:40 if it is slow.\n"));
+  EXPECT_THAT(text, HasSubstr("  Levain: Fri 21:10–Sat 07:00 (9 h 50 min), Counter by the window\n"
+                              "    Ready from about Sat 05:40 to Sat 08:30, best at Sat 06:50; best at Sat\n"
+                              "    05:30 if the starter is quick, at Sat 08:40 if it is slow.\n"));
   EXPECT_THAT(text, HasSubstr("▁"));
   EXPECT_THAT(text, HasSubstr("┤ ready\n"));
 }
