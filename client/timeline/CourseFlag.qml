@@ -39,7 +39,7 @@ Item {
             x: lateSign.visible ? lateSign.width + Theme.small : Theme.small
             anchors.verticalCenter: parent.verticalCenter
             visible: root.room > Theme.target
-            width: Math.min(implicitWidth, root.room - 3 * Theme.small)
+            width: Math.min(implicitWidth, root.room - 2 * Theme.small - (lateSign.visible ? lateSign.width : 0))
             elide: Text.ElideRight
             text: root.title
             color: Theme.surface

@@ -30,6 +30,9 @@ T.AbstractButton {
     readonly property double shapeStart: Math.max(start, timeline.windowStart)
     readonly property double shapeLimit: Math.min(start + length, timeline.windowStart + timeline.windowLength)
     readonly property bool wordsInside: shownWidth >= 88
+    // Words stand before the hatched window where that leaves room.
+    readonly property double unreadyWidth: rise.readyFrom > start ? shownWidth - Math.max(0, (start + length - rise.readyFrom) * scale_) : shownWidth
+    readonly property double roomInside: unreadyWidth >= 88 ? unreadyWidth : shownWidth
     readonly property double roomBeside: roomAfter * scale_ - Theme.small
     readonly property bool wordsBeside: !wordsInside && roomBeside >= 72 && hiddenPart < width
 
@@ -39,6 +42,7 @@ T.AbstractButton {
     z: visualFocus ? 2 : 1
     focusPolicy: Qt.StrongFocus
 
+    Accessible.role: Accessible.Button
     Accessible.name: spoken
     Accessible.description: stateText
 
@@ -92,7 +96,7 @@ T.AbstractButton {
             x: root.wordsBeside ? root.width + Theme.tiny : Math.min(root.hiddenPart, Math.max(0, root.width - 40)) + Theme.small
             anchors.bottom: parent.bottom
             height: Theme.target
-            room: root.wordsBeside ? root.roomBeside : root.shownWidth - 2 * Theme.small
+            room: root.wordsBeside ? root.roomBeside : root.roomInside - 2 * Theme.small
             title: root.title
             detail: root.detail
             symbol: root.done ? Symbol.Done : root.symbol

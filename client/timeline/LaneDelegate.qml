@@ -23,7 +23,7 @@ Item {
     readonly property bool narrow: headerWidth === 0
     readonly property int barHeight: isDough ? 2 * Theme.target : Theme.target
     readonly property int rowHeight: barHeight + Theme.tiny
-    readonly property int barsTop: (narrow ? header.height : 0) + Theme.tiny
+    readonly property int barsTop: (narrow ? header.implicitHeight : 0) + Theme.tiny
     readonly property int barsHeight: subRowCount * rowHeight
     readonly property int curveHeight: hasCurve ? 56 : 0
     readonly property double scale_: timeline.pixelsPerMinute

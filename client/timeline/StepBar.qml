@@ -43,6 +43,7 @@ T.AbstractButton {
     focusPolicy: Qt.StrongFocus
     opacity: done ? 0.65 : 1
 
+    Accessible.role: Accessible.Button
     Accessible.name: spoken
     Accessible.description: stateText
 

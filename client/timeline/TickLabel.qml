@@ -9,11 +9,14 @@ Text {
     required property string label
     required property bool midnight
     required property real dayWidth
+    // Where now stands, which has a label of its own.
+    required property real nowX
 
     y: midnight ? Theme.tiny : Theme.captionSize + Theme.small + 2
     leftPadding: midnight ? Theme.small : 0
     // Hours stand centred on their mark.
     transform: Translate { x: root.midnight ? 0 : -root.implicitWidth / 2 }
+    visible: midnight || Math.abs(x - nowX) > implicitWidth
     text: label
     width: midnight ? Math.min(implicitWidth, dayWidth - Theme.tiny) : implicitWidth
     elide: midnight ? Text.ElideRight : Text.ElideNone

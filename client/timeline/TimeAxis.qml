@@ -45,6 +45,7 @@ Rectangle {
                 model: root.timeline.ticks
                 delegate: TickLabel {
                     x: root.timeline.offset + minute * root.timeline.pixelsPerMinute
+                    nowX: root.timeline.nowKnown ? root.timeline.offset + root.timeline.nowMinute * root.timeline.pixelsPerMinute : -1000
                     dayWidth: root.timeline.pixelsPerMinute * 1440
                 }
             }

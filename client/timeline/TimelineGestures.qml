@@ -1,29 +1,14 @@
 import QtQuick
 import Suppertide.Timeline
 
-// Wheel, pinch and drag over the lanes. Up and down are left to the list.
+// Pinch to zoom and drag to pan, around what it holds. Up and down are left to
+// the list inside; taps reach the bars, as this lies beneath them.
 Item {
     id: root
 
     required property Timeline timeline
     required property int headerWidth
 
-    WheelHandler {
-        acceptedModifiers: Qt.ControlModifier
-        acceptedDevices: PointerDevice.Mouse | PointerDevice.TouchPad
-        onWheel: event => root.timeline.zoomBy(Math.pow(1.2, event.angleDelta.y / 120), event.x - root.headerWidth)
-    }
-    WheelHandler {
-        acceptedModifiers: Qt.NoModifier
-        acceptedDevices: PointerDevice.Mouse | PointerDevice.TouchPad
-        orientation: Qt.Horizontal
-        onWheel: event => root.timeline.panBy(-event.angleDelta.x)
-    }
-    WheelHandler {
-        acceptedModifiers: Qt.ShiftModifier
-        acceptedDevices: PointerDevice.Mouse | PointerDevice.TouchPad
-        onWheel: event => root.timeline.panBy(-event.angleDelta.y)
-    }
     PinchHandler {
         property real before: 1
         target: null

@@ -34,10 +34,12 @@ FocusScope {
         narrow: root.narrow
     }
 
-    Item {
+    TimelineGestures {
         id: viewport
         anchors { left: parent.left; right: parent.right; top: bar.bottom; bottom: parent.bottom }
         clip: true
+        timeline: root.timeline
+        headerWidth: root.headerWidth
 
         Item {
             x: root.headerWidth
@@ -82,7 +84,7 @@ FocusScope {
             timeline: root.timeline
             headerWidth: root.headerWidth
         }
-        TimelineGestures {
+        TimelineWheel {
             anchors.fill: parent
             timeline: root.timeline
             headerWidth: root.headerWidth

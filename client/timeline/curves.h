@@ -37,6 +37,7 @@ struct DoughRise {
   Q_GADGET
   QML_VALUE_TYPE(doughRise)
   Q_PROPERTY(bool known READ known)
+  Q_PROPERTY(double readyFrom MEMBER readyFrom)
  public:
   bool known() const { return rise.size() > 1; }
 

@@ -7,7 +7,7 @@
 
 namespace suppertide {
 namespace {
-constexpr double kLowest = 0.30;   // part of the height that a dough fills before it rises
+constexpr double kLowest = 0.50;   // part of the height that a dough fills before it rises
 constexpr double kLeastTop = 2.0;  // rise drawn at full height, unless the dough goes higher
 constexpr double kPixelStep = 3;   // between two points of the outline
 constexpr double kDiamond = 5;

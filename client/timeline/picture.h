@@ -54,7 +54,7 @@ struct Lane {
 
 struct CourseRow {
   QString id;
-  QString title;   // "Soup 18:00"
+  QString title;   // "18:00 Soup"
   QString spoken;  // "Soup is served at 18:00, 20 min late"
   double minute = 0;
   int subRow = 0;        // they stand in two rows by turns, so that names have room

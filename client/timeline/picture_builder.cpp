@@ -87,7 +87,7 @@ void PictureBuilder::addCourses(Picture& picture) const {
     row.id = text(course.id());
     row.minute = minutesBetween(base_, serving);
     const QString name = text(course.display_name());
-    row.title = tr("%1 %2").arg(name, words.clock(serving));
+    row.title = tr("%1 %2").arg(words.clock(serving), name);
     row.spoken = tr("%1 is served at %2").arg(name, words.clock(serving));
     if (view_.plan() != nullptr) {
       for (const v1::PlannedCourse& planned : view_.plan()->courses()) {

@@ -35,8 +35,9 @@ std::vector<TickMark> tickMarks(Instant base, const TimeWords& words, double sta
     for (int minute = 0; minute < 24 * 60; minute += step) {
       const QTime time(minute / 60, minute % 60);
       const QDateTime local(day, time, zone);
-      if (minute > 0 && local.time() != time) continue;  // skipped by the clocks
       const double at = minute == 0 ? midnight : minuteOf(base, local);
+      const bool skipped = words.local(instantAt(base, at)).time() != time;  // by the clocks
+      if (skipped && minute > 0) continue;
       if (at >= start && at < limit) marks.push_back({at, minute == 0});
     }
   }

@@ -15,6 +15,7 @@ T.AbstractButton {
     focusPolicy: Qt.StrongFocus
     opacity: enabled ? 1 : 0.5
 
+    Accessible.role: Accessible.Button
     Accessible.name: spoken
 
     Keys.onReturnPressed: clicked()
