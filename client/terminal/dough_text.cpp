@@ -53,12 +53,12 @@ std::string windowText(const PlanView& view, const v1::FermentForecast& stage) {
   if (stage.has_ready_until_time())
     absl::StrAppend(&text, " to ", aboutHour(view, stage, stage.ready_until_time()));
   if (stage.has_best_time()) absl::StrAppend(&text, ", best at ", aboutHour(view, stage, stage.best_time()));
-  if (stage.has_fast_time() && stage.has_slow_time()) {
-    const char* what = stage.stage() == v1::FERMENT_STAGE_LEVAIN ? "starter" : "dough";
-    absl::StrAppend(&text, "; best at ", aboutHour(view, stage, stage.fast_time()), " if the ", what,
-                    " is quick, at ", aboutHour(view, stage, stage.slow_time()), " if it is slow");
-  }
-  return text;
+  if (!stage.has_fast_time() || !stage.has_slow_time()) return text;
+  const std::string fast = aboutHour(view, stage, stage.fast_time());
+  const std::string slow = aboutHour(view, stage, stage.slow_time());
+  if (fast == slow) return text;
+  const char* what = stage.stage() == v1::FERMENT_STAGE_LEVAIN ? "starter" : "dough";
+  return absl::StrCat(text, "; best at ", fast, " if the ", what, " is quick, at ", slow, " if it is slow");
 }
 
 std::string riseText(const PlanView& view, const v1::FermentForecast& stage) {
