@@ -27,6 +27,8 @@ Rectangle {
                 color: Theme.ink
                 font { pixelSize: root.narrow ? Theme.titleSize : Theme.headlineSize; bold: true }
                 elide: Text.ElideRight
+                wrapMode: Text.Wrap
+                maximumLineCount: root.narrow ? 2 : 1
                 textFormat: Text.PlainText
                 Layout.fillWidth: true
                 Accessible.role: Accessible.Heading

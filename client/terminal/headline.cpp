@@ -65,6 +65,10 @@ std::string coursesText(const PlanView& view) {
 std::string unservedWords(const PlanView& view, const v1::Unserved& unserved) {
   std::string words = absl::StrCat(view.names().dish(unserved.dish_id()), " (",
                                    view.names().courseOfDish(unserved.dish_id()), ")");
+  if (!unserved.impossible_alone() && view.plan().quality().proven_tier_count() < 1) {
+    return absl::StrCat(words,
+                        " was not fitted in before the search ended; a longer search may still do it.");
+  }
   if (!unserved.impossible_alone()) return absl::StrCat(words, " does not fit beside the other dishes.");
   absl::StrAppend(&words, " cannot be made even with the whole kitchen to itself");
   if (!unserved.step_id().empty()) {
@@ -103,7 +107,7 @@ std::string gapWords(const v1::Quality& quality) {
   switch (quality.proven_tier_count()) {
     case 0: {
       const long long dishes = gap([](const v1::TierCosts& c) { return c.unserved(); });
-      return absl::StrCat("it is not proven that no more dishes could be served (at most ", dishes, " more)");
+      return absl::StrCat("a longer search might serve up to ", counted(dishes, "dish", "dishes"), " more");
     }
     case 1: {
       const long long late = gap([](const v1::TierCosts& c) { return c.lateness(); });

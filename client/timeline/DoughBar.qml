@@ -25,6 +25,7 @@ T.AbstractButton {
     required property doughRise rise
 
     readonly property double scale_: timeline.pixelsPerMinute
+    readonly property bool chosen: timeline.details.id === stepId
     readonly property double hiddenPart: Math.max(0, -(x + timeline.offset))
     readonly property double shownWidth: width - Math.min(hiddenPart, width)
     readonly property double shapeStart: Math.max(start, timeline.windowStart)
@@ -82,12 +83,12 @@ T.AbstractButton {
             border.color: Theme.doughEdge
         }
         Rectangle {
-            visible: root.visualFocus || root.moved
+            visible: root.visualFocus || root.moved || root.chosen
             anchors { fill: parent; margins: -2 }
             radius: 6
             color: "transparent"
             border.width: 3
-            border.color: root.visualFocus ? Theme.focus : Theme.moved
+            border.color: root.visualFocus ? Theme.focus : root.moved ? Theme.moved : Theme.ink
         }
     }
     contentItem: Item {

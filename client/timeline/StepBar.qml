@@ -28,12 +28,14 @@ T.AbstractButton {
     required property bool moved
 
     readonly property double leastWidth: 8
+    readonly property bool chosen: timeline.details.id === stepId
     // Where a long bar begins in the view, for words that stay in sight.
     readonly property double hiddenPart: Math.max(0, -(x + timeline.offset))
     readonly property double shownWidth: width - Math.min(hiddenPart, width)
     readonly property double freeWidth: width + roomAfter * timeline.pixelsPerMinute - 2
-    readonly property bool wordsInside: words.wantedWidth <= shownWidth || shownWidth >= 88
-    readonly property bool wordsBeside: !wordsInside && freeWidth - width >= 72 && hiddenPart < width
+    readonly property bool roomBeside: freeWidth - width >= 72 && hiddenPart < width
+    readonly property bool wordsInside: words.wantedWidth <= shownWidth || shownWidth >= (roomBeside ? 124 : 88)
+    readonly property bool wordsBeside: !wordsInside && roomBeside
     readonly property color hue: StepColors.hue(kind)
 
     objectName: stepId
@@ -77,12 +79,12 @@ T.AbstractButton {
             color: Theme.edge(root.hue)
         }
         Rectangle {
-            visible: root.visualFocus || root.moved
+            visible: root.visualFocus || root.moved || root.chosen
             anchors { fill: parent; margins: -3 }
             radius: parent.radius + 3
             color: "transparent"
             border.width: 3
-            border.color: root.visualFocus ? Theme.focus : Theme.moved
+            border.color: root.visualFocus ? Theme.focus : root.moved ? Theme.moved : Theme.ink
         }
     }
     StepWordsRow {

@@ -20,8 +20,10 @@ DoughShape::DoughShape(QQuickItem* parent) : QQuickPaintedItem(parent) {
 
 double DoughShape::highest() const {
   double top = kLeastTop;
-  for (const CurvePoint& point : rise_.rise) {
-    if (point.minute <= rise_.limit) top = std::max(top, point.value);
+  for (const QList<CurvePoint>* points : {&rise_.rise, &rise_.fast}) {
+    for (const CurvePoint& point : *points) {
+      if (point.minute <= rise_.limit) top = std::max(top, point.value);
+    }
   }
   return top;
 }

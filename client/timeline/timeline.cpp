@@ -121,11 +121,19 @@ void Timeline::setViewWidth(double width) {
   if (!placed_) {
     showFirst();
   } else {
-    scale_ = TimeScale(middle - scale_.span(width) / 2, scale_.pixelsPerMinute())
-                 .zoomedWithin(1, width / 2, width, longestSpan());
+    const TimeScale kept(middle - scale_.span(width) / 2, scale_.pixelsPerMinute());
+    scale_ = revealingChosen(kept.zoomedWithin(1, width / 2, width, longestSpan()));
   }
   updateWindow();
   Q_EMIT scaleChanged();
+}
+
+// The panel that tells of a step takes room from the view; the step stays in sight.
+TimeScale Timeline::revealingChosen(const TimeScale& scale) const {
+  const v1::PlannedStep* step = detailsOpen() ? view_->step(details_.id.toStdString()) : nullptr;
+  if (step == nullptr) return scale;
+  return scale.revealing(minutesBetween(picture_.base, toInstant(step->start_time())),
+                         minutesBetween(picture_.base, toInstant(step->end_time())), viewWidth_);
 }
 
 QString Timeline::rangeText() const {

@@ -117,6 +117,7 @@ class Timeline : public QObject {
   double longestSpan() const;
   double closeSpan() const;
   void refreshDetails();
+  TimeScale revealingChosen(const TimeScale& scale) const;
 
   LaneModel* lanes_;
   TickModel* ticks_;

@@ -99,10 +99,7 @@ double celsiusAt(const Place& place, int minuteOfDay) {
   if (place.hourlyCelsius.empty()) return usualCelsius(place.kind);
   if (place.hourlyCelsius.size() == 1) return place.hourlyCelsius.front();
   const int minute = ((minuteOfDay % kDay) + kDay) % kDay;
-  const std::size_t hour = static_cast<std::size_t>(minute / 60);
-  const double part = (minute % 60) / 60.0;
-  const double next = place.hourlyCelsius[(hour + 1) % place.hourlyCelsius.size()];
-  return place.hourlyCelsius[hour] * (1 - part) + next * part;
+  return place.hourlyCelsius[static_cast<std::size_t>(minute / 60) % place.hourlyCelsius.size()];
 }
 
 double usualCelsius(PlaceKind kind) {

@@ -260,5 +260,17 @@ TEST(SolverRulesTest, KeepsAStepInsideItsOwnBounds) {
   EXPECT_EQ(place.start, 45);
 }
 
+TEST(SolverRulesTest, CountsEveryUseOfOneThingInAMode) {
+  ProblemBuilder kitchen(200);
+  kitchen.resource("burner", 2);
+  kitchen.dish("sauce", {.serve = 60, .holdLimit = 0});
+  kitchen.step("simmer").lasting(30).using_("burner");
+  kitchen.dish("pasta", {.serve = 60, .holdLimit = 0, .lateLimit = 60});
+  kitchen.step("boil").lasting(30).using_("burner").using_("burner");
+  const Problem problem = kitchen.build();
+  const Outcome outcome = bestPlan(problem);
+  EXPECT_EQ(outcome.cost, (TierCosts{0, 30, 0, 0}));
+}
+
 }  // namespace
 }  // namespace suppertide::planning

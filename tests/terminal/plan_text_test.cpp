@@ -80,6 +80,17 @@ TEST(HeadlineTest, PutsWhatIsNotServedBeforeEverythingElse) {
   EXPECT_THAT(text, HasSubstr("2 of 3 dishes are served."));
 }
 
+TEST(HeadlineTest, TellsWhatCannotFitFromWhatWasNotFittedYet) {
+  v1::Plan plan = samplePlan();
+  plan.add_unserved()->set_dish_id("gratin");
+  EXPECT_THAT(headlineText(view(120, false, plan)), HasSubstr("does not fit beside the other dishes."));
+  plan.mutable_quality()->set_proven_tier_count(0);
+  plan.mutable_quality()->mutable_costs()->set_unserved(1);
+  const std::string text = headlineText(view(120, false, plan));
+  EXPECT_THAT(text, HasSubstr("was not fitted in before the search ended"));
+  EXPECT_THAT(text, HasSubstr("a longer search might serve up to 1 dish more."));
+}
+
 TEST(HeadlineTest, NamesALateCourse) {
   v1::Plan plan = samplePlan();
   *plan.mutable_courses(0)->mutable_ready_time() = at("2026-06-20T19:20:00+01:00");

@@ -125,6 +125,15 @@ TEST_F(TimelineTest, AWiderViewKeepsItsMiddle) {
   EXPECT_NEAR(timeline_.scale().toMinute(300), middle, 1e-6);
 }
 
+TEST_F(TimelineTest, TheChosenStepStaysInSightBesideItsPanel) {
+  timeline_.choose(QStringLiteral("chicken/carve"));
+  timeline_.reveal(timeline_.courses()->courses()[1].minute - 30, 30);
+  timeline_.setViewWidth(300);
+  const double limit = timeline_.courses()->courses()[1].minute - 5;
+  EXPECT_LE(timeline_.scale().toX(limit), 300);
+  EXPECT_GE(timeline_.scale().toX(limit - 20), 0);
+}
+
 TEST_F(TimelineTest, MostPanningMakesNoRow) {
   QSignalSpy windows(&timeline_, &Timeline::windowChanged);
   for (int i = 0; i < 100; ++i) timeline_.panBy(5);

@@ -23,6 +23,13 @@ void raise(std::vector<int>& minutes, const Interval<Minute>& when, int amount) 
 
 }  // namespace
 
+int amountOf(const Mode& mode, int resource) {
+  int amount = 0;
+  for (const Use& use : mode.uses)
+    if (use.resource == resource) amount += use.amount;
+  return amount;
+}
+
 std::vector<PhaseSpan> phaseSpans(const OvenNeed& need, Minute start, Minute end) {
   std::vector<PhaseSpan> spans;
   if (need.phases.size() == 1) return {{need.phases.front().setpoint, {start, end}, need.preheated}};
@@ -171,7 +178,8 @@ Minute Occupancy::roomUntil(int step, int modeIndex, int cook, Minute start) {
   Minute room = problem_.limit;
   if (mode.attention > 0) room = std::min(room, at(cookRoom(cook, mode.attention), start));
   for (const Use& use : mode.uses)
-    if (use.amount > 0) room = std::min(room, at(resourceRoom(use.resource, use.amount), start));
+    if (use.amount > 0)
+      room = std::min(room, at(resourceRoom(use.resource, amountOf(mode, use.resource)), start));
   if (mode.oven) room = std::min(room, ovenRoom(*mode.oven, start));
   return room;
 }
@@ -185,7 +193,7 @@ void Occupancy::roomsUntil(int step, int modeIndex, int cook, const std::vector<
   };
   if (mode.attention > 0) narrow(cookRoom(cook, mode.attention));
   for (const Use& use : mode.uses)
-    if (use.amount > 0) narrow(resourceRoom(use.resource, use.amount));
+    if (use.amount > 0) narrow(resourceRoom(use.resource, amountOf(mode, use.resource)));
   if (mode.oven && mode.oven->phases.size() == 1) {
     narrow(rackRoom(mode.oven->oven, mode.oven->load));
     narrow(setpointRoom(mode.oven->oven, mode.oven->phases.front().setpoint, mode.oven->preheated));
@@ -204,7 +212,8 @@ bool Occupancy::fitsOnce(int step, const Placement& place) const {
       if (at(at(attention_, place.cook), t) + mode.attention > 100) return false;
   for (const Use& use : mode.uses)
     for (Minute t = place.start; t < place.end && use.amount > 0; ++t)
-      if (at(at(amount_, use.resource), t) + use.amount > at(problem_.resources, use.resource).capacity)
+      if (at(at(amount_, use.resource), t) + amountOf(mode, use.resource) >
+          at(problem_.resources, use.resource).capacity)
         return false;
   return !mode.oven || ovenFits(step, *mode.oven, place);
 }

@@ -63,6 +63,9 @@ class Occupancy {
   std::map<std::tuple<int, int, int, int, int, int>, NextBlocked> rackRooms_;
 };
 
+// What a step in `mode` takes of `resource` in all: a mode may name one thing more than once.
+int amountOf(const Mode& mode, int resource);
+
 // The bookings of one stay in an oven: each phase with its setpoint.
 struct PhaseSpan {
   int setpoint;

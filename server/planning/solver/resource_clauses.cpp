@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include "server/planning/solver/occupancy.h"
+
 namespace suppertide::planning {
 namespace {
 
@@ -25,13 +27,6 @@ std::vector<PhaseEdges> phaseEdges(const OvenNeed& need) {
     from += phase.length;
   }
   return phases;
-}
-
-int amountOf(const Mode& mode, int resource) {
-  int amount = 0;
-  for (const Use& use : mode.uses)
-    if (use.resource == resource) amount += use.amount;
-  return amount;
 }
 
 }  // namespace

@@ -4,6 +4,7 @@
 
 #include "server/planning/solver/construct.h"
 #include "server/planning/solver/objective.h"
+#include "server/planning/solver/plan_rules.h"
 #include "server/planning/solver/resource_clauses.h"
 #include "server/planning/solver/tier_search.h"
 
@@ -27,6 +28,7 @@ class Engine {
     const GridModel wide(problem_, options_.grid);
     const auto stop = [&] { return stopAsked(); };
     take(firstPlan(wide, random_, stop));
+    if (outcome_.schedule.steps.empty()) take(nothingServed());
     if (!servesAll(wide)) prove(wide, false);
     if (!servesAll(wide)) return finish();
     improvePlan(
@@ -45,10 +47,16 @@ class Engine {
     return true;
   }
 
-  // Keeps `plan`, which breaks no rule, when it is the best so far.
+  Schedule nothingServed() const {
+    return {std::vector<Placement>(problem_.steps.size()), std::vector<bool>(problem_.dishes.size(), true)};
+  }
+
+  // Keeps `plan` when it is the best so far. A plan that breaks a rule is let go:
+  // a plan not improved is better than one that cannot be cooked.
   void take(const Schedule& plan) {
     const TierCosts cost = costOf(problem_, plan).total;
     if (!outcome_.schedule.steps.empty() && cost >= outcome_.cost) return;
+    if (!keepsRules(problem_, plan)) return;
     outcome_.schedule = plan;
     outcome_.cost = cost;
     publish();
