@@ -3,7 +3,6 @@
 #include <gtest/gtest.h>
 
 #include <atomic>
-#include <mutex>
 #include <thread>
 
 #include "server/storage/write_queue.h"
@@ -164,9 +163,10 @@ TEST(TrafficTest, KeepsTheSixPromisesBetweenThreads) {
   };
   std::vector<std::unique_ptr<Client>> clients;
   std::vector<std::jthread> threads;
-  for (std::uint64_t i = 0; i < 3; ++i) {
-    clients.push_back(std::make_unique<Client>(hub, *store, wake));
-    threads.emplace_back([&, i] { live(*clients[i], wakes, written, i + 1); });
+  for (int i = 0; i < 3; ++i) clients.push_back(std::make_unique<Client>(hub, *store, wake));
+  for (std::uint64_t seed = 1; const auto& client : clients) {
+    threads.emplace_back([&, seed, &its = *client] { live(its, wakes, written, seed); });
+    ++seed;
   }
   {
     storage::WriteQueue queue(*store,
