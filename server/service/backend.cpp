@@ -40,6 +40,7 @@ Backend::Backend(std::unique_ptr<storage::Store> store, const Clock& clock, Opti
             hub_.committed(household, std::move(change));
           })),
       readers_(kReaders),
+      auditors_(1),
       planning_(options_.planningThreads) {}
 
 Failure Backend::admit(const grpc::CallbackServerContext& context, const std::string& method,

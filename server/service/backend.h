@@ -55,6 +55,8 @@ class Backend {
   sync::Hub& hub() { return hub_; }
   Streams& streams() { return streams_; }
   Workers& readers() { return readers_; }
+  // For audits, which take so long that reading must not wait for them.
+  Workers& auditors() { return auditors_; }
   PlanningPool& planning() { return planning_; }
   RateLimit& codeTries() { return codeTries_; }
   const Clock& clock() const { return clock_; }
@@ -77,6 +79,7 @@ class Backend {
   RateLimit codeTries_;
   std::unique_ptr<storage::WriteQueue> queue_;
   Workers readers_;
+  Workers auditors_;
   PlanningPool planning_;
 };
 

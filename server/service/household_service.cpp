@@ -80,9 +80,13 @@ class HouseholdServiceCalls final : public v1::HouseholdService::CallbackService
   grpc::ServerUnaryReactor* ImportBundle(grpc::CallbackServerContext* context,
                                          const v1::ImportBundleRequest* request,
                                          v1::ImportBundleResponse* answer) override {
-    return serve(backend_, context, request, "HouseholdService/ImportBundle", request->household_id(),
-                 [this, answer](const Caller& caller, const v1::ImportBundleRequest& asked,
-                                const Finish& finish) { import(caller, asked, answer, finish); });
+    return serve(
+        backend_, context, request, "HouseholdService/ImportBundle", request->household_id(),
+        [this, answer](const Caller& caller, const v1::ImportBundleRequest& asked, const Finish& finish) {
+          // Plans in it are audited, which takes its time.
+          auto& workers = asked.bundle().plans().empty() ? backend_.readers() : backend_.auditors();
+          workers.post([this, caller, &asked, answer, finish] { import(caller, asked, answer, finish); });
+        });
   }
 
   grpc::ServerUnaryReactor* ExportBundle(grpc::CallbackServerContext* context,

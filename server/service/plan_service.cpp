@@ -53,9 +53,12 @@ class PlanServiceCalls final : public v1::PlanService::CallbackService {
   grpc::ServerUnaryReactor* AuditPlan(grpc::CallbackServerContext* context,
                                       const v1::AuditPlanRequest* request,
                                       v1::AuditPlanResponse* answer) override {
-    return serve(backend_, context, request, "PlanService/AuditPlan", request->household_id(),
-                 [this, answer](const Caller& caller, const v1::AuditPlanRequest& asked,
-                                const Finish& finish) { finish(audit(caller, asked, *answer)); });
+    return serve(
+        backend_, context, request, "PlanService/AuditPlan", request->household_id(),
+        [this, answer](const Caller& caller, const v1::AuditPlanRequest& asked, const Finish& finish) {
+          backend_.auditors().post(
+              [this, caller, &asked, answer, finish] { finish(audit(caller, asked, *answer)); });
+        });
   }
 
   grpc::ServerWriteReactor<v1::MakePlanResponse>* Replan(grpc::CallbackServerContext*,
