@@ -86,10 +86,13 @@ TEST_F(OpenTest, RefusesANewerSchemaAndLeavesTheFileAlone) {
 
 TEST_F(OpenTest, LeavesANewerFileAloneWithTheLogThatAKilledServerLeft) {
   makeFile();
-  const auto killed = Database::open(path_, Database::Mode::kReadWrite);
-  ASSERT_TRUE((*killed)->exec("PRAGMA user_version = 1000").ok());
+  {
+    const auto killed = Database::open(path_, Database::Mode::kReadWrite);
+    ASSERT_TRUE((*killed)->exec("PRAGMA user_version = 1000").ok());
+    (*killed)->leaveLogOnClose(true);
+  }
   const auto log = std::filesystem::file_size(path_ + "-wal");
-  (*killed)->leaveLogOnClose(true);
+  ASSERT_GT(log, 0u);
   const std::string before = contents();
   EXPECT_EQ(openAgain().code(), StatusCode::kFailedPrecondition);
   EXPECT_EQ(contents(), before);

@@ -126,5 +126,21 @@ TEST(HubThreadsTest, CallsNobodyAfterTheirSubscriptionEnded) {
   stop = true;
 }
 
+TEST(HubThreadsTest, WaitsForACallUnderWayBeforeASubscriptionEnds) {
+  Hub hub;
+  std::atomic<bool> inside = false;
+  std::atomic<bool> finished = false;
+  auto subscription = hub.subscribe("home", [&] {
+    inside = true;
+    inside.notify_one();
+    for (int i = 0; i < 10'000; ++i) std::this_thread::yield();
+    finished = true;
+  });
+  const std::jthread writer([&] { hub.committed("home", change(1)); });
+  inside.wait(false);
+  subscription.reset();
+  EXPECT_TRUE(finished);
+}
+
 }  // namespace
 }  // namespace suppertide::sync
