@@ -22,6 +22,14 @@ absl::StatusOr<v1::Plan> endless(const compose::Documents& documents, const comp
   return plan;
 }
 
+// Whether what was being planned has ended, and what it had to write is written.
+bool settle(Backend& backend) {
+  const auto done = std::make_shared<std::promise<void>>();
+  backend.planning().post(
+      "settle", [&backend, done] { backend.queue().run([done](storage::Store&) { done->set_value(); }); });
+  return done->get_future().wait_for(std::chrono::seconds(20)) == std::future_status::ready;
+}
+
 class PlanServiceTest : public testing::Test {
  protected:
   explicit PlanServiceTest(Planner planner = nullptr) {
@@ -166,9 +174,7 @@ TEST_F(EndlessPlanTest, CancellingStoresNothing) {
   while (stream->Read(&message)) {
   }
   EXPECT_EQ(stream->Finish().error_code(), grpc::StatusCode::CANCELLED);
-  // The search notices and lets the event go; then it can be planned again.
-  const auto deadline = std::chrono::steady_clock::now() + std::chrono::seconds(20);
-  while (stop() && std::chrono::steady_clock::now() < deadline) std::this_thread::yield();
+  ASSERT_TRUE(settle(served_->server().backend()));
   v1::Plan plan;
   EXPECT_EQ(getPlan(&plan), grpc::StatusCode::NOT_FOUND);
 }
@@ -271,8 +277,8 @@ TEST(PlanningPoolTest, HouseholdsTakeTurns) {
   std::string order;
   std::mutex mutex;
   {
-    PlanningPool pool(1);
     std::promise<void> released;
+    PlanningPool pool(1);
     pool.post("first", [&] { released.get_future().wait(); });
     for (const char* household : {"a", "a", "a", "b", "c", "b"})
       pool.post(household, [&, household] {
