@@ -6,7 +6,9 @@
 
 #include <CLI/CLI.hpp>
 #include <cstdio>
+#include <cstdlib>
 
+#include "server/service/listen_address.h"
 #include "server/service/server.h"
 #include "server/service/version.h"
 
@@ -58,6 +60,11 @@ void startLog(const std::string& level) {
   spdlog::set_default_logger(log);
 }
 
+int complain(const std::string& line, int exitCode) {
+  std::fprintf(stderr, "suppertide-server: %s\n", line.c_str());
+  return exitCode;
+}
+
 // Waits on this thread for one of the signals that were blocked everywhere.
 int waitForSignal(const sigset_t& signals) {
   int signal = 0;
@@ -73,18 +80,19 @@ int main(int argc, char** argv) {
   describe(app, flags);
   try {
     app.parse(argc, argv);
+  } catch (const CLI::Success& asked) {
+    return app.exit(asked);
   } catch (const CLI::ParseError& error) {
-    return app.exit(error) == 0 ? 0 : kUsage;
+    return complain(std::string(error.what()) + " (see suppertide-server --help)", kUsage);
   }
-  if (const auto status = suppertide::service::checkListenAddress(flags.listen); !status.ok()) {
-    std::fprintf(stderr, "suppertide-server: %s\n", std::string(status.message()).c_str());
-    return kUsage;
-  }
+  if (const auto status = suppertide::service::checkListenAddress(flags.listen); !status.ok())
+    return complain(std::string(status.message()), kUsage);
   sigset_t signals;
   sigemptyset(&signals);
   sigaddset(&signals, SIGTERM);
   sigaddset(&signals, SIGINT);
   pthread_sigmask(SIG_BLOCK, &signals, nullptr);  // before gRPC starts threads
+  setenv("GRPC_VERBOSITY", "NONE", 0);            // what goes wrong is told in our own words
   startLog(flags.logLevel);
 
   const suppertide::SystemClock clock;
@@ -93,12 +101,9 @@ int main(int argc, char** argv) {
   options.listen = flags.listen;
   options.backend.planningThreads = flags.planningThreads;
   auto server = suppertide::service::Server::start(options, clock);
-  if (!server.ok()) {
-    std::fprintf(stderr, "suppertide-server: %s\n", std::string(server.status().message()).c_str());
-    return kFailed;
-  }
-  if (!(*server)->hostCode().empty())
-    std::printf("No household yet. Host code: %s\n", (*server)->hostCode().c_str());
+  if (!server.ok()) return complain(std::string(server.status().message()), kFailed);
+  if (const std::string code = (*server)->hostCode(); !code.empty())
+    std::printf("No household yet. Host code: %s\n", code.c_str());
   std::printf("Listening on %s\n", (*server)->target().c_str());
   std::fflush(stdout);
   spdlog::info("event=started target={} data={}", (*server)->target(), flags.data);

@@ -8,7 +8,6 @@
 namespace suppertide::service {
 namespace {
 
-constexpr int kReaders = 2;
 constexpr int kCodeFailuresPerMinute = 10;
 
 std::string tokenOf(const grpc::CallbackServerContext& context) {
@@ -24,6 +23,10 @@ Failure unauthenticated() {
                  "NO_VALID_TOKEN");
 }
 
+Failure unknownDevice(const absl::Status& status) {
+  return status.code() == absl::StatusCode::kNotFound ? unauthenticated() : fromStorage(status);
+}
+
 }  // namespace
 
 Backend::Backend(std::unique_ptr<storage::Store> store, const Clock& clock, Options options)
@@ -37,6 +40,7 @@ Backend::Backend(std::unique_ptr<storage::Store> store, const Clock& clock, Opti
             hub_.committed(household, std::move(change));
           })),
       readers_(kReaders),
+      auditors_(1),
       planning_(options_.planningThreads) {}
 
 Failure Backend::admit(const grpc::CallbackServerContext& context, const std::string& method,
@@ -45,10 +49,9 @@ Failure Backend::admit(const grpc::CallbackServerContext& context, const std::st
   if (least == v1::ROLE_UNSPECIFIED) return {};
   const std::string token = tokenOf(context);
   if (token.empty()) return unauthenticated();
-  const auto device = store_->findDevice(hashOfToken(token));
-  if (!device.ok())
-    return device.status().code() == absl::StatusCode::kNotFound ? unauthenticated()
-                                                                 : fromStorage(device.status());
+  const std::string hash = hashOfToken(token);
+  const auto device = store_->findDevice(hash);
+  if (!device.ok()) return unknownDevice(device.status());
   if (!householdId.empty() && householdId != device->householdId)
     return failure(absl::PermissionDeniedError("this device belongs to another household"), "NOT_A_MEMBER");
   const auto document = store_->get(device->householdId, {"household", device->householdId});
@@ -59,10 +62,15 @@ Failure Backend::admit(const grpc::CallbackServerContext& context, const std::st
   if (member == household.members().end())
     return failure(absl::PermissionDeniedError("this device's member is no longer in the household"),
                    "NOT_A_MEMBER");
-  caller = {device->householdId, device->memberId, device->id, member->role()};
+  caller = {device->householdId, device->memberId, device->id, hash, member->role()};
   if (member->role() >= least) return {};
   const char* who = least == v1::ROLE_HOST ? "only a host may do this" : "only a cook or a host may do this";
   return failure(absl::PermissionDeniedError(who), "ROLE_TOO_SMALL");
+}
+
+Failure Backend::admitAgain(const Caller& caller) {
+  const auto device = store_->findDevice(caller.tokenHash);
+  return device.ok() ? Failure() : unknownDevice(device.status());
 }
 
 grpc::ServerUnaryReactor* notServedYet(grpc::CallbackServerContext* context) {

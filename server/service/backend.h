@@ -12,6 +12,7 @@
 
 #include "absl/status/statusor.h"
 #include "server/compose/planner.h"
+#include "server/service/call_log.h"
 #include "server/service/documents.h"
 #include "server/service/failure.h"
 #include "server/service/planning_pool.h"
@@ -30,6 +31,7 @@ struct Caller {
   std::string householdId;
   std::string memberId;
   std::string deviceId;
+  std::string tokenHash;
   v1::Role role = v1::ROLE_UNSPECIFIED;
 };
 
@@ -38,6 +40,8 @@ using Planner = std::function<absl::StatusOr<v1::Plan>(const compose::Documents&
 
 class Backend {
  public:
+  static constexpr int kReaders = 2;
+
   struct Options {
     int planningThreads = 1;
     std::chrono::milliseconds bookmarkInterval{10'000};
@@ -51,6 +55,8 @@ class Backend {
   sync::Hub& hub() { return hub_; }
   Streams& streams() { return streams_; }
   Workers& readers() { return readers_; }
+  // For audits, which take so long that reading must not wait for them.
+  Workers& auditors() { return auditors_; }
   PlanningPool& planning() { return planning_; }
   RateLimit& codeTries() { return codeTries_; }
   const Clock& clock() const { return clock_; }
@@ -61,6 +67,8 @@ class Backend {
   // PERMISSION_DENIED for another household or too small a role.
   Failure admit(const grpc::CallbackServerContext& context, const std::string& method,
                 const std::string& householdId, Caller& caller);
+  // Whether a caller admitted before is known still. Reads the disk.
+  Failure admitAgain(const Caller& caller);
 
  private:
   const Clock& clock_;
@@ -71,8 +79,18 @@ class Backend {
   RateLimit codeTries_;
   std::unique_ptr<storage::WriteQueue> queue_;
   Workers readers_;
+  Workers auditors_;
   PlanningPool planning_;
 };
+
+// The request id, where the request has one.
+template <typename Request>
+std::string requestIdOf(const Request& request) {
+  if constexpr (requires { request.request_id(); })
+    return request.request_id();
+  else
+    return "";
+}
 
 // Serves one unary call: admits the caller on a reading thread, then runs
 // `handle`, which calls its `finish` once, from any thread.
@@ -82,9 +100,12 @@ grpc::ServerUnaryReactor* serve(Backend& backend, grpc::CallbackServerContext* c
                                 const Request* request, const std::string& method,
                                 const std::string& householdId, Handler handle) {
   grpc::ServerUnaryReactor* reactor = context->DefaultReactor();
-  backend.readers().post([&backend, context, request, method, householdId, handle, reactor] {
-    const Finish finish = [context, reactor](const Failure& why) {
-      reactor->Finish(finishWith(*context, why));
+  const CallLog log(method, requestIdOf(*request));
+  backend.readers().post([&backend, context, request, method, householdId, handle, reactor, log] {
+    const Finish finish = [context, reactor, log](const Failure& why) {
+      const grpc::Status status = finishWith(*context, why);
+      log.finished(status);
+      reactor->Finish(status);
     };
     Caller caller;
     if (const Failure refused = backend.admit(*context, method, householdId, caller); refused.failed())

@@ -105,13 +105,48 @@ void keepReferred(const v1::Event& event, v1::Bundle& bundle) {
   *bundle.add_events() = kept;
 }
 
+// What an event may refer to, at one revision, and the event itself if there is one.
+Failure readDocuments(Backend& backend, const std::string& householdId, const std::string& eventId,
+                      v1::Bundle& bundle, std::int64_t& revision) {
+  const auto snapshot = backend.store().snapshot(householdId);
+  if (!snapshot.ok()) return fromStorage(snapshot.status());
+  revision = snapshot->revision;
+  for (const storage::Document& document : snapshot->documents) {
+    const std::string& kind = document.key.kind;
+    if (kind == "household") *bundle.mutable_household() = read<v1::Household>(document);
+    if (kind == "kitchen") *bundle.add_kitchens() = read<v1::Kitchen>(document);
+    if (kind == "starter") *bundle.add_starters() = read<v1::Starter>(document);
+    if (kind == "recipe") *bundle.add_recipes() = read<v1::Recipe>(document);
+    if (kind == "event" && document.key.id == eventId) *bundle.add_events() = read<v1::Event>(document);
+  }
+  return {};
+}
+
+// Whether the household has room for those of `given` that it does not have yet.
+template <typename Document, typename List>
+Failure checkRoom(Backend& backend, const Caller& caller, const List& given, int most) {
+  const auto present = backend.store().list(caller.householdId, kindOf(Document()), "", most);
+  if (!present.ok()) return fromStorage(present.status());
+  std::set<std::string> ids;
+  for (const storage::Document& document : *present) ids.insert(document.key.id);
+  for (const Document& document : given) ids.insert(document.id());
+  return static_cast<int>(ids.size()) <= most ? Failure() : tooMany(kindOf(Document()), most);
+}
+
 }  // namespace
 
-Failure importOf(const v1::Bundle& bundle, const Caller& caller, const v1::Household& stored,
+Failure importOf(Backend& backend, const v1::Bundle& bundle, const Caller& caller,
                  std::vector<storage::Put>& puts) {
   if (const auto wrong = compose::validate(bundle, false); !wrong.empty()) return invalid(wrong);
   if (const auto wrong = auditPlans(bundle); !wrong.empty()) return invalid(wrong);
-  puts.push_back(putOf(takenOver(bundle.household(), caller, stored)));
+  const auto stored = backend.store().get(caller.householdId, {"household", caller.householdId});
+  if (!stored.ok()) return fromStorage(stored.status());
+  for (const Failure& wrong : {checkRoom<v1::Kitchen>(backend, caller, bundle.kitchens(), kMostKitchens),
+                               checkRoom<v1::Starter>(backend, caller, bundle.starters(), kMostStarters),
+                               checkRoom<v1::Recipe>(backend, caller, bundle.recipes(), kMostRecipes),
+                               checkRoom<v1::Event>(backend, caller, bundle.events(), kMostEvents)})
+    if (wrong.failed()) return wrong;
+  puts.push_back(putOf(takenOver(bundle.household(), caller, read<v1::Household>(*stored))));
   addPuts(bundle.kitchens(), puts);
   addPuts(bundle.starters(), puts);
   addPuts(bundle.recipes(), puts);
@@ -119,6 +154,23 @@ Failure importOf(const v1::Bundle& bundle, const Caller& caller, const v1::House
   addPuts(bundle.plans(), puts);
   addPuts(bundle.progresses(), puts);
   return {};
+}
+
+Failure checkReferences(Backend& backend, const std::string& householdId, const v1::Event& event) {
+  v1::Bundle bundle;
+  std::int64_t revision = 0;
+  if (const Failure wrong = readDocuments(backend, householdId, "", bundle, revision); wrong.failed())
+    return wrong;
+  *bundle.add_events() = event;
+  keepReferred(event, bundle);
+  constexpr std::string_view kTop = "events[0].";
+  compose::Violations ofEvent;
+  for (v1::FieldViolation& violation : compose::validate(bundle, false)) {
+    if (violation.field_path().rfind(kTop, 0) != 0) continue;
+    violation.set_field_path(violation.field_path().substr(kTop.size()));
+    ofEvent.push_back(std::move(violation));
+  }
+  return ofEvent.empty() ? Failure() : invalid(ofEvent);
 }
 
 Failure exportOf(Backend& backend, const std::string& householdId, const std::string& eventId,
@@ -143,18 +195,9 @@ Failure exportOf(Backend& backend, const std::string& householdId, const std::st
 Failure documentsOf(Backend& backend, const std::string& householdId, const std::string& eventId,
                     compose::Documents& documents, std::int64_t& revision,
                     google::protobuf::Map<std::string, std::string>* etags) {
-  const auto snapshot = backend.store().snapshot(householdId);
-  if (!snapshot.ok()) return fromStorage(snapshot.status());
-  revision = snapshot->revision;
   v1::Bundle bundle;
-  for (const storage::Document& document : snapshot->documents) {
-    const std::string& kind = document.key.kind;
-    if (kind == "household") *bundle.mutable_household() = read<v1::Household>(document);
-    if (kind == "kitchen") *bundle.add_kitchens() = read<v1::Kitchen>(document);
-    if (kind == "starter") *bundle.add_starters() = read<v1::Starter>(document);
-    if (kind == "recipe") *bundle.add_recipes() = read<v1::Recipe>(document);
-    if (kind == "event" && document.key.id == eventId) *bundle.add_events() = read<v1::Event>(document);
-  }
+  if (const Failure wrong = readDocuments(backend, householdId, eventId, bundle, revision); wrong.failed())
+    return wrong;
   if (bundle.events().empty()) return noSuch("event", eventId);
   keepReferred(v1::Event(bundle.events(0)), bundle);
   if (const auto wrong = compose::validate(bundle, true); !wrong.empty()) return invalid(wrong);

@@ -8,13 +8,16 @@
 
 namespace suppertide::service {
 
-// Checks everything, plans included, and gives the puts of one write.
-Failure importOf(const v1::Bundle& bundle, const Caller& caller, const v1::Household& stored,
+// Checks everything, plans included, and gives the puts of one write. Blocking.
+Failure importOf(Backend& backend, const v1::Bundle& bundle, const Caller& caller,
                  std::vector<storage::Put>& puts);
 
 // The household whole, or one event with what it refers to.
 Failure exportOf(Backend& backend, const std::string& householdId, const std::string& eventId,
                  v1::Bundle& bundle);
+
+// Whether all that the event names is in the household. Paths are from the event's top.
+Failure checkReferences(Backend& backend, const std::string& householdId, const v1::Event& event);
 
 // What planning an event needs.
 Failure documentsOf(Backend& backend, const std::string& householdId, const std::string& eventId,

@@ -5,6 +5,8 @@
 #include <google/protobuf/util/field_mask_util.h>
 
 #include <algorithm>
+#include <functional>
+#include <memory>
 #include <string>
 #include <vector>
 
@@ -16,6 +18,8 @@ namespace suppertide::service {
 
 inline constexpr int kUsualPage = 100;
 inline constexpr int kMostPage = 500;
+inline constexpr int kAnyNumber = 0;
+inline constexpr int kMostTries = 5;  // when others write at the same time
 
 // The page size to use; 0 and above; negative ones are the caller's mistake.
 inline int pageSize(int asked) {
@@ -44,8 +48,12 @@ inline storage::WriteRequest writeRequest(const Caller& caller, const std::strin
 template <typename Document>
 class DocumentCalls {
  public:
-  // `service` as in "RecipeService".
-  DocumentCalls(Backend& backend, std::string service) : backend_(backend), service_(std::move(service)) {}
+  // What else must hold of a document that is to be written. May read the disk.
+  using AlsoCheck = std::function<Failure(const Caller&, const Document&)>;
+
+  // `service` as in "RecipeService"; a household has at most `most` of the kind.
+  DocumentCalls(Backend& backend, std::string service, int most = kAnyNumber, AlsoCheck also = nullptr)
+      : backend_(backend), service_(std::move(service)), most_(most), also_(std::move(also)) {}
 
   template <typename Request>
   grpc::ServerUnaryReactor* get(grpc::CallbackServerContext* context, const Request* request,
@@ -87,40 +95,30 @@ class DocumentCalls {
                                    const Document& given, const char* call, Answer* answer,
                                    Document* answered) {
     return serve(backend_, context, request, method(call), request->household_id(),
-                 [this, given, call, answer, answered](const Caller& caller, const Request& asked,
-                                                       const Finish& finish) {
-                   if (const Failure wrong = checkRequestId(asked.request_id()); wrong.failed())
-                     return finish(wrong);
+                 [=, this](const Caller& caller, const Request& asked, const Finish& finish) {
                    Document document = given;
                    document.clear_meta();
                    if (document.id().empty()) document.set_id(newId());
-                   if (const auto wrong = compose::validate(document); !wrong.empty())
-                     return finish(invalid(wrong));
-                   auto write =
-                       writeRequest(caller, method(call), asked.request_id(), asked, asked.validate_only());
-                   write.puts.push_back(putOf(document, storage::Expect::kAbsent));
-                   submit(std::move(write), answer, answered, document, finish);
+                   const auto writing = writingOf(caller, asked, method(call), answer, answered, finish);
+                   write(writing, document, storage::Expect::kAbsent, [this, caller](Document& made) {
+                     const Failure wrong = check(caller, made);
+                     return wrong.failed() ? wrong : checkRoom(caller);
+                   });
                  });
   }
 
   template <typename Request, typename Answer>
   grpc::ServerUnaryReactor* update(grpc::CallbackServerContext* context, const Request* request,
-                                   const Document& given, const char* call, Answer* answer,
-                                   Document* answered) {
-    return serve(backend_, context, request, method(call), request->household_id(),
-                 [this, given, call, answer, answered](const Caller& caller, const Request& asked,
-                                                       const Finish& finish) {
-                   if (const Failure wrong = checkRequestId(asked.request_id()); wrong.failed())
-                     return finish(wrong);
-                   Document document = given;
-                   if (const Failure wrong = merge(caller, asked.update_mask(), document); wrong.failed())
-                     return finish(wrong);
-                   if (const auto wrong = compose::validate(document); !wrong.empty())
-                     return finish(invalid(wrong));
-                   auto write =
-                       writeRequest(caller, method(call), asked.request_id(), asked, asked.validate_only());
-                   write.puts.push_back(putOf(document, storage::Expect::kPresent));
-                   submit(std::move(write), answer, answered, document, finish);
+                                   const std::string& householdId, const Document& given, const char* call,
+                                   Answer* answer, Document* answered) {
+    return serve(backend_, context, request, method(call), householdId,
+                 [=, this](const Caller& caller, const Request& asked, const Finish& finish) {
+                   const auto writing = writingOf(caller, asked, method(call), answer, answered, finish);
+                   write(writing, given, storage::Expect::kPresent,
+                         [this, caller, mask = asked.update_mask()](Document& made) {
+                           const Failure wrong = merge(caller, mask, made);
+                           return wrong.failed() ? wrong : check(caller, made);
+                         });
                  });
   }
 
@@ -147,18 +145,74 @@ class DocumentCalls {
         });
   }
 
-  // Writes, then answers with the document as it is stored; with validate_only, as it would be.
-  template <typename Answer>
-  void submit(storage::WriteRequest write, Answer* answer, Document* answered, Document document,
-              Finish finish) {
-    const bool only = write.validateOnly;
-    backend_.queue().submit(std::move(write), [answer, answered, document, finish,
-                                               only](absl::StatusOr<storage::WriteResult> result) {
-      if (!result.ok()) return finish(fromStorage(result.status()));
-      *answered = only || result->documents.empty() ? document : read<Document>(result->documents.front());
-      answer->set_revision(result->revision);
-      finish({});
+ private:
+  // Makes the document to store out of the one given; what is wrong refuses the write.
+  using Prepare = std::function<Failure(Document&)>;
+
+  // One create or update under way.
+  struct Writing {
+    storage::WriteRequest request;
+    Failure wrong;  // found before anything was read
+    Document* answered;
+    std::function<void(std::int64_t)> setRevision;
+    Finish finish;
+    int triesLeft = kMostTries;
+  };
+
+  template <typename Request, typename Answer>
+  std::shared_ptr<Writing> writingOf(const Caller& caller, const Request& asked, const std::string& name,
+                                     Answer* answer, Document* answered, const Finish& finish) {
+    return std::make_shared<Writing>(
+        Writing{writeRequest(caller, name, asked.request_id(), asked, asked.validate_only()),
+                checkRequestId(asked.request_id()), answered,
+                [answer](std::int64_t revision) { answer->set_revision(revision); }, finish});
+  }
+
+  // Prepares and stores `given`, then answers with the document as it is stored or,
+  // with validate_only, as it would be. Again when someone else wrote in between
+  // and the caller named no etag.
+  void write(const std::shared_ptr<Writing>& writing, const Document& given, storage::Expect expect,
+             const Prepare& prepare) {
+    if (writing->wrong.failed()) return writing->finish(writing->wrong);
+    Document document = given;
+    const Failure wrong = prepare(document);
+    storage::WriteRequest request = writing->request;
+    request.puts.push_back(putOf(document, expect));
+    if (wrong.failed()) neverCarryOut(request);
+    backend_.queue().submit(std::move(request), [=, this](absl::StatusOr<storage::WriteResult> result) {
+      const bool raced = result.status().code() == absl::StatusCode::kAborted && given.meta().etag().empty();
+      if (raced && !wrong.failed() && --writing->triesLeft > 0)
+        return backend_.readers().post([=, this] { write(writing, given, expect, prepare); });
+      if (!result.ok()) return writing->finish(wrong.failed() ? wrong : fromStorage(result.status()));
+      *writing->answered =
+          writing->request.validateOnly ? document : read<Document>(result->documents.front());
+      writing->setRevision(result->revision);
+      writing->finish({});
     });
+  }
+
+  // What is refused now may be the repeat of what was carried out before the
+  // household changed; then its outcome is due. So storage is asked all the
+  // same, but with an etag that no document has.
+  static void neverCarryOut(storage::WriteRequest& request) {
+    for (storage::Put& put : request.puts) {
+      put.expect = storage::Expect::kPresent;
+      put.etag = "none";
+    }
+  }
+
+  Failure check(const Caller& caller, const Document& document) {
+    if (const auto wrong = compose::validate(document); !wrong.empty()) return invalid(wrong);
+    return also_ ? also_(caller, document) : Failure();
+  }
+
+  // Whether one more of the kind has room.
+  Failure checkRoom(const Caller& caller) {
+    if (most_ == kAnyNumber) return {};
+    const auto present = backend_.store().list(caller.householdId, kindOf(Document()), "", most_);
+    if (!present.ok()) return fromStorage(present.status());
+    if (static_cast<int>(present->size()) < most_) return {};
+    return tooMany(kindOf(Document()), most_);
   }
 
   // Fills `document`, of which the mask's fields were given, from what is stored.
@@ -183,7 +237,6 @@ class DocumentCalls {
     return {};
   }
 
- private:
   std::string method(const char* call) const { return absl::StrCat(service_, "/", call); }
 
   static Failure notFound(const absl::Status& status, const std::string& id) {
@@ -196,7 +249,9 @@ class DocumentCalls {
   }
 
   Backend& backend_;
-  std::string service_;
+  const std::string service_;
+  const int most_;
+  const AlsoCheck also_;
 };
 
 }  // namespace suppertide::service

@@ -12,6 +12,12 @@ v1::DocumentMeta metaOf(const storage::Document& document) {
   return meta;
 }
 
+const v1::Member* memberOf(const v1::Household& household, const std::string& id) {
+  for (const v1::Member& member : household.members())
+    if (member.id() == id) return &member;
+  return nullptr;
+}
+
 v1::Change changeOf(const storage::Document& document) {
   v1::Change change;
   const std::string& kind = document.key.kind;

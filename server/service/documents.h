@@ -32,6 +32,12 @@ inline const char* kindOf(const v1::Progress&) {
   return "progress";
 }
 
+// How many a household may have of a kind.
+inline constexpr int kMostKitchens = 10;
+inline constexpr int kMostStarters = 20;
+inline constexpr int kMostRecipes = 1000;
+inline constexpr int kMostEvents = 200;
+
 v1::DocumentMeta metaOf(const storage::Document& document);
 
 template <typename Message>
@@ -49,6 +55,9 @@ storage::Put putOf(const Message& message, storage::Expect expect = storage::Exp
   return {
       {kindOf(message), message.id()}, stripped.SerializeAsString(), expect, message.meta().etag(), false};
 }
+
+// Null when the household has no such member.
+const v1::Member* memberOf(const v1::Household& household, const std::string& id);
 
 // For a watcher; a tombstone becomes DeletedDocument.
 v1::Change changeOf(const storage::Document& document);

@@ -1,5 +1,6 @@
 #include "suppertide/v1/event_service.grpc.pb.h"
 
+#include "server/service/bundle_import.h"
 #include "server/service/document_calls.h"
 #include "server/service/services.h"
 
@@ -8,7 +9,11 @@ namespace {
 
 class EventServiceCalls final : public v1::EventService::CallbackService {
  public:
-  explicit EventServiceCalls(Backend& backend) : calls_(backend, "EventService") {}
+  explicit EventServiceCalls(Backend& backend)
+      : calls_(backend, "EventService", kMostEvents,
+               [&backend](const Caller& caller, const v1::Event& event) {
+                 return checkReferences(backend, caller.householdId, event);
+               }) {}
 
   grpc::ServerUnaryReactor* GetEvent(grpc::CallbackServerContext* context, const v1::GetEventRequest* request,
                                      v1::Event* answer) override {
@@ -28,7 +33,8 @@ class EventServiceCalls final : public v1::EventService::CallbackService {
   grpc::ServerUnaryReactor* UpdateEvent(grpc::CallbackServerContext* context,
                                         const v1::UpdateEventRequest* request,
                                         v1::WriteEventResponse* answer) override {
-    return calls_.update(context, request, request->event(), "UpdateEvent", answer, answer->mutable_event());
+    return calls_.update(context, request, request->household_id(), request->event(), "UpdateEvent", answer,
+                         answer->mutable_event());
   }
   grpc::ServerUnaryReactor* DeleteEvent(grpc::CallbackServerContext* context,
                                         const v1::DeleteEventRequest* request,

@@ -7,7 +7,10 @@ namespace suppertide::service {
 namespace {
 
 constexpr char kTrailer[] = "suppertide-error-bin";
-constexpr std::size_t kMostDetailBytes = 6'000;  // trailers are limited to 8 KB by default
+// gRPC takes at most 8 KB of trailers unless told otherwise: this much for the
+// detail, this much for the message, the rest for their frames.
+constexpr std::size_t kMostDetailBytes = 5'000;
+constexpr std::size_t kMostMessageBytes = 2'400;
 
 const char* reasonOf(absl::StatusCode code) {
   switch (code) {
@@ -28,6 +31,28 @@ const char* reasonOf(absl::StatusCode code) {
   }
 }
 
+// As gRPC sends a message: what is not plain ASCII takes three bytes each.
+std::size_t sentBytes(const std::string& text) {
+  std::size_t bytes = 0;
+  for (const char c : text) bytes += c < ' ' || c > '~' || c == '%' ? 3 : 1;
+  return bytes;
+}
+
+// A line for each violation, as long as there is room.
+std::string textOf(const compose::Violations& violations) {
+  std::string text =
+      violations.size() == 1 ? "one field is wrong" : absl::StrCat(violations.size(), " fields are wrong");
+  std::size_t bytes = sentBytes(text);
+  for (std::size_t i = 0; i < violations.size(); ++i) {
+    const std::string line = absl::StrCat("\n", violations[i].field_path(), ": ", violations[i].value(), ": ",
+                                          violations[i].description());
+    bytes += sentBytes(line);
+    if (bytes > kMostMessageBytes) return absl::StrCat(text, "\nand ", violations.size() - i, " more");
+    text += line;
+  }
+  return text;
+}
+
 }  // namespace
 
 Failure failure(absl::Status status, const std::string& reason) {
@@ -38,19 +63,12 @@ Failure failure(absl::Status status, const std::string& reason) {
 }
 
 Failure invalid(const compose::Violations& violations) {
-  std::string text =
-      violations.size() == 1 ? "one field is wrong" : absl::StrCat(violations.size(), " fields are wrong");
-  for (const v1::FieldViolation& violation : violations)
-    absl::StrAppend(&text, text.size() > 2000
-                               ? ""
-                               : absl::StrCat("\n", violation.field_path(), ": ", violation.value(), ": ",
-                                              violation.description()));
-  Failure out = failure(absl::InvalidArgumentError(text), "FIELD_INVALID");
+  Failure out = failure(absl::InvalidArgumentError(textOf(violations)), "FIELD_INVALID");
+  (*out.detail.mutable_metadata())["violation_count"] = absl::StrCat(violations.size());
   for (const v1::FieldViolation& violation : violations) {
     *out.detail.add_violations() = violation;
     if (out.detail.ByteSizeLong() <= kMostDetailBytes) continue;
     out.detail.mutable_violations()->RemoveLast();
-    (*out.detail.mutable_metadata())["violation_count"] = absl::StrCat(violations.size());
     break;
   }
   return out;
@@ -62,6 +80,15 @@ Failure invalidField(const std::string& path, const std::string& value, const st
   violation.set_value(value);
   violation.set_description(allowed);
   return invalid({violation});
+}
+
+Failure tooMany(const std::string& kind, int most) {
+  Failure out = failure(absl::ResourceExhaustedError(
+                            absl::StrCat("a household has at most ", most, " documents of the kind ", kind)),
+                        "LIMIT_EXCEEDED");
+  (*out.detail.mutable_metadata())["kind"] = kind;
+  (*out.detail.mutable_metadata())["limit"] = absl::StrCat(most);
+  return out;
 }
 
 Failure fromStorage(const absl::Status& status) {

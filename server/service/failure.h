@@ -25,6 +25,8 @@ Failure failure(absl::Status status, const std::string& reason);
 Failure invalid(const compose::Violations& violations);
 // One violation made on the spot.
 Failure invalidField(const std::string& path, const std::string& value, const std::string& allowed);
+// RESOURCE_EXHAUSTED: a household has all it may have of this kind.
+Failure tooMany(const std::string& kind, int most);
 // What storage answers, with the current document for a stale etag.
 Failure fromStorage(const absl::Status& status);
 

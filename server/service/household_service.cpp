@@ -2,29 +2,12 @@
 
 #include "server/service/bundle_import.h"
 #include "server/service/document_calls.h"
+#include "server/service/joining.h"
 #include "server/service/services.h"
 #include "server/service/version.h"
 
 namespace suppertide::service {
 namespace {
-
-constexpr int kUsualInvitationMinutes = 24 * 60;
-constexpr int kMostInvitationMinutes = 14 * 24 * 60;
-
-Failure wrongCode() {
-  return failure(absl::PermissionDeniedError("this code is wrong, used or no longer good"), "WRONG_CODE");
-}
-
-Failure tooManyTries() {
-  return failure(absl::ResourceExhaustedError("too many wrong codes: wait a minute and try again"),
-                 "TOO_MANY_TRIES");
-}
-
-const v1::Member* memberOf(const v1::Household& household, const std::string& id) {
-  for (const v1::Member& member : household.members())
-    if (member.id() == id) return &member;
-  return nullptr;
-}
 
 // Fills in id and a host where they are missing; the member that the device is.
 Failure prepare(const v1::CreateHouseholdRequest& asked, v1::Household& household, std::string& memberId) {
@@ -48,19 +31,16 @@ Failure prepare(const v1::CreateHouseholdRequest& asked, v1::Household& househol
   return {};
 }
 
-storage::Device newDevice(const std::string& householdId, const std::string& memberId,
-                          const std::string& name) {
-  storage::Device device;
-  device.id = newId();
-  device.householdId = householdId;
-  device.memberId = memberId;
-  device.displayName = name.empty() ? "a device" : name.substr(0, 60);
-  return device;
+Failure staysHost(const Caller& caller, const v1::Household& household) {
+  const v1::Member* self = memberOf(household, caller.memberId);
+  if (self != nullptr && self->role() == v1::ROLE_HOST) return {};
+  return invalidField("members", caller.memberId, "must keep you as a host: let another host take you off");
 }
 
 class HouseholdServiceCalls final : public v1::HouseholdService::CallbackService {
  public:
-  explicit HouseholdServiceCalls(Backend& backend) : backend_(backend), calls_(backend, "HouseholdService") {}
+  explicit HouseholdServiceCalls(Backend& backend)
+      : backend_(backend), calls_(backend, "HouseholdService", kAnyNumber, staysHost) {}
 
   grpc::ServerUnaryReactor* CreateHousehold(grpc::CallbackServerContext* context,
                                             const v1::CreateHouseholdRequest* request,
@@ -80,9 +60,8 @@ class HouseholdServiceCalls final : public v1::HouseholdService::CallbackService
   grpc::ServerUnaryReactor* UpdateHousehold(grpc::CallbackServerContext* context,
                                             const v1::UpdateHouseholdRequest* request,
                                             v1::WriteHouseholdResponse* answer) override {
-    return serve(backend_, context, request, "HouseholdService/UpdateHousehold", request->household().id(),
-                 [this, answer](const Caller& caller, const v1::UpdateHouseholdRequest& asked,
-                                const Finish& finish) { update(caller, asked, answer, finish); });
+    return calls_.update(context, request, request->household().id(), request->household(), "UpdateHousehold",
+                         answer, answer->mutable_household());
   }
 
   grpc::ServerUnaryReactor* WhoAmI(grpc::CallbackServerContext* context, const v1::WhoAmIRequest* request,
@@ -101,9 +80,13 @@ class HouseholdServiceCalls final : public v1::HouseholdService::CallbackService
   grpc::ServerUnaryReactor* ImportBundle(grpc::CallbackServerContext* context,
                                          const v1::ImportBundleRequest* request,
                                          v1::ImportBundleResponse* answer) override {
-    return serve(backend_, context, request, "HouseholdService/ImportBundle", request->household_id(),
-                 [this, answer](const Caller& caller, const v1::ImportBundleRequest& asked,
-                                const Finish& finish) { import(caller, asked, answer, finish); });
+    return serve(
+        backend_, context, request, "HouseholdService/ImportBundle", request->household_id(),
+        [this, answer](const Caller& caller, const v1::ImportBundleRequest& asked, const Finish& finish) {
+          // Plans in it are audited, which takes its time.
+          auto& workers = asked.bundle().plans().empty() ? backend_.readers() : backend_.auditors();
+          workers.post([this, caller, &asked, answer, finish] { import(caller, asked, answer, finish); });
+        });
   }
 
   grpc::ServerUnaryReactor* ExportBundle(grpc::CallbackServerContext* context,
@@ -121,7 +104,7 @@ class HouseholdServiceCalls final : public v1::HouseholdService::CallbackService
                                              v1::CreateInvitationResponse* answer) override {
     return serve(backend_, context, request, "HouseholdService/CreateInvitation", request->household_id(),
                  [this, answer](const Caller& caller, const v1::CreateInvitationRequest& asked,
-                                const Finish& finish) { invite(caller, asked, answer, finish); });
+                                const Finish& finish) { finish(invite(backend_, caller, asked, *answer)); });
   }
 
   grpc::ServerUnaryReactor* JoinHousehold(grpc::CallbackServerContext* context,
@@ -130,7 +113,7 @@ class HouseholdServiceCalls final : public v1::HouseholdService::CallbackService
     const std::string peer = peerOf(*context);
     return serve(backend_, context, request, "HouseholdService/JoinHousehold", "",
                  [this, answer, peer](const Caller&, const v1::JoinHouseholdRequest& asked,
-                                      const Finish& finish) { join(asked, peer, answer, finish); });
+                                      const Finish& finish) { join(backend_, asked, peer, answer, finish); });
   }
 
   grpc::ServerUnaryReactor* ListDevices(grpc::CallbackServerContext* context,
@@ -174,8 +157,9 @@ class HouseholdServiceCalls final : public v1::HouseholdService::CallbackService
 
   void create(const v1::CreateHouseholdRequest& asked, const std::string& peer,
               v1::CreateHouseholdResponse* answer, const Finish& finish) {
-    if (!backend_.codeTries().mayTry(peer)) return finish(tooManyTries());
+    if (const Failure wrong = mayTryCode(backend_, peer); wrong.failed()) return finish(wrong);
     if (const Failure wrong = checkRequestId(asked.request_id()); wrong.failed()) return finish(wrong);
+    if (const Failure wrong = checkDeviceName(asked.device_name()); wrong.failed()) return finish(wrong);
     v1::Household household;
     std::string memberId;
     if (const Failure wrong = prepare(asked, household, memberId); wrong.failed()) return finish(wrong);
@@ -204,32 +188,12 @@ class HouseholdServiceCalls final : public v1::HouseholdService::CallbackService
     finish({});
   }
 
-  void update(const Caller& caller, const v1::UpdateHouseholdRequest& asked,
-              v1::WriteHouseholdResponse* answer, const Finish& finish) {
-    if (const Failure wrong = checkRequestId(asked.request_id()); wrong.failed()) return finish(wrong);
-    v1::Household household = asked.household();
-    if (const Failure wrong = calls_.merge(caller, asked.update_mask(), household); wrong.failed())
-      return finish(wrong);
-    if (const auto wrong = compose::validate(household); !wrong.empty()) return finish(invalid(wrong));
-    const v1::Member* self = memberOf(household, caller.memberId);
-    if (self == nullptr || self->role() != v1::ROLE_HOST)
-      return finish(
-          invalidField("members", caller.memberId, "must keep you as a host: let another host take you off"));
-    auto write = writeRequest(caller, "HouseholdService/UpdateHousehold", asked.request_id(), asked,
-                              asked.validate_only());
-    write.puts.push_back(putOf(household, storage::Expect::kPresent));
-    calls_.submit(std::move(write), answer, answer->mutable_household(), household, finish);
-  }
-
   void import(const Caller& caller, const v1::ImportBundleRequest& asked, v1::ImportBundleResponse* answer,
               const Finish& finish) {
     if (const Failure wrong = checkRequestId(asked.request_id()); wrong.failed()) return finish(wrong);
-    const auto stored = backend_.store().get(caller.householdId, {"household", caller.householdId});
-    if (!stored.ok()) return finish(fromStorage(stored.status()));
     auto write = writeRequest(caller, "HouseholdService/ImportBundle", asked.request_id(), asked,
                               asked.validate_only());
-    if (const Failure wrong = importOf(asked.bundle(), caller, read<v1::Household>(*stored), write.puts);
-        wrong.failed())
+    if (const Failure wrong = importOf(backend_, asked.bundle(), caller, write.puts); wrong.failed())
       return finish(wrong);
     for (const storage::Put& put : write.puts) ++(*answer->mutable_written_counts())[put.key.kind];
     backend_.queue().submit(std::move(write), [answer, finish](absl::StatusOr<storage::WriteResult> result) {
@@ -237,92 +201,6 @@ class HouseholdServiceCalls final : public v1::HouseholdService::CallbackService
       answer->set_revision(result->revision);
       finish({});
     });
-  }
-
-  void invite(const Caller& caller, const v1::CreateInvitationRequest& asked,
-              v1::CreateInvitationResponse* answer, const Finish& finish) {
-    const std::int64_t minutes =
-        asked.has_lifetime() ? asked.lifetime().seconds() / 60 : kUsualInvitationMinutes;
-    if (minutes < 1 || minutes > kMostInvitationMinutes)
-      return finish(
-          invalidField("lifetime", absl::StrCat(minutes, " min"), "must be between a minute and 14 days"));
-    storage::Code code;
-    code.householdId = caller.householdId;
-    code.memberId = asked.member_id();
-    code.role = asked.role();
-    const auto stored = backend_.store().get(caller.householdId, {"household", caller.householdId});
-    if (!stored.ok()) return finish(fromStorage(stored.status()));
-    if (!code.memberId.empty() && memberOf(read<v1::Household>(*stored), code.memberId) == nullptr)
-      return finish(invalidField("memberId", code.memberId, "must be a member of the household"));
-    if (code.memberId.empty() && (code.role < v1::ROLE_READER || code.role > v1::ROLE_HOST))
-      return finish(invalidField("role", absl::StrCat(code.role), "must be reader, cook or host"));
-    code.expireTime = backend_.clock().now() + std::chrono::minutes(minutes);
-    const std::string text = newCode();
-    if (const auto status = backend_.store().addCode(hashOfCode(text), code); !status.ok())
-      return finish(fromStorage(status));
-    answer->set_code(text);
-    answer->mutable_expire_time()->set_seconds(code.expireTime->time_since_epoch().count());
-    finish({});
-  }
-
-  // Names the joiner's member, which is added to the household when the invitation names none.
-  Failure memberFor(const storage::Code& code, const std::string& name, storage::Put& put,
-                    std::string& memberId) {
-    const auto stored = backend_.store().get(code.householdId, {"household", code.householdId});
-    if (!stored.ok()) return fromStorage(stored.status());
-    memberId = code.memberId;
-    if (!memberId.empty()) return {};
-    v1::Household household = read<v1::Household>(*stored);
-    v1::Member& member = *household.add_members();
-    memberId = newId();
-    member.set_id(memberId);
-    member.set_display_name(name);
-    member.set_role(static_cast<v1::Role>(code.role));
-    if (const auto wrong = compose::validate(household); !wrong.empty())
-      return invalidField("displayName", name,
-                          "must be 1 to 60 characters, and the household have room for one more");
-    put = putOf(household, storage::Expect::kPresent);
-    return {};
-  }
-
-  void join(const v1::JoinHouseholdRequest& asked, const std::string& peer, v1::JoinHouseholdResponse* answer,
-            const Finish& finish) {
-    if (!backend_.codeTries().mayTry(peer)) return finish(tooManyTries());
-    if (const Failure wrong = checkRequestId(asked.request_id()); wrong.failed()) return finish(wrong);
-    const std::string hash = hashOfCode(asked.code());
-    const auto code = backend_.store().findCode(hash);
-    if (!code.ok() || code->purpose != storage::Code::Purpose::kInvitation) {
-      backend_.codeTries().failed(peer);
-      return finish(wrongCode());
-    }
-    storage::Put put;
-    std::string memberId;
-    if (const Failure wrong = memberFor(*code, asked.display_name(), put, memberId); wrong.failed())
-      return finish(wrong);
-    const auto redeem = [this, hash, memberId, household = code->householdId, asked, answer, finish] {
-      const std::string token = newToken();
-      const storage::Device device = newDevice(household, memberId, asked.device_name());
-      const auto status = backend_.store().redeemInvitation(hash, device, hashOfToken(token));
-      if (!status.ok())
-        return finish(status.code() == absl::StatusCode::kNotFound ? wrongCode() : fromStorage(status));
-      answer->set_household_id(household);
-      answer->set_member_id(memberId);
-      answer->set_device_id(device.id);
-      answer->set_device_token(token);
-      finish({});
-    };
-    if (put.key.id.empty()) return redeem();
-    storage::WriteRequest write;
-    write.householdId = code->householdId;
-    write.memberId = memberId;
-    write.requestId = asked.request_id();
-    write.fingerprint = fingerprintOf("HouseholdService/JoinHousehold", asked.SerializeAsString());
-    write.puts.push_back(std::move(put));
-    backend_.queue().submit(std::move(write),
-                            [this, redeem, finish](absl::StatusOr<storage::WriteResult> result) {
-                              if (!result.ok()) return finish(fromStorage(result.status()));
-                              backend_.readers().post(redeem);
-                            });
   }
 
   Backend& backend_;

@@ -8,7 +8,7 @@ namespace {
 
 class KitchenServiceCalls final : public v1::KitchenService::CallbackService {
  public:
-  explicit KitchenServiceCalls(Backend& backend) : calls_(backend, "KitchenService") {}
+  explicit KitchenServiceCalls(Backend& backend) : calls_(backend, "KitchenService", kMostKitchens) {}
 
   grpc::ServerUnaryReactor* GetKitchen(grpc::CallbackServerContext* context,
                                        const v1::GetKitchenRequest* request, v1::Kitchen* answer) override {
@@ -30,8 +30,8 @@ class KitchenServiceCalls final : public v1::KitchenService::CallbackService {
   grpc::ServerUnaryReactor* UpdateKitchen(grpc::CallbackServerContext* context,
                                           const v1::UpdateKitchenRequest* request,
                                           v1::WriteKitchenResponse* answer) override {
-    return calls_.update(context, request, request->kitchen(), "UpdateKitchen", answer,
-                         answer->mutable_kitchen());
+    return calls_.update(context, request, request->household_id(), request->kitchen(), "UpdateKitchen",
+                         answer, answer->mutable_kitchen());
   }
   grpc::ServerUnaryReactor* DeleteKitchen(grpc::CallbackServerContext* context,
                                           const v1::DeleteKitchenRequest* request,

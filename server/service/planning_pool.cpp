@@ -28,4 +28,32 @@ void PlanningPool::stopAll() {
   for (auto& [key, run] : running_) run->cancel = true;
 }
 
+void PlanningPool::post(const std::string& householdId, std::function<void()> job) {
+  {
+    std::lock_guard lock(mutex_);
+    auto& jobs = waiting_[householdId];
+    if (jobs.empty()) turns_.push_back(householdId);
+    jobs.push_back(std::move(job));
+  }
+  workers_.post([this] { runNext(); });
+}
+
+// There are as many calls of this as jobs.
+void PlanningPool::runNext() {
+  std::function<void()> job;
+  {
+    std::lock_guard lock(mutex_);
+    const std::string household = std::move(turns_.front());
+    turns_.pop_front();
+    const auto jobs = waiting_.find(household);
+    job = std::move(jobs->second.front());
+    jobs->second.pop_front();
+    if (jobs->second.empty())
+      waiting_.erase(jobs);
+    else
+      turns_.push_back(household);
+  }
+  job();
+}
+
 }  // namespace suppertide::service

@@ -1,12 +1,15 @@
-// Planning runs here: a bounded number at once, one at a time for an event.
+// Planning runs here: a bounded number at once, one at a time for an event, and
+// households in turn, so that one with many events does not make others wait for all of them.
 #pragma once
 
 #include <atomic>
+#include <deque>
 #include <functional>
 #include <map>
 #include <memory>
 #include <mutex>
 #include <string>
+#include <utility>
 
 #include "server/service/workers.h"
 
@@ -31,13 +34,18 @@ class PlanningPool {
   // Cancels what runs and what waits.
   void stopAll();
 
-  void post(std::function<void()> job) { workers_.post(std::move(job)); }
+  // Runs `job` when its household's turn comes and a thread is free.
+  void post(const std::string& householdId, std::function<void()> job);
 
  private:
   using Key = std::pair<std::string, std::string>;
+  void runNext();
+
   std::mutex mutex_;
-  std::map<Key, std::shared_ptr<PlanningRun>> running_;  // guarded by mutex_
-  Workers workers_;                                      // last: its threads end before the rest goes
+  std::map<Key, std::shared_ptr<PlanningRun>> running_;               // guarded by mutex_
+  std::map<std::string, std::deque<std::function<void()>>> waiting_;  // guarded by mutex_; none empty
+  std::deque<std::string> turns_;  // guarded by mutex_; the keys of waiting_
+  Workers workers_;                // last: its threads end before the rest goes
 };
 
 }  // namespace suppertide::service

@@ -3,13 +3,13 @@
 #include <set>
 
 #include "server/service/document_calls.h"
+#include "server/service/reports.h"
 #include "server/service/services.h"
 
 namespace suppertide::service {
 namespace {
 
 constexpr int kMostReports = 5000;
-constexpr int kMostTries = 5;
 
 // One AddReports under way: reads, appends what is new, writes; again when
 // someone else wrote in between.
@@ -22,18 +22,19 @@ struct Adding {
   int triesLeft = kMostTries;
 };
 
-Failure append(const Adding& adding, v1::Progress& progress) {
+// Adds the reports that are not known yet and counts them.
+Failure append(const Adding& adding, v1::Progress& progress, int& added) {
   std::set<std::string> known;
   for (const v1::Report& report : progress.reports()) known.insert(report.id());
-  for (int i = 0; i < adding.asked.reports_size(); ++i) {
-    v1::Report report = adding.asked.reports(i);
-    if (!isId(report.id()))
-      return invalidField(absl::StrCat("reports[", i, "].id"), report.id(),
-                          "must be an id of 1 to 64 letters, digits, - _ .");
+  const std::int64_t now = adding.backend.clock().now().time_since_epoch().count();
+  for (v1::Report report : adding.asked.reports()) {
     if (!known.insert(report.id()).second) continue;
     if (report.member_id().empty()) report.set_member_id(adding.caller.memberId);
-    report.mutable_receive_time()->set_seconds(adding.backend.clock().now().time_since_epoch().count());
+    if (!report.has_happen_time()) report.mutable_happen_time()->set_seconds(now);
+    report.clear_receive_time();
+    report.mutable_receive_time()->set_seconds(now);
     *progress.add_reports() = std::move(report);
+    ++added;
   }
   if (progress.reports_size() <= kMostReports) return {};
   return failure(
@@ -41,13 +42,23 @@ Failure append(const Adding& adding, v1::Progress& progress) {
       "LIMIT_EXCEEDED");
 }
 
+Failure checkReports(const Adding& adding) {
+  const std::string& id = adding.caller.householdId;
+  const auto household = adding.backend.store().get(id, {"household", id});
+  if (!household.ok()) return fromStorage(household.status());
+  const auto wrong = validateReports(adding.asked, read<v1::Household>(*household));
+  return wrong.empty() ? Failure() : invalid(wrong);
+}
+
 void tryOnce(std::shared_ptr<Adding> adding) {
   const std::string& household = adding->caller.householdId;
   const std::string& event = adding->asked.event_id();
   if (const auto found = adding->backend.store().get(household, {"event", event}); !found.ok())
     return adding->finish(
-        failure(absl::NotFoundError(absl::StrCat("there is no event '", event, "' in this household")),
-                "NO_SUCH_DOCUMENT"));
+        found.status().code() == absl::StatusCode::kNotFound
+            ? failure(absl::NotFoundError(absl::StrCat("there is no event '", event, "' in this household")),
+                      "NO_SUCH_DOCUMENT")
+            : fromStorage(found.status()));
   const auto stored = adding->backend.store().get(household, {"progress", event});
   v1::Progress progress;
   if (stored.ok())
@@ -55,7 +66,13 @@ void tryOnce(std::shared_ptr<Adding> adding) {
   else if (stored.status().code() != absl::StatusCode::kNotFound)
     return adding->finish(fromStorage(stored.status()));
   progress.set_id(event);
-  if (const Failure wrong = append(*adding, progress); wrong.failed()) return adding->finish(wrong);
+  int added = 0;
+  if (const Failure wrong = append(*adding, progress, added); wrong.failed()) return adding->finish(wrong);
+  if (added == 0) {
+    *adding->answer->mutable_progress() = progress;
+    adding->answer->set_revision(progress.meta().revision());
+    return adding->finish({});
+  }
   auto write = writeRequest(adding->caller, "ProgressService/AddReports", adding->asked.request_id(),
                             adding->asked, false);
   write.puts.push_back(putOf(progress, stored.ok() ? storage::Expect::kPresent : storage::Expect::kAbsent));
@@ -89,10 +106,9 @@ class ProgressServiceCalls final : public v1::ProgressService::CallbackService {
         backend_, context, request, "ProgressService/AddReports", request->household_id(),
         [this, answer](const Caller& caller, const v1::AddReportsRequest& asked, const Finish& finish) {
           if (const Failure wrong = checkRequestId(asked.request_id()); wrong.failed()) return finish(wrong);
-          if (asked.reports().empty() || asked.reports_size() > 100)
-            return finish(
-                invalidField("reports", absl::StrCat(asked.reports_size()), "must be 1 to 100 reports"));
-          tryOnce(std::make_shared<Adding>(Adding{backend_, caller, asked, answer, finish}));
+          const auto adding = std::make_shared<Adding>(Adding{backend_, caller, asked, answer, finish});
+          if (const Failure wrong = checkReports(*adding); wrong.failed()) return finish(wrong);
+          tryOnce(adding);
         });
   }
 

@@ -8,7 +8,7 @@ namespace {
 
 class RecipeServiceCalls final : public v1::RecipeService::CallbackService {
  public:
-  explicit RecipeServiceCalls(Backend& backend) : calls_(backend, "RecipeService") {}
+  explicit RecipeServiceCalls(Backend& backend) : calls_(backend, "RecipeService", kMostRecipes) {}
 
   grpc::ServerUnaryReactor* GetRecipe(grpc::CallbackServerContext* context,
                                       const v1::GetRecipeRequest* request, v1::Recipe* answer) override {
@@ -30,7 +30,7 @@ class RecipeServiceCalls final : public v1::RecipeService::CallbackService {
   grpc::ServerUnaryReactor* UpdateRecipe(grpc::CallbackServerContext* context,
                                          const v1::UpdateRecipeRequest* request,
                                          v1::WriteRecipeResponse* answer) override {
-    return calls_.update(context, request, request->recipe(), "UpdateRecipe", answer,
+    return calls_.update(context, request, request->household_id(), request->recipe(), "UpdateRecipe", answer,
                          answer->mutable_recipe());
   }
   grpc::ServerUnaryReactor* DeleteRecipe(grpc::CallbackServerContext* context,

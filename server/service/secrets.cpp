@@ -24,6 +24,15 @@ std::string hashOf(const std::string& kind, const std::string& text) {
   return {reinterpret_cast<const char*>(hash.data()), hash.size()};
 }
 
+// As it is hashed: without dashes and case.
+std::string plain(const std::string& code) {
+  std::string out;
+  for (const char c : code)
+    if (std::isalnum(static_cast<unsigned char>(c)) != 0)
+      out += static_cast<char>(std::toupper(static_cast<unsigned char>(c)));
+  return out;
+}
+
 }  // namespace
 
 std::string newToken() {
@@ -51,11 +60,19 @@ std::string hashOfToken(const std::string& token) {
 }
 
 std::string hashOfCode(const std::string& code) {
-  std::string plain;
-  for (const char c : code)
-    if (std::isalnum(static_cast<unsigned char>(c)) != 0)
-      plain += static_cast<char>(std::toupper(static_cast<unsigned char>(c)));
-  return hashOf("code:", plain);
+  return hashOf("code:", plain(code));
+}
+
+std::string memberIdOfCode(const std::string& code) {
+  static constexpr char kDigits[] = "0123456789abcdef";
+  const std::string hash = hashOf("member:", plain(code));
+  std::string id;
+  for (std::size_t i = 0; i < 16; ++i) {
+    const auto byte = static_cast<unsigned char>(hash[i]);
+    id += kDigits[byte >> 4];
+    id += kDigits[byte & 15];
+  }
+  return id;
 }
 
 std::string fingerprintOf(const std::string& method, const std::string& content) {

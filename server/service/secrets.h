@@ -12,6 +12,8 @@ std::string newCode();
 // What is stored of a token or code; case and dashes of a code do not matter.
 std::string hashOfToken(const std::string& token);
 std::string hashOfCode(const std::string& code);
+// An id for the member that a code adds: the same for the same code, and telling nothing of it.
+std::string memberIdOfCode(const std::string& code);
 // A short mark of a call and its content, for replays.
 std::string fingerprintOf(const std::string& method, const std::string& content);
 

@@ -4,9 +4,8 @@
 #include <grpcpp/grpcpp.h>
 #include <grpcpp/health_check_service_interface.h>
 
-#include <cstdlib>
-
 #include "absl/strings/str_cat.h"
+#include "server/service/listen_address.h"
 #include "server/service/services.h"
 
 namespace suppertide::service {
@@ -18,39 +17,23 @@ constexpr const char* kServices[] = {"HouseholdService", "KitchenService", "Star
                                      "RecipeService",    "EventService",   "PlanService",
                                      "ProgressService",  "SyncService",    "BreadService"};
 
-bool isLoopback(const std::string& host) {
-  return host == "localhost" || host == "[::1]" || host.rfind("127.", 0) == 0;
+// Storage tells what is wrong; a person must also know where.
+absl::Status naming(const std::string& file, const absl::Status& status) {
+  const std::string message(status.message());
+  if (message.find(file) != std::string::npos) return status;
+  return absl::Status(status.code(), absl::StrCat("data file ", file, ": ", message));
 }
 
 }  // namespace
 
-absl::Status checkListenAddress(const std::string& address) {
-  if (address.rfind("unix:", 0) == 0)
-    return address.size() > 5
-               ? absl::OkStatus()
-               : absl::InvalidArgumentError("listen address unix: lacks the path of the socket");
-  const auto colon = address.rfind(':');
-  const std::string port = colon == std::string::npos ? "" : address.substr(colon + 1);
-  const bool digits =
-      !port.empty() && port.size() <= 5 && port.find_first_not_of("0123456789") == std::string::npos;
-  if (!digits || std::atoi(port.c_str()) > 65535)
-    return absl::InvalidArgumentError(
-        absl::StrCat("listen address ", address, " is not HOST:PORT or unix:PATH"));
-  if (!isLoopback(address.substr(0, colon)))
-    return absl::InvalidArgumentError(
-        absl::StrCat("listen address ", address,
-                     " is not this machine's own: without encryption only a loopback address (127.0.0.1, "
-                     "[::1]) or unix:PATH is served"));
-  return absl::OkStatus();
-}
-
 absl::StatusOr<std::unique_ptr<Server>> Server::start(const Options& options, const Clock& clock) {
   if (auto status = checkListenAddress(options.listen); !status.ok()) return status;
+  if (auto status = checkSocketIsFree(options.listen); !status.ok()) return status;
   storage::Store::Options storeOptions;
   storeOptions.fullSync = options.fullSync;
   auto store =
       storage::Store::open(options.dataFile.empty() ? ":memory:" : options.dataFile, storeOptions, clock);
-  if (!store.ok()) return store.status();
+  if (!store.ok()) return naming(options.dataFile, store.status());
   std::unique_ptr<Server> server(new Server());
   server->backend_ = std::make_unique<Backend>(*std::move(store), clock, options.backend);
   if (auto status = server->makeHostCode(); !status.ok()) return status;
@@ -84,11 +67,15 @@ absl::Status Server::listen(const std::string& address) {
   grpc::ServerBuilder builder;
   builder.AddChannelArgument(GRPC_ARG_ALLOW_REUSEPORT, 0);
   builder.SetMaxReceiveMessageSize(kMostMessageBytes);
+  // A watcher whose machine went away without a word is noticed within a minute and a half.
+  builder.AddChannelArgument(GRPC_ARG_KEEPALIVE_TIME_MS, 60'000);
+  builder.AddChannelArgument(GRPC_ARG_KEEPALIVE_TIMEOUT_MS, 20'000);
+  builder.AddChannelArgument(GRPC_ARG_HTTP2_MIN_RECV_PING_INTERVAL_WITHOUT_DATA_MS, 10'000);
   int port = 0;
   builder.AddListeningPort(address, grpc::InsecureServerCredentials(), &port);
   for (const auto& service : services_) builder.RegisterService(service.get());
   server_ = builder.BuildAndStart();
-  const bool socket = address.rfind("unix:", 0) == 0;
+  const bool socket = isUnixAddress(address);
   if (server_ == nullptr || (!socket && port == 0))
     return absl::UnavailableError(
         absl::StrCat("cannot listen on ", address, ": it is taken, or may not be used"));
@@ -96,6 +83,11 @@ absl::Status Server::listen(const std::string& address) {
   for (const char* service : kServices)
     server_->GetHealthCheckService()->SetServingStatus(absl::StrCat("suppertide.v1.", service), true);
   return absl::OkStatus();
+}
+
+std::string Server::hostCode() const {
+  const auto households = backend_->store().hasHouseholds();
+  return households.ok() && *households ? "" : hostCode_;
 }
 
 void Server::drain() {

@@ -33,8 +33,8 @@ class Server {
   ~Server();  // drains
 
   const std::string& target() const { return target_; }
-  // For CreateHousehold; empty once there is a household.
-  const std::string& hostCode() const { return hostCode_; }
+  // For CreateHousehold; empty once there is a household. Reads the disk.
+  std::string hostCode() const;
   Backend& backend() { return *backend_; }
   // Ends streams with UNAVAILABLE, lets writes finish, stops. Calling it again does nothing.
   void drain();
@@ -50,8 +50,5 @@ class Server {
   std::string target_;
   std::string hostCode_;
 };
-
-// OK for a Unix socket or a loopback address with a port.
-absl::Status checkListenAddress(const std::string& address);
 
 }  // namespace suppertide::service

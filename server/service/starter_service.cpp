@@ -8,7 +8,7 @@ namespace {
 
 class StarterServiceCalls final : public v1::StarterService::CallbackService {
  public:
-  explicit StarterServiceCalls(Backend& backend) : calls_(backend, "StarterService") {}
+  explicit StarterServiceCalls(Backend& backend) : calls_(backend, "StarterService", kMostStarters) {}
 
   grpc::ServerUnaryReactor* GetStarter(grpc::CallbackServerContext* context,
                                        const v1::GetStarterRequest* request, v1::Starter* answer) override {
@@ -30,8 +30,8 @@ class StarterServiceCalls final : public v1::StarterService::CallbackService {
   grpc::ServerUnaryReactor* UpdateStarter(grpc::CallbackServerContext* context,
                                           const v1::UpdateStarterRequest* request,
                                           v1::WriteStarterResponse* answer) override {
-    return calls_.update(context, request, request->starter(), "UpdateStarter", answer,
-                         answer->mutable_starter());
+    return calls_.update(context, request, request->household_id(), request->starter(), "UpdateStarter",
+                         answer, answer->mutable_starter());
   }
   grpc::ServerUnaryReactor* DeleteStarter(grpc::CallbackServerContext* context,
                                           const v1::DeleteStarterRequest* request,

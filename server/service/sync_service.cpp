@@ -2,10 +2,12 @@
 
 #include <grpcpp/alarm.h>
 
+#include <memory>
 #include <mutex>
 #include <optional>
+#include <vector>
 
-#include "server/service/backend.h"
+#include "server/service/answer_stream.h"
 #include "server/service/services.h"
 #include "server/sync/feed.h"
 
@@ -17,64 +19,59 @@ constexpr std::size_t kPartBytes = 256 * 1024;
 // One watcher. A pump on a reading thread takes items from the feed and turns
 // them into messages; at most one message is in flight. Wakes, the bookmark
 // alarm and the end may come from any thread: they only set flags.
-class Watcher : public grpc::ServerWriteReactor<v1::WatchResponse>,
-                public std::enable_shared_from_this<Watcher> {
+class Watcher : public AnswerStream<v1::WatchResponse> {
  public:
-  explicit Watcher(Backend& backend) : backend_(backend) {}
-
-  static grpc::ServerWriteReactor<v1::WatchResponse>* start(Backend& backend,
-                                                            grpc::CallbackServerContext* context,
-                                                            const v1::WatchRequest* request) {
-    auto watcher = std::make_shared<Watcher>(backend);
-    watcher->self_ = watcher;
-    backend.readers().post([watcher, context, asked = *request] { watcher->open(*context, asked); });
-    return watcher.get();
-  }
+  Watcher(Backend& backend, grpc::CallbackServerContext& context, const v1::WatchRequest& asked)
+      : AnswerStream(backend, context, kMethod), asked_(asked) {}
 
   void OnWriteDone(bool ok) override {
     if (!ok) return end(grpc::Status::CANCELLED);
     pump();
   }
-  void OnCancel() override { end(grpc::Status::CANCELLED); }
-  void OnDone() override {
-    std::unique_ptr<sync::Hub::Subscription> subscription;
-    {
-      std::lock_guard lock(mutex_);
-      if (number_ > 0) backend_.streams().remove(number_);
-      subscription = std::move(subscription_);
-    }
-    subscription.reset();  // waits for a wake under way, so not under the lock
-    self_.reset();
-  }
 
  private:
-  void open(const grpc::CallbackServerContext& context, const v1::WatchRequest& asked) {
-    Caller caller;
-    if (const Failure refused = backend_.admit(context, "SyncService/Watch", asked.household_id(), caller);
+  static constexpr char kMethod[] = "SyncService/Watch";
+
+  Failure open(const grpc::CallbackServerContext& context) override {
+    if (const Failure refused = backend_.admit(context, kMethod, asked_.household_id(), caller_);
         refused.failed())
-      return end(grpc::Status(static_cast<grpc::StatusCode>(refused.status.code()),
-                              std::string(refused.status.message())));
-    StartSendInitialMetadata();
-    feed_.emplace(backend_.hub(), backend_.store(), caller.householdId, asked.after_revision());
-    const std::weak_ptr<Watcher> weak = weak_from_this();
-    const int number = backend_.streams().add(caller.deviceId, [weak](const grpc::Status& status) {
-      if (const auto watcher = weak.lock()) watcher->end(status);
-    });
-    auto subscription = backend_.hub().subscribe(caller.householdId, [weak] {
+      return refused;
+    return enlist(caller_);
+  }
+
+  void opened() override {
+    feed_.emplace(backend_.hub(), backend_.store(), caller_.householdId, asked_.after_revision());
+    auto subscription = backend_.hub().subscribe(caller_.householdId, [weak = weak()] {
       if (const auto watcher = weak.lock()) watcher->wake();
     });
     {
       std::lock_guard lock(mutex_);
-      number_ = number;
+      if (gone_) return;  // the subscription goes with it
       subscription_ = std::move(subscription);
     }
     setAlarm();
     pump();
   }
 
+  void ending() override {
+    gone_ = true;
+    alarm_.Cancel();
+  }
+  void closed() override {
+    std::unique_ptr<sync::Hub::Subscription> subscription;
+    {
+      std::lock_guard lock(mutex_);
+      subscription = std::move(subscription_);
+    }
+    subscription.reset();  // waits for a wake under way, so not under the lock
+  }
+
+  std::weak_ptr<Watcher> weak() { return std::static_pointer_cast<Watcher>(shared_from_this()); }
+  std::shared_ptr<Watcher> self() { return std::static_pointer_cast<Watcher>(shared_from_this()); }
+
   // Goes on with the next message on a reading thread.
   void pump() {
-    backend_.readers().post([self = shared_from_this()] { self->step(); });
+    backend_.readers().post([self = self()] { self->step(); });
   }
 
   void wake() {
@@ -96,10 +93,11 @@ class Watcher : public grpc::ServerWriteReactor<v1::WatchResponse>,
     }
     if (!parts_.empty()) return write(takePart());
     const auto item = feed_->next();
-    if (!item.ok())
-      return end(grpc::Status(static_cast<grpc::StatusCode>(item.status().code()),
-                              std::string(item.status().message())));
+    if (!item.ok()) return endWith(fromFeed(item.status()));
     if (std::holds_alternative<sync::Nothing>(*item)) return rest();
+    if (leavesOut(*item))
+      return endWith(
+          failure(absl::PermissionDeniedError("you are no longer in the household"), "NOT_A_MEMBER"));
     makeParts(*item);
     write(takePart());
   }
@@ -130,9 +128,22 @@ class Watcher : public grpc::ServerWriteReactor<v1::WatchResponse>,
 
   void write(v1::WatchResponse message) {
     std::lock_guard lock(mutex_);
-    if (ended_) return;
-    message_ = std::move(message);
-    StartWrite(&message_);
+    send(std::move(message));
+  }
+
+  // Whether the change takes the watcher's member off the household.
+  bool leavesOut(const sync::FeedItem& item) const {
+    const auto* change = std::get_if<std::shared_ptr<const storage::Change>>(&item);
+    if (change == nullptr) return false;
+    for (const storage::Document& document : (*change)->documents)
+      if (document.key.kind == "household" && !document.deleted)
+        return memberOf(read<v1::Household>(document), caller_.memberId) == nullptr;
+    return false;
+  }
+
+  static Failure fromFeed(const absl::Status& status) {
+    if (status.code() != absl::StatusCode::kInvalidArgument) return fromStorage(status);
+    return failure(status, "REVISION_IN_THE_FUTURE");
   }
 
   // The item as messages, the last one first in `parts_`.
@@ -181,20 +192,20 @@ class Watcher : public grpc::ServerWriteReactor<v1::WatchResponse>,
   }
 
   void setAlarm() {
-    const std::weak_ptr<Watcher> weak = weak_from_this();
     std::lock_guard lock(mutex_);
-    if (ended_) return;
-    alarm_.Set(std::chrono::system_clock::now() + backend_.options().bookmarkInterval, [weak](bool rang) {
-      const auto watcher = weak.lock();
-      if (rang && watcher) watcher->silence();
-    });
+    if (gone_) return;
+    alarm_.Set(std::chrono::system_clock::now() + backend_.options().bookmarkInterval,
+               [weak = weak()](bool rang) {
+                 const auto watcher = weak.lock();
+                 if (rang && watcher) watcher->silence();
+               });
   }
 
   void silence() {
     bool go = false;
     {
       std::lock_guard lock(mutex_);
-      if (ended_) return;
+      if (gone_) return;
       bookmarkDue_ = idle_;
       go = idle_;
       idle_ = false;
@@ -203,27 +214,16 @@ class Watcher : public grpc::ServerWriteReactor<v1::WatchResponse>,
     setAlarm();
   }
 
-  void end(const grpc::Status& status) {
-    std::lock_guard lock(mutex_);
-    if (ended_) return;
-    ended_ = true;
-    alarm_.Cancel();
-    Finish(status);
-  }
+  const v1::WatchRequest asked_;
+  Caller caller_;
+  std::optional<sync::Feed> feed_;        // of the pump alone, as are parts_
+  std::vector<v1::WatchResponse> parts_;  // of the item in hand, the last one first
 
-  Backend& backend_;
-  std::shared_ptr<Watcher> self_;  // until OnDone
-  std::optional<sync::Feed> feed_;
-  std::vector<v1::WatchResponse> parts_;  // of the pump alone
-
-  std::mutex mutex_;
   std::unique_ptr<sync::Hub::Subscription> subscription_;  // guarded by mutex_
-  int number_ = 0;                                         // guarded by mutex_; among the open streams
-  v1::WatchResponse message_;                              // in flight
   bool idle_ = false;         // guarded by mutex_: no pump posted and nothing in flight
   bool woken_ = false;        // guarded by mutex_
   bool bookmarkDue_ = false;  // guarded by mutex_
-  bool ended_ = false;        // guarded by mutex_
+  bool gone_ = false;         // guarded by mutex_: the stream has ended
   grpc::Alarm alarm_;
 };
 
@@ -232,7 +232,9 @@ class SyncServiceCalls final : public v1::SyncService::CallbackService {
   explicit SyncServiceCalls(Backend& backend) : backend_(backend) {}
   grpc::ServerWriteReactor<v1::WatchResponse>* Watch(grpc::CallbackServerContext* context,
                                                      const v1::WatchRequest* request) override {
-    return Watcher::start(backend_, context, request);
+    const auto watcher = std::make_shared<Watcher>(backend_, *context, *request);
+    watcher->start();
+    return watcher.get();
   }
 
  private:

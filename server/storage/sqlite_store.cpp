@@ -63,10 +63,9 @@ absl::Status SqliteStore::applyAll(Connection& connection, const std::vector<Wri
     if (!savepoint.ok()) return savepoint.status();
     absl::StatusOr<WriteResult> result = applyWrite(connection, options_, request, now);
     if (!connection.database->inTransaction()) return result.status();
-    if (result.ok() && !request.validateOnly) {
-      const absl::Status kept = savepoint->keep();
-      if (!kept.ok()) return kept;
-    }
+    const bool keeps = result.ok() && !request.validateOnly;
+    const absl::Status settled = keeps ? savepoint->keep() : savepoint->takeBack();
+    if (!settled.ok()) return settled;
     results.push_back(std::move(result));
   }
   return absl::OkStatus();

@@ -34,8 +34,13 @@ absl::StatusOr<Savepoint> Savepoint::begin(Database& database) {
 Savepoint::Savepoint(Savepoint&& other) noexcept : database_(std::exchange(other.database_, nullptr)) {}
 
 Savepoint::~Savepoint() {
-  if (database_ == nullptr || !database_->inTransaction()) return;
-  database_->exec("ROLLBACK TO part; RELEASE part").IgnoreError();
+  if (database_ != nullptr && database_->inTransaction()) takeBack().IgnoreError();
+}
+
+absl::Status Savepoint::takeBack() {
+  const absl::Status status = database_->exec("ROLLBACK TO part; RELEASE part");
+  if (status.ok()) database_ = nullptr;
+  return status;
 }
 
 absl::Status Savepoint::keep() {

@@ -27,8 +27,8 @@ class Transaction {
   Database* database_;  // null once finished or moved from
 };
 
-// A part of a write transaction that can be taken back alone. Kept on keep(),
-// taken back when destroyed without it. One at a time, not nested.
+// A part of a write transaction that can be taken back alone. Taken back also
+// when destroyed with neither said. One at a time, not nested.
 class Savepoint {
  public:
   static absl::StatusOr<Savepoint> begin(Database& database);
@@ -36,6 +36,8 @@ class Savepoint {
   ~Savepoint();
 
   absl::Status keep();
+  // After an error the part may still be in the transaction, which then must not be committed.
+  absl::Status takeBack();
 
  private:
   explicit Savepoint(Database& database) : database_(&database) {}

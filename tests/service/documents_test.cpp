@@ -1,6 +1,9 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
+#include <thread>
+
+#include "suppertide/v1/kitchen_service.grpc.pb.h"
 #include "tests/compose/small_dinner.h"
 #include "tests/service/served.h"
 
@@ -194,6 +197,122 @@ TEST_F(DocumentsTest, DeletingTwiceIsFine) {
   }
   v1::Recipe read;
   EXPECT_EQ(get("roast", &read).error_code(), grpc::StatusCode::NOT_FOUND);
+}
+
+TEST_F(DocumentsTest, ARepeatGetsItsFirstOutcomeAlsoWhenTheDocumentIsGone) {
+  v1::WriteRecipeResponse made;
+  ASSERT_TRUE(create(creating("roast"), &made).ok());
+  v1::UpdateRecipeRequest asked;
+  asked.set_household_id(served_.household);
+  asked.mutable_recipe()->set_id("roast");
+  asked.mutable_recipe()->set_note("turn it once");
+  asked.mutable_update_mask()->add_paths("note");
+  asked.set_request_id(freshRequest());
+  v1::WriteRecipeResponse first;
+  ASSERT_TRUE(update(asked, &first).ok());
+  v1::DeleteRecipeRequest deleting;
+  deleting.set_household_id(served_.household);
+  deleting.set_recipe_id("roast");
+  deleting.set_request_id(freshRequest());
+  v1::DeleteRecipeResponse deleted;
+  const auto context = with(served_.token);
+  ASSERT_TRUE(stub_->DeleteRecipe(context.get(), deleting, &deleted).ok());
+  v1::WriteRecipeResponse again;
+  ASSERT_TRUE(update(asked, &again).ok());
+  EXPECT_EQ(again.revision(), first.revision());
+  asked.set_request_id(freshRequest());
+  EXPECT_EQ(update(asked, &again).error_code(), grpc::StatusCode::NOT_FOUND);
+}
+
+TEST_F(DocumentsTest, MasksWithoutEtagsAllGetThrough) {
+  v1::WriteRecipeResponse made;
+  ASSERT_TRUE(create(creating("roast"), &made).ok());
+  std::vector<std::thread> cooks;
+  for (int cook = 0; cook < 4; ++cook)
+    cooks.emplace_back([this, cook] {
+      v1::UpdateRecipeRequest asked;
+      asked.set_household_id(served_.household);
+      asked.mutable_recipe()->set_id("roast");
+      asked.mutable_recipe()->set_note("by " + std::to_string(cook));
+      asked.mutable_update_mask()->add_paths("note");
+      asked.set_request_id(freshRequest());
+      v1::WriteRecipeResponse answer;
+      const auto context = with(served_.token);
+      const grpc::Status status = stub_->UpdateRecipe(context.get(), asked, &answer);
+      EXPECT_TRUE(status.ok()) << status.error_message();
+    });
+  for (std::thread& cook : cooks) cook.join();
+}
+
+TEST_F(DocumentsTest, MoreMistakesThanATrailerHoldsAreCounted) {
+  auto asked = creating("roast");
+  const v1::Step model = asked.recipe().steps(0);
+  for (int i = 0; i < 50; ++i) {
+    v1::Step& step = *asked.mutable_recipe()->add_steps();
+    step = model;
+    step.set_id("extra" + std::to_string(i));
+    step.set_title("");
+    step.set_volume_l(-1);
+    step.mutable_equipment()->Add()->set_equipment_id("\xc3\xa4\xc3\xb6\xc3\xbc");
+  }
+  v1::WriteRecipeResponse answer;
+  const auto context = with(served_.token);
+  const grpc::Status status = stub_->CreateRecipe(context.get(), asked, &answer);
+  EXPECT_EQ(status.error_code(), grpc::StatusCode::INVALID_ARGUMENT);
+  EXPECT_THAT(status.error_message(), testing::HasSubstr(" more"));
+  const auto& trailers = context->GetServerTrailingMetadata();
+  const auto found = trailers.find("suppertide-error-bin");
+  ASSERT_NE(found, trailers.end());
+  v1::ErrorDetail detail;
+  ASSERT_TRUE(detail.ParseFromString(std::string(found->second.data(), found->second.size())));
+  EXPECT_GE(std::stoi(detail.metadata().at("violation_count")), 100);
+  EXPECT_GT(detail.violations_size(), 10);
+}
+
+TEST(DocumentLimitsTest, AHouseholdHasTenKitchensAtMost) {
+  Served served;
+  served.found();
+  const auto stub = v1::KitchenService::NewStub(served.channel());
+  v1::CreateKitchenRequest asked;
+  asked.set_household_id(served.household);
+  *asked.mutable_kitchen() = compose::smallDinner().kitchens(0);
+  v1::WriteKitchenResponse answer;
+  for (int i = 0; i < 10; ++i) {
+    asked.mutable_kitchen()->set_id("k" + std::to_string(i));
+    asked.set_request_id(freshRequest());
+    const auto context = with(served.token);
+    ASSERT_TRUE(stub->CreateKitchen(context.get(), asked, &answer).ok());
+  }
+  const auto repeat = with(served.token);
+  EXPECT_TRUE(stub->CreateKitchen(repeat.get(), asked, &answer).ok());
+  asked.mutable_kitchen()->set_id("one-more");
+  asked.set_request_id(freshRequest());
+  const auto context = with(served.token);
+  EXPECT_EQ(stub->CreateKitchen(context.get(), asked, &answer).error_code(),
+            grpc::StatusCode::RESOURCE_EXHAUSTED);
+}
+
+TEST(EventReferencesTest, WhatTheHouseholdLacksIsToldWithItsPath) {
+  Served served;
+  served.found();
+  served.importDinner();
+  const auto stub = v1::EventService::NewStub(served.channel());
+  v1::CreateEventRequest asked;
+  asked.set_household_id(served.household);
+  *asked.mutable_event() = compose::smallDinner().events(0);
+  asked.mutable_event()->set_id("second");
+  asked.set_request_id(freshRequest());
+  v1::WriteEventResponse answer;
+  const auto first = with(served.token);
+  const grpc::Status taken = stub->CreateEvent(first.get(), asked, &answer);
+  ASSERT_TRUE(taken.ok()) << taken.error_message();
+  asked.mutable_event()->set_id("third");
+  asked.mutable_event()->mutable_dishes(1)->set_recipe_id("nothing");
+  asked.set_request_id(freshRequest());
+  const auto second = with(served.token);
+  const grpc::Status refused = stub->CreateEvent(second.get(), asked, &answer);
+  EXPECT_EQ(refused.error_code(), grpc::StatusCode::INVALID_ARGUMENT);
+  EXPECT_THAT(refused.error_message(), testing::HasSubstr("\ndishes[1].recipeId: "));
 }
 
 }  // namespace

@@ -1,5 +1,7 @@
 #include <gtest/gtest.h>
 
+#include <thread>
+
 #include "tests/service/served.h"
 
 namespace suppertide::service {
@@ -118,6 +120,88 @@ TEST(PeopleTest, AHostCannotTakeTheirOwnRoleAway) {
                 ->UpdateHousehold(context.get(), asked, &answer)
                 .error_code(),
             grpc::StatusCode::INVALID_ARGUMENT);
+}
+
+TEST(PeopleTest, TheHostCodeIsToldNoMoreOnceThereIsAHousehold) {
+  Served served;
+  EXPECT_FALSE(served.server().hostCode().empty());
+  served.found();
+  EXPECT_TRUE(served.server().hostCode().empty());
+}
+
+std::string invitation(Served& served, v1::Role role) {
+  v1::CreateInvitationRequest asked;
+  asked.set_household_id(served.household);
+  asked.set_role(role);
+  asked.mutable_lifetime();  // none: the usual one
+  asked.set_request_id(freshRequest());
+  v1::CreateInvitationResponse answer;
+  const auto context = with(served.token);
+  EXPECT_TRUE(
+      v1::HouseholdService::NewStub(served.channel())->CreateInvitation(context.get(), asked, &answer).ok());
+  EXPECT_EQ(answer.expire_time().seconds(), 1'800'000'000 + 24 * 3600);
+  return answer.code();
+}
+
+v1::Household householdOf(Served& served) {
+  v1::GetHouseholdRequest asked;
+  asked.set_household_id(served.household);
+  v1::Household answer;
+  const auto context = with(served.token);
+  EXPECT_TRUE(
+      v1::HouseholdService::NewStub(served.channel())->GetHousehold(context.get(), asked, &answer).ok());
+  return answer;
+}
+
+TEST(PeopleTest, AJoinTakenUpAgainMeansTheSameMember) {
+  Served served;
+  served.found();
+  const std::string code = invitation(served, v1::ROLE_COOK);
+  v1::JoinHouseholdRequest asked;
+  asked.set_code(code);
+  asked.set_display_name("Rui");
+  asked.set_request_id(freshRequest());
+  const auto stub = v1::HouseholdService::NewStub(served.channel());
+  // The first try breaks off after the member was added: the code is not used up.
+  v1::Household household = householdOf(served);
+  v1::Member& rui = *household.add_members();
+  rui.set_id(memberIdOfCode(code));
+  rui.set_display_name("Rui");
+  rui.set_role(v1::ROLE_COOK);
+  v1::UpdateHouseholdRequest added;
+  *added.mutable_household() = household;
+  added.set_request_id(freshRequest());
+  v1::WriteHouseholdResponse written;
+  const auto first = with(served.token);
+  ASSERT_TRUE(stub->UpdateHousehold(first.get(), added, &written).ok());
+
+  v1::JoinHouseholdResponse joined;
+  const auto second = with("");
+  ASSERT_TRUE(stub->JoinHousehold(second.get(), asked, &joined).ok());
+  EXPECT_EQ(joined.member_id(), rui.id());
+  EXPECT_EQ(householdOf(served).members_size(), 2);
+}
+
+TEST(PeopleTest, ThoseWhoJoinAtTheSameTimeAllGetIn) {
+  Served served;
+  served.found();
+  std::vector<std::string> codes;
+  for (int cook = 0; cook < 4; ++cook) codes.push_back(invitation(served, v1::ROLE_COOK));
+  std::vector<std::thread> cooks;
+  for (const std::string& code : codes)
+    cooks.emplace_back([&served, code] {
+      v1::JoinHouseholdRequest asked;
+      asked.set_code(code);
+      asked.set_display_name("Cook");
+      asked.set_request_id(freshRequest());
+      v1::JoinHouseholdResponse joined;
+      const auto context = with("");
+      const auto stub = v1::HouseholdService::NewStub(served.channel());
+      const grpc::Status status = stub->JoinHousehold(context.get(), asked, &joined);
+      EXPECT_TRUE(status.ok()) << status.error_message();
+    });
+  for (std::thread& cook : cooks) cook.join();
+  EXPECT_EQ(householdOf(served).members_size(), 5);
 }
 
 }  // namespace

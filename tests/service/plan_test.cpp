@@ -2,6 +2,8 @@
 
 #include <atomic>
 #include <future>
+#include <limits>
+#include <mutex>
 
 #include "tests/compose/small_dinner.h"
 #include "tests/service/served.h"
@@ -18,6 +20,14 @@ absl::StatusOr<v1::Plan> endless(const compose::Documents& documents, const comp
   monitor->improved(plan);
   while (!monitor->stop()) std::this_thread::yield();
   return plan;
+}
+
+// Whether what was being planned has ended, and what it had to write is written.
+bool settle(Backend& backend) {
+  const auto done = std::make_shared<std::promise<void>>();
+  backend.planning().post(
+      "settle", [&backend, done] { backend.queue().run([done](storage::Store&) { done->set_value(); }); });
+  return done->get_future().wait_for(std::chrono::seconds(20)) == std::future_status::ready;
 }
 
 class PlanServiceTest : public testing::Test {
@@ -164,9 +174,7 @@ TEST_F(EndlessPlanTest, CancellingStoresNothing) {
   while (stream->Read(&message)) {
   }
   EXPECT_EQ(stream->Finish().error_code(), grpc::StatusCode::CANCELLED);
-  // The search notices and lets the event go; then it can be planned again.
-  const auto deadline = std::chrono::steady_clock::now() + std::chrono::seconds(20);
-  while (stop() && std::chrono::steady_clock::now() < deadline) std::this_thread::yield();
+  ASSERT_TRUE(settle(served_->server().backend()));
   v1::Plan plan;
   EXPECT_EQ(getPlan(&plan), grpc::StatusCode::NOT_FOUND);
 }
@@ -217,6 +225,69 @@ TEST_F(EndlessPlanTest, AServerThatStopsEndsThePlanning) {
   }
   EXPECT_EQ(stream->Finish().error_code(), grpc::StatusCode::UNAVAILABLE);
   draining.get();
+}
+
+TEST_F(EndlessPlanTest, ATimeLimitMayBeAPartOfASecond) {
+  v1::MakePlanRequest asked = planning();
+  asked.mutable_time_limit()->set_nanos(50'000'000);
+  const auto context = with(served_->token);
+  const auto stream = stub_->MakePlan(context.get(), asked);
+  v1::MakePlanResponse message;
+  v1::MakePlanResponse last;
+  while (stream->Read(&message)) last = message;
+  EXPECT_TRUE(stream->Finish().ok());
+  EXPECT_EQ(last.time_used().seconds(), 0);
+}
+
+TEST_F(EndlessPlanTest, ATimeLimitOutsideItsBoundsIsRefused) {
+  for (const auto& [seconds, nanos] : std::vector<std::pair<std::int64_t, int>>{
+           {301, 0}, {300, 1}, {-1, 0}, {0, -1}, {std::numeric_limits<std::int64_t>::max(), 0}}) {
+    v1::MakePlanRequest asked = planning();
+    asked.mutable_time_limit()->set_seconds(seconds);
+    asked.mutable_time_limit()->set_nanos(nanos);
+    const auto context = with(served_->token);
+    const auto stream = stub_->MakePlan(context.get(), asked);
+    v1::MakePlanResponse message;
+    EXPECT_FALSE(stream->Read(&message));
+    EXPECT_EQ(stream->Finish().error_code(), grpc::StatusCode::INVALID_ARGUMENT) << seconds;
+  }
+}
+
+TEST_F(EndlessPlanTest, AnEventDeletedMeanwhileGetsNoPlan) {
+  const auto context = with(served_->token);
+  const auto stream = stub_->MakePlan(context.get(), planning());
+  v1::MakePlanResponse message;
+  ASSERT_TRUE(stream->Read(&message));
+  v1::DeleteEventRequest asked;
+  asked.set_household_id(served_->household);
+  asked.set_event_id("supper");
+  asked.set_request_id(freshRequest());
+  v1::DeleteEventResponse answer;
+  const auto second = with(served_->token);
+  ASSERT_TRUE(v1::EventService::NewStub(served_->channel())->DeleteEvent(second.get(), asked, &answer).ok());
+  EXPECT_TRUE(stop());
+  while (stream->Read(&message)) {
+  }
+  EXPECT_EQ(stream->Finish().error_code(), grpc::StatusCode::NOT_FOUND);
+  v1::Plan plan;
+  EXPECT_EQ(getPlan(&plan), grpc::StatusCode::NOT_FOUND);
+}
+
+TEST(PlanningPoolTest, HouseholdsTakeTurns) {
+  std::string order;
+  std::mutex mutex;
+  {
+    std::promise<void> released;
+    PlanningPool pool(1);
+    pool.post("first", [&] { released.get_future().wait(); });
+    for (const char* household : {"a", "a", "a", "b", "c", "b"})
+      pool.post(household, [&, household] {
+        const std::lock_guard lock(mutex);
+        order += household;
+      });
+    released.set_value();
+  }
+  EXPECT_EQ(order, "abcaba");
 }
 
 }  // namespace

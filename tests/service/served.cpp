@@ -6,6 +6,7 @@
 #include <filesystem>
 
 #include "server/base/ids.h"
+#include "tests/compose/small_dinner.h"
 
 namespace suppertide::service {
 
@@ -68,6 +69,18 @@ std::string Served::invite(v1::Role role) {
   const grpc::Status status = stub->JoinHousehold(second.get(), join, &joined);
   EXPECT_TRUE(status.ok()) << status.error_message();
   return joined.device_token();
+}
+
+void Served::importDinner() {
+  v1::ImportBundleRequest asked;
+  asked.set_household_id(household);
+  *asked.mutable_bundle() = compose::smallDinner();
+  asked.set_request_id(freshRequest());
+  v1::ImportBundleResponse answer;
+  const auto context = with(token);
+  const grpc::Status status =
+      v1::HouseholdService::NewStub(channel_)->ImportBundle(context.get(), asked, &answer);
+  ASSERT_TRUE(status.ok()) << status.error_message();
 }
 
 std::unique_ptr<grpc::ClientContext> with(const std::string& token) {

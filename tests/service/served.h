@@ -39,6 +39,7 @@ class Served {
   // Creates the household "Harbour Lane" with this device as its host "Ana".
   void found();
   std::string invite(v1::Role role);  // the device token of a new member
+  void importDinner();                // the small dinner, with the event "supper"
 
   std::string household;
   std::string token;

@@ -1,171 +1,165 @@
-// The six promises of a watch, each checked on random traffic with cuts.
 #include "server/sync/feed.h"
 
+#include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
-#include <map>
-#include <random>
-
-#include "tests/storage/store_fixture.h"
+#include "tests/support/stored_household.h"
 
 namespace suppertide::sync {
 namespace {
 
-using storage::kHouse;
+using ::testing::ElementsAre;
 
-// A watcher as a client would be: it keeps a copy, loses its stream now and then
-// and comes back after the last revision it applied.
-class Watcher {
- public:
-  Watcher(Hub& hub, storage::Store& store) : hub_(hub), store_(store) { connect(); }
+class FeedTest : public ::testing::Test {
+ protected:
+  FeedTest() { store_ = storeWithHome(":memory:", options(), clock_); }
 
-  void connect() { feed_ = std::make_unique<Feed>(hub_, store_, kHouse, applied_); }
-
-  // Takes at most `most` items; false when there is nothing more.
-  bool take(int most) {
-    for (int i = 0; i < most; ++i) {
-      const auto item = feed_->next();
-      EXPECT_TRUE(item.ok()) << item.status();
-      if (!item.ok() || std::holds_alternative<Nothing>(*item)) return false;
-      apply(*item);
-    }
-    return true;
-  }
-
-  const std::map<std::string, std::string>& copy() const { return copy_; }
-  std::int64_t applied() const { return applied_; }
-
- private:
-  void apply(const FeedItem& item) {
-    if (std::holds_alternative<Reset>(item)) {
-      copy_.clear();
-      inSnapshot_ = true;
-    } else if (const auto* part = std::get_if<SnapshotPart>(&item)) {
-      EXPECT_TRUE(inSnapshot_) << "a snapshot without a reset";
-      for (const auto& document : part->documents)
-        copy_[document.key.kind + "/" + document.key.id] = document.bytes;
-    } else if (const auto* bookmark = std::get_if<Bookmark>(&item)) {
-      // Bookmarkable: nothing up to it may come later; ordered: it never goes back.
-      EXPECT_GE(bookmark->revision, applied_);
-      if (!inSnapshot_) {
-        EXPECT_EQ(bookmark->revision, applied_) << "a bookmark overtook a change";
-      }
-      applied_ = bookmark->revision;
-      inSnapshot_ = false;
-    } else {
-      const auto& change = *std::get<std::shared_ptr<const storage::Change>>(item);
-      EXPECT_FALSE(inSnapshot_) << "a change inside a snapshot";
-      EXPECT_EQ(change.revision, applied_ + 1)
-          << "ordered, unique and reliable: each revision once, none left out";
-      applied_ = change.revision;
-      EXPECT_EQ(change.documents.size(), 2u) << "atomic: a commit comes whole";
-      for (const auto& document : change.documents) {
-        const std::string key = document.key.kind + "/" + document.key.id;
-        if (document.deleted)
-          copy_.erase(key);
-        else
-          copy_[key] = document.bytes;
-      }
-    }
-  }
-
-  Hub& hub_;
-  storage::Store& store_;
-  std::unique_ptr<Feed> feed_;
-  std::map<std::string, std::string> copy_;
-  std::int64_t applied_ = 0;
-  bool inSnapshot_ = false;
-};
-
-std::map<std::string, std::string> truth(storage::Store& store) {
-  std::map<std::string, std::string> all;
-  const auto snapshot = store.snapshot(kHouse);
-  EXPECT_TRUE(snapshot.ok());
-  for (const auto& document : snapshot->documents)
-    all[document.key.kind + "/" + document.key.id] = document.bytes;
-  return all;
-}
-
-class Traffic {
- public:
-  explicit Traffic(std::int64_t keepChanges) {
+  static storage::Store::Options options() {
     storage::Store::Options options;
-    options.keepChanges = keepChanges;
-    store_ = file_.open(options);
-    storage::found(*store_);
+    options.keepChanges = 200;
+    return options;
   }
 
-  storage::Store& store() { return *store_; }
-  Hub& hub() { return hub_; }
+  // Writes as the queue does: into the store, then told to the hub.
+  void write(storage::Put put, bool tell = true) {
+    const absl::StatusOr<storage::WriteResult> result = store_->write(writeOf({std::move(put)}));
+    ASSERT_TRUE(result.ok()) << result.status();
+    if (!tell) return;
+    auto change = std::make_shared<storage::Change>();
+    change->revision = result->revision;
+    change->documents = result->documents;
+    hub_.committed(kHome, change);
+  }
 
-  // Writes or removes two documents in one commit, and tells the hub.
-  void write(std::mt19937& random) {
-    const std::string name = "r" + std::to_string(++count_);
-    storage::WriteRequest request = storage::putting(name, "x" + std::to_string(random() % 5), name);
-    request.puts.push_back({{"recipe", "y" + name}, name, storage::Expect::kAnything, "", false});
-    if (count_ > 1 && random() % 4 == 0) {
-      request.puts[1].key.id = "yr" + std::to_string(count_ - 1);
-      request.puts[1].remove = true;
-      if (!store_->get(kHouse, request.puts[1].key).ok())
-        request.puts[1] = {{"recipe", "y" + name}, name, storage::Expect::kAnything, "", false};
+  Feed feedAfter(std::int64_t after) { return Feed(hub_, *store_, kHome, after); }
+
+  // An item in a word.
+  std::string wordFor(const absl::StatusOr<FeedItem>& item) {
+    if (!item.ok()) return "error " + std::to_string(static_cast<int>(item.status().code()));
+    if (std::holds_alternative<Nothing>(*item)) return "nothing";
+    if (std::holds_alternative<Reset>(*item)) return "reset";
+    if (const auto* part = std::get_if<SnapshotPart>(&*item))
+      return "part of " + std::to_string(part->documents.size());
+    if (const auto* bookmark = std::get_if<Bookmark>(&*item))
+      return "bookmark " + std::to_string(bookmark->revision);
+    return "change " + std::to_string(std::get<std::shared_ptr<const storage::Change>>(*item)->revision);
+  }
+
+  // Everything up to Nothing, which is left out.
+  std::vector<std::string> drain(Feed& feed) {
+    std::vector<std::string> words;
+    for (std::string word = wordFor(feed.next()); word != "nothing" && words.size() < 1000;
+         word = wordFor(feed.next())) {
+      words.push_back(word);
     }
-    const auto made = store_->write(request);
-    ASSERT_TRUE(made.ok()) << made.status();
-    const auto page = store_->changesAfter(kHouse, made->revision - 1, 1);
-    ASSERT_EQ(page->changes.size(), 1u);
-    hub_.committed(kHouse, std::make_shared<storage::Change>(page->changes[0]));
+    return words;
   }
 
- private:
-  storage::StoreFile file_;
+  ManualClock clock_{kNoon};
+  Hub hub_{4};
+  std::unique_ptr<Hub::Subscription> subscription_ = hub_.subscribe(kHome, [] {});
   std::unique_ptr<storage::Store> store_;
-  Hub hub_{8};
-  int count_ = 0;
 };
 
-void run(std::int64_t keepChanges, unsigned seed) {
-  SCOPED_TRACE("seed " + std::to_string(seed));
-  std::mt19937 random(seed);
-  Traffic traffic(keepChanges);
-  std::vector<Watcher> watchers;
-  for (int i = 0; i < 4; ++i) watchers.emplace_back(traffic.hub(), traffic.store());
-  for (int round = 0; round < 150; ++round) {
-    traffic.write(random);
-    for (Watcher& watcher : watchers) {
-      if (random() % 10 == 0) watcher.connect();  // resumable
-      if (random() % 3 == 0) watcher.take(static_cast<int>(random() % 6));
-    }
+TEST_F(FeedTest, StartsWithASnapshot) {
+  write(put("recipe", "a", "1"));
+  Feed feed = feedAfter(0);
+  EXPECT_THAT(drain(feed), ElementsAre("reset", "part of 2", "bookmark 2"));
+}
+
+TEST_F(FeedTest, GivesALargeSnapshotInParts) {
+  for (int i = 0; i < 150; ++i) write(put("recipe", "r" + std::to_string(i), "x"));
+  Feed feed = feedAfter(0);
+  EXPECT_THAT(drain(feed), ElementsAre("reset", "part of 100", "part of 51", "bookmark 151"));
+}
+
+TEST_F(FeedTest, KeepsPartsSmallInBytes) {
+  for (int i = 0; i < 3; ++i) write(put("recipe", "r" + std::to_string(i), std::string(400'000, 'x')));
+  Feed feed = feedAfter(0);
+  EXPECT_THAT(drain(feed), ElementsAre("reset", "part of 2", "part of 1", "part of 1", "bookmark 4"));
+}
+
+TEST_F(FeedTest, GoesOnAfterARevisionFromTheLog) {
+  for (const char* bytes : {"1", "2", "3"}) write(put("recipe", "a", bytes), false);
+  Feed feed = feedAfter(2);
+  EXPECT_THAT(drain(feed), ElementsAre("change 3", "change 4", "bookmark 4"));
+}
+
+TEST_F(FeedTest, BookmarksAtOnceWhenUpToDate) {
+  write(put("recipe", "a", "1"));
+  Feed feed = feedAfter(2);
+  EXPECT_THAT(drain(feed), ElementsAre("bookmark 2"));
+  EXPECT_EQ(wordFor(feed.next()), "nothing");
+}
+
+TEST_F(FeedTest, GivesLiveChangesWithoutABookmarkEach) {
+  Feed feed = feedAfter(1);
+  drain(feed);
+  write(put("recipe", "a", "1"));
+  write(put("recipe", "a", "2"));
+  EXPECT_THAT(drain(feed), ElementsAre("change 2", "change 3"));
+}
+
+TEST_F(FeedTest, FeedsOneThatFellBehindFromTheLog) {
+  Feed feed = feedAfter(1);
+  drain(feed);
+  for (int i = 0; i < 70; ++i) write(put("recipe", "a", "x"));
+  const std::vector<std::string> words = drain(feed);
+  ASSERT_EQ(words.size(), 71u);
+  EXPECT_EQ(words.front(), "change 2");
+  EXPECT_EQ(words[69], "change 71");
+  EXPECT_EQ(words.back(), "bookmark 71");
+}
+
+TEST_F(FeedTest, StartsOverWhenTheLogWasTrimmed) {
+  for (int i = 0; i < 203; ++i) write(put("recipe", "a", "x"), false);  // up to 204, trimmed to 4
+  Feed exactly = feedAfter(4);
+  EXPECT_EQ(wordFor(exactly.next()), "change 5");
+  Feed behind = feedAfter(3);
+  EXPECT_THAT(drain(behind), ElementsAre("reset", "part of 2", "bookmark 204"));
+}
+
+TEST_F(FeedTest, StartsOverWhenTrimmedWhileItSlept) {
+  Feed feed = feedAfter(1);
+  drain(feed);
+  for (int i = 0; i < 203; ++i) write(put("recipe", "a", "x"));
+  EXPECT_THAT(drain(feed), ElementsAre("reset", "part of 2", "bookmark 204"));
+}
+
+TEST_F(FeedTest, RefusesARevisionInTheFutureOnce) {
+  for (const std::int64_t after : {2, -1}) {
+    Feed feed = feedAfter(after);
+    EXPECT_EQ(feed.next().status().code(), absl::StatusCode::kInvalidArgument) << after;
+    EXPECT_EQ(wordFor(feed.next()), "nothing");
   }
-  for (Watcher& watcher : watchers) {
-    while (watcher.take(100)) {
-    }
-    EXPECT_EQ(watcher.applied(), *traffic.store().revision(kHouse));
-    EXPECT_EQ(watcher.copy(), truth(traffic.store()));
-  }
 }
 
-TEST(FeedTest, KeepsItsPromisesThroughCutsAndSlowReading) {
-  for (unsigned seed = 1; seed <= 4; ++seed) run(20'000, seed);
+TEST_F(FeedTest, PassesOnThatThereIsNoHousehold) {
+  Feed feed(hub_, *store_, "elsewhere", 0);
+  EXPECT_EQ(feed.next().status().code(), absl::StatusCode::kNotFound);
 }
 
-TEST(FeedTest, KeepsItsPromisesWhenTheLogIsTrimmedUnderASlowReader) {
-  for (unsigned seed = 1; seed <= 4; ++seed) run(10, seed);
+TEST_F(FeedTest, BookmarksNoFurtherThanItDelivered) {
+  Feed feed = feedAfter(1);
+  drain(feed);
+  write(put("recipe", "a", "1"));
+  write(put("recipe", "a", "2"));
+  EXPECT_EQ(feed.bookmark().revision, 1);
+  EXPECT_EQ(wordFor(feed.next()), "change 2");
+  EXPECT_EQ(feed.bookmark().revision, 2);
+  Feed fresh = feedAfter(0);
+  EXPECT_EQ(wordFor(fresh.next()), "reset");
+  EXPECT_EQ(fresh.bookmark().revision, 0);
 }
 
-TEST(FeedTest, RefusesARevisionInTheFuture) {
-  Traffic traffic(100);
-  Feed feed(traffic.hub(), traffic.store(), kHouse, 1000);
-  EXPECT_EQ(feed.next().status().code(), absl::StatusCode::kInvalidArgument);
-}
-
-TEST(FeedTest, BookmarksAtWhatWasDelivered) {
-  Traffic traffic(100);
-  std::mt19937 random(1);
-  Watcher watcher(traffic.hub(), traffic.store());
-  traffic.write(random);
-  while (watcher.take(10)) {
-  }
-  EXPECT_EQ(watcher.applied(), *traffic.store().revision(kHouse));
+TEST_F(FeedTest, DoesNotGiveAgainWhatItReadBeforeTheHubHeard) {
+  Feed feed = feedAfter(1);
+  write(put("recipe", "a", "1"), false);
+  EXPECT_THAT(drain(feed), ElementsAre("change 2", "bookmark 2"));
+  auto late = std::make_shared<storage::Change>();
+  late->revision = 2;
+  hub_.committed(kHome, late);
+  EXPECT_THAT(drain(feed), ElementsAre());
 }
 
 }  // namespace

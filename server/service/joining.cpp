@@ -1,0 +1,153 @@
+#include "server/service/joining.h"
+
+#include <memory>
+
+#include "absl/strings/str_cat.h"
+#include "server/base/ids.h"
+#include "server/service/document_calls.h"
+#include "server/service/text.h"
+
+namespace suppertide::service {
+namespace {
+
+constexpr char kJoin[] = "HouseholdService/JoinHousehold";
+constexpr std::int64_t kUsualSeconds = 24 * 3600;
+constexpr std::int64_t kLeastSeconds = 60;
+constexpr std::int64_t kMostSeconds = 14 * 24 * 3600;
+constexpr int kMostNameCharacters = 60;
+
+bool isRole(int role) {
+  return role >= v1::ROLE_READER && role <= v1::ROLE_HOST;
+}
+
+// One JoinHousehold under way.
+struct Joining {
+  Backend& backend;
+  v1::JoinHouseholdRequest asked;
+  v1::JoinHouseholdResponse* answer;
+  Finish finish;
+  storage::Code code;
+  std::string codeHash;
+  std::string memberId;
+  int triesLeft = kMostTries;
+};
+
+void redeem(const std::shared_ptr<Joining>& joining) {
+  const std::string token = newToken();
+  const auto device = newDevice(joining->code.householdId, joining->memberId, joining->asked.device_name());
+  const auto status =
+      joining->backend.store().redeemInvitation(joining->codeHash, device, hashOfToken(token));
+  if (status.code() == absl::StatusCode::kNotFound) return joining->finish(wrongCode());
+  if (!status.ok()) return joining->finish(fromStorage(status));
+  joining->answer->set_household_id(device.householdId);
+  joining->answer->set_member_id(device.memberId);
+  joining->answer->set_device_id(device.id);
+  joining->answer->set_device_token(token);
+  joining->finish({});
+}
+
+// Adds the new member; again when someone else wrote the household in between.
+void addMember(std::shared_ptr<Joining> joining) {
+  const std::string& id = joining->code.householdId;
+  const auto stored = joining->backend.store().get(id, {"household", id});
+  if (!stored.ok()) return joining->finish(fromStorage(stored.status()));
+  auto household = read<v1::Household>(*stored);
+  if (memberOf(household, joining->memberId) != nullptr) return redeem(joining);
+  if (!joining->code.memberId.empty())
+    return joining->finish(
+        failure(absl::FailedPreconditionError("whom this code is for is no longer in the household"),
+                "NOT_A_MEMBER"));
+  v1::Member& member = *household.add_members();
+  member.set_id(joining->memberId);
+  member.set_display_name(joining->asked.display_name());
+  member.set_role(static_cast<v1::Role>(joining->code.role));
+  if (!compose::validate(household).empty())
+    return joining->finish(
+        invalidField("displayName", joining->asked.display_name().substr(0, 60),
+                     "must be 1 to 60 characters, and the household have room for one more"));
+  storage::WriteRequest write;
+  write.householdId = id;
+  write.memberId = joining->memberId;
+  write.puts.push_back(putOf(household, storage::Expect::kPresent));
+  joining->backend.queue().submit(std::move(write), [joining](absl::StatusOr<storage::WriteResult> result) {
+    if (result.ok()) return joining->backend.readers().post([joining] { redeem(joining); });
+    if (result.status().code() == absl::StatusCode::kAborted && --joining->triesLeft > 0)
+      return joining->backend.readers().post([joining] { addMember(joining); });
+    joining->finish(fromStorage(result.status()));
+  });
+}
+
+}  // namespace
+
+Failure checkDeviceName(const std::string& name) {
+  if (charactersOf(name) <= kMostNameCharacters) return {};
+  return invalidField("deviceName", absl::StrCat(charactersOf(name), " characters"),
+                      "must be at most 60 characters");
+}
+
+Failure wrongCode() {
+  return failure(absl::PermissionDeniedError("this code is wrong, used or no longer good"), "WRONG_CODE");
+}
+
+Failure mayTryCode(Backend& backend, const std::string& peer) {
+  if (backend.codeTries().mayTry(peer)) return {};
+  return failure(absl::ResourceExhaustedError("too many wrong codes: wait a minute and try again"),
+                 "TOO_MANY_TRIES");
+}
+
+storage::Device newDevice(const std::string& householdId, const std::string& memberId,
+                          const std::string& name) {
+  storage::Device device;
+  device.id = newId();
+  device.householdId = householdId;
+  device.memberId = memberId;
+  device.displayName = name.empty() ? "a device" : name;
+  return device;
+}
+
+Failure invite(Backend& backend, const Caller& caller, const v1::CreateInvitationRequest& asked,
+               v1::CreateInvitationResponse& answer) {
+  if (const Failure wrong = checkRequestId(asked.request_id()); wrong.failed()) return wrong;
+  const std::int64_t seconds = asked.lifetime().seconds() == 0 ? kUsualSeconds : asked.lifetime().seconds();
+  if (seconds < kLeastSeconds || seconds > kMostSeconds)
+    return invalidField("lifetime", absl::StrCat(seconds, " s"), "must be between a minute and 14 days");
+  storage::Code code;
+  code.householdId = caller.householdId;
+  code.memberId = asked.member_id();
+  code.role = asked.role();
+  code.expireTime = backend.clock().now() + std::chrono::seconds(seconds);
+  if (code.memberId.empty() && !isRole(code.role))
+    return invalidField("role", absl::StrCat(code.role), "must be reader, cook or host");
+  const auto stored = backend.store().get(caller.householdId, {"household", caller.householdId});
+  if (!stored.ok()) return fromStorage(stored.status());
+  if (!code.memberId.empty() && memberOf(read<v1::Household>(*stored), code.memberId) == nullptr)
+    return invalidField("memberId", code.memberId.substr(0, 64), "must be a member of the household");
+  const std::string text = newCode();
+  if (const auto status = backend.store().addCode(hashOfCode(text), code); !status.ok())
+    return fromStorage(status);
+  answer.set_code(text);
+  answer.mutable_expire_time()->set_seconds(code.expireTime->time_since_epoch().count());
+  return {};
+}
+
+void join(Backend& backend, const v1::JoinHouseholdRequest& asked, const std::string& peer,
+          v1::JoinHouseholdResponse* answer, const Finish& finish) {
+  if (const Failure wrong = mayTryCode(backend, peer); wrong.failed()) return finish(wrong);
+  if (const Failure wrong = checkRequestId(asked.request_id()); wrong.failed()) return finish(wrong);
+  if (const Failure wrong = checkDeviceName(asked.device_name()); wrong.failed()) return finish(wrong);
+  const std::string hash = hashOfCode(asked.code());
+  const auto code = backend.store().findCode(hash);
+  if (!code.ok() && code.status().code() != absl::StatusCode::kNotFound)
+    return finish(fromStorage(code.status()));
+  if (!code.ok() || code->purpose != storage::Code::Purpose::kInvitation) {
+    backend.codeTries().failed(peer);
+    return finish(wrongCode());
+  }
+  auto joining =
+      std::make_shared<Joining>(Joining{backend, asked, answer, finish, *code, hash, code->memberId});
+  // Always the same for a code, so that a second try means the same member.
+  if (joining->memberId.empty()) joining->memberId = memberIdOfCode(asked.code());
+  addMember(std::move(joining));
+}
+
+}  // namespace suppertide::service

@@ -1,0 +1,20 @@
+// Where a server may listen, checked before gRPC is asked, as gRPC itself resolves
+// names and takes a Unix socket over from whoever serves on it.
+#pragma once
+
+#include <string>
+
+#include "absl/status/status.h"
+
+namespace suppertide::service {
+
+// OK for a Unix socket or a loopback address with a port. INVALID_ARGUMENT, in one clear line.
+absl::Status checkListenAddress(const std::string& address);
+
+// OK when nothing is at a Unix socket's path but, at most, the socket of a server
+// that is gone. Always OK for other addresses. UNAVAILABLE, in one clear line.
+absl::Status checkSocketIsFree(const std::string& address);
+
+bool isUnixAddress(const std::string& address);
+
+}  // namespace suppertide::service

@@ -1,0 +1,98 @@
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include "tests/support/stored_household.h"
+
+namespace suppertide::storage {
+namespace {
+
+using ::testing::ElementsAre;
+
+class ChangeLogTest : public ::testing::Test {
+ protected:
+  ChangeLogTest() { store_ = storeWithHome(":memory:", options(), clock_); }
+
+  static Store::Options options() {
+    Store::Options options;
+    options.keepChanges = 4;
+    return options;
+  }
+
+  void write(std::vector<Put> puts) { ASSERT_TRUE(store_->write(writeOf(std::move(puts))).ok()); }
+
+  std::vector<std::int64_t> revisionsAfter(std::int64_t after, int limit = 100) {
+    const absl::StatusOr<ChangePage> page = store_->changesAfter(kHome, after, limit);
+    EXPECT_TRUE(page.ok()) << page.status();
+    EXPECT_FALSE(page->trimmed);
+    std::vector<std::int64_t> revisions;
+    for (const Change& change : page->changes) revisions.push_back(change.revision);
+    return revisions;
+  }
+
+  ManualClock clock_{kNoon};
+  std::unique_ptr<Store> store_;
+};
+
+TEST_F(ChangeLogTest, TellsAWriteWhole) {
+  write({put("recipe", "b", "1"), put("recipe", "a", "2")});
+  write({removal("recipe", "a")});
+  const absl::StatusOr<ChangePage> page = store_->changesAfter(kHome, 1, 100);
+  ASSERT_TRUE(page.ok()) << page.status();
+  ASSERT_EQ(page->changes.size(), 2u);
+  const Change& first = page->changes[0];
+  EXPECT_EQ(first.revision, 2);
+  EXPECT_EQ(first.memberId, "ana");
+  EXPECT_EQ(first.commitTime, kNoon);
+  ASSERT_EQ(first.documents.size(), 2u);
+  EXPECT_EQ(first.documents[0].key.id, "b");
+  EXPECT_EQ(first.documents[1].bytes, "2");
+  EXPECT_EQ(first.documents[1].revision, 2);
+  EXPECT_TRUE(page->changes[1].documents[0].deleted);
+}
+
+TEST_F(ChangeLogTest, KeepsOldContentsOfADocument) {
+  write({put("recipe", "a", "1")});
+  write({put("recipe", "a", "2")});
+  const absl::StatusOr<ChangePage> page = store_->changesAfter(kHome, 1, 100);
+  EXPECT_EQ(page->changes[0].documents[0].bytes, "1");
+  EXPECT_EQ(page->changes[1].documents[0].bytes, "2");
+}
+
+TEST_F(ChangeLogTest, LeavesOutWhatChangedNothing) {
+  write({removal("recipe", "never")});
+  EXPECT_THAT(revisionsAfter(1), ElementsAre());
+  write({removal("recipe", "never"), put("recipe", "a", "1")});
+  EXPECT_EQ(store_->changesAfter(kHome, 1, 100)->changes[0].documents.size(), 1u);
+}
+
+TEST_F(ChangeLogTest, GivesPagesAfterARevision) {
+  for (const char* bytes : {"1", "2", "3"}) write({put("recipe", "a", bytes)});
+  EXPECT_THAT(revisionsAfter(1, 2), ElementsAre(2, 3));
+  EXPECT_THAT(revisionsAfter(3, 2), ElementsAre(4));
+  EXPECT_THAT(revisionsAfter(4), ElementsAre());
+}
+
+TEST_F(ChangeLogTest, IsTrimmedToTheLastRevisions) {
+  for (int i = 0; i < 6; ++i) write({put("recipe", "a", std::to_string(i))});  // up to revision 7
+  EXPECT_TRUE(store_->changesAfter(kHome, 2, 100)->trimmed);
+  EXPECT_THAT(revisionsAfter(3), ElementsAre(4, 5, 6, 7));
+}
+
+TEST_F(ChangeLogTest, KeepsTombstonesUntilTrimmed) {
+  write({put("recipe", "a", "1")});
+  write({removal("recipe", "a")});  // revision 3
+  const auto tombstone = [&] {
+    return store_->write(writeOf({removal("recipe", "a")}))->documents[0].revision;
+  };
+  for (int i = 0; i < 3; ++i) write({put("recipe", "b", "1")});
+  EXPECT_EQ(tombstone(), 3);
+  write({put("recipe", "b", "2")});
+  EXPECT_EQ(tombstone(), 0);
+}
+
+TEST_F(ChangeLogTest, BeginsWithTheHousehold) {
+  EXPECT_THAT(revisionsAfter(0), ElementsAre(1));
+}
+
+}  // namespace
+}  // namespace suppertide::storage
