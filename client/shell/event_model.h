@@ -13,7 +13,7 @@ class EventModel : public DifferenceModel {
   Q_OBJECT
   QML_ELEMENT
   QML_UNCREATABLE("made by SessionController")
-  Q_PROPERTY(int count READ count NOTIFY countChanged)
+  Q_PROPERTY(int count READ count NOTIFY countChanged FINAL)
  public:
   enum Role { IdRole = Qt::UserRole, NameRole, WhenRole };
 

@@ -22,16 +22,16 @@ class SessionController : public QObject, private link::LinkListener {
   Q_OBJECT
   QML_ELEMENT
   QML_UNCREATABLE("made by the program")
-  Q_PROPERTY(suppertide::SessionController::State state READ state NOTIFY stateChanged)
-  Q_PROPERTY(QString stateText READ stateText NOTIFY stateChanged)
+  Q_PROPERTY(suppertide::SessionController::State state READ state NOTIFY stateChanged FINAL)
+  Q_PROPERTY(QString stateText READ stateText NOTIFY stateChanged FINAL)
   // What the server or the network said; empty when live.
-  Q_PROPERTY(QString why READ why NOTIFY stateChanged)
+  Q_PROPERTY(QString why READ why NOTIFY stateChanged FINAL)
   // Something of the household has been received, now or before a cut.
-  Q_PROPERTY(bool known READ known NOTIFY householdChanged)
-  Q_PROPERTY(QString householdName READ householdName NOTIFY householdChanged)
-  Q_PROPERTY(suppertide::EventModel* events READ events CONSTANT)
-  Q_PROPERTY(QString eventId READ eventId WRITE setEventId NOTIFY eventIdChanged)
-  Q_PROPERTY(suppertide::Timeline* timeline READ timeline CONSTANT)
+  Q_PROPERTY(bool known READ known NOTIFY householdChanged FINAL)
+  Q_PROPERTY(QString householdName READ householdName NOTIFY householdChanged FINAL)
+  Q_PROPERTY(suppertide::EventModel* events READ events CONSTANT FINAL)
+  Q_PROPERTY(QString eventId READ eventId WRITE setEventId NOTIFY eventIdChanged FINAL)
+  Q_PROPERTY(suppertide::Timeline* timeline READ timeline CONSTANT FINAL)
  public:
   enum State {
     Connecting,  // the first time

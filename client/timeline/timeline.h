@@ -20,31 +20,31 @@ namespace suppertide {
 class Timeline : public QObject {
   Q_OBJECT
   QML_ELEMENT
-  Q_PROPERTY(suppertide::LaneModel* lanes READ lanes CONSTANT)
-  Q_PROPERTY(suppertide::TickModel* ticks READ ticks CONSTANT)
-  Q_PROPERTY(suppertide::CourseModel* courses READ courses CONSTANT)
-  Q_PROPERTY(QString title READ title NOTIFY pictureChanged)
-  Q_PROPERTY(QString subtitle READ subtitle NOTIFY pictureChanged)
-  Q_PROPERTY(int courseRowCount READ courseRowCount NOTIFY pictureChanged)
-  Q_PROPERTY(bool hasPlan READ hasPlan NOTIFY pictureChanged)
+  Q_PROPERTY(suppertide::LaneModel* lanes READ lanes CONSTANT FINAL)
+  Q_PROPERTY(suppertide::TickModel* ticks READ ticks CONSTANT FINAL)
+  Q_PROPERTY(suppertide::CourseModel* courses READ courses CONSTANT FINAL)
+  Q_PROPERTY(QString title READ title NOTIFY pictureChanged FINAL)
+  Q_PROPERTY(QString subtitle READ subtitle NOTIFY pictureChanged FINAL)
+  Q_PROPERTY(int courseRowCount READ courseRowCount NOTIFY pictureChanged FINAL)
+  Q_PROPERTY(bool hasPlan READ hasPlan NOTIFY pictureChanged FINAL)
   // Pixels that the line of time is wide; told by the view.
-  Q_PROPERTY(double viewWidth READ viewWidth WRITE setViewWidth NOTIFY scaleChanged)
-  Q_PROPERTY(double pixelsPerMinute READ pixelsPerMinute NOTIFY scaleChanged)
+  Q_PROPERTY(double viewWidth READ viewWidth WRITE setViewWidth NOTIFY scaleChanged FINAL)
+  Q_PROPERTY(double pixelsPerMinute READ pixelsPerMinute NOTIFY scaleChanged FINAL)
   // The x of minute 0 in the view.
-  Q_PROPERTY(double offset READ offset NOTIFY scaleChanged)
-  Q_PROPERTY(QString rangeText READ rangeText NOTIFY scaleChanged)
+  Q_PROPERTY(double offset READ offset NOTIFY scaleChanged FINAL)
+  Q_PROPERTY(QString rangeText READ rangeText NOTIFY scaleChanged FINAL)
   // The day at the left edge, and the pixels until the next one begins.
-  Q_PROPERTY(QString firstDayText READ firstDayText NOTIFY scaleChanged)
-  Q_PROPERTY(double firstDayRoom READ firstDayRoom NOTIFY scaleChanged)
+  Q_PROPERTY(QString firstDayText READ firstDayText NOTIFY scaleChanged FINAL)
+  Q_PROPERTY(double firstDayRoom READ firstDayRoom NOTIFY scaleChanged FINAL)
   // The stretch, in minutes, for which rows and curves are made: the view and more at both sides.
-  Q_PROPERTY(double windowStart READ windowStart NOTIFY windowChanged)
-  Q_PROPERTY(double windowLength READ windowLength NOTIFY windowChanged)
-  Q_PROPERTY(bool nowKnown READ nowKnown NOTIFY nowChanged)
-  Q_PROPERTY(double nowMinute READ nowMinute NOTIFY nowChanged)
-  Q_PROPERTY(QString nowText READ nowText NOTIFY nowChanged)
+  Q_PROPERTY(double windowStart READ windowStart NOTIFY windowChanged FINAL)
+  Q_PROPERTY(double windowLength READ windowLength NOTIFY windowChanged FINAL)
+  Q_PROPERTY(bool nowKnown READ nowKnown NOTIFY nowChanged FINAL)
+  Q_PROPERTY(double nowMinute READ nowMinute NOTIFY nowChanged FINAL)
+  Q_PROPERTY(QString nowText READ nowText NOTIFY nowChanged FINAL)
   // The chosen step; its id is empty when none is.
-  Q_PROPERTY(suppertide::StepDetails details READ details NOTIFY detailsChanged)
-  Q_PROPERTY(bool detailsOpen READ detailsOpen NOTIFY detailsChanged)
+  Q_PROPERTY(suppertide::StepDetails details READ details NOTIFY detailsChanged FINAL)
+  Q_PROPERTY(bool detailsOpen READ detailsOpen NOTIFY detailsChanged FINAL)
  public:
   explicit Timeline(QObject* parent = nullptr);
   ~Timeline() override;
