@@ -9,7 +9,8 @@
 namespace suppertide {
 namespace {
 
-constexpr int kMostAttention = 50;  // per cent, from which a step is hands-on
+constexpr int kMostAttention = 50;      // per cent, from which a step is hands-on
+constexpr int kLowestDialCelsius = 40;  // cooler than that, an oven is off but for its light
 constexpr int kDaysBefore = 2;
 constexpr std::size_t kCourseRows = 2;
 
@@ -258,8 +259,11 @@ OvenCurve PictureBuilder::curveOf(const v1::OvenProgram& program) const {
   for (const v1::TemperatureSample& sample : program.temperatures())
     curve.temperatures.append({minute(sample.time()), sample.celsius()});
   for (const v1::OvenSegment& segment : program.segments()) {
-    const bool lightOnly = segment.kind() == v1::OVEN_SEGMENT_KIND_PROOFING;
-    const QString label = lightOnly ? tr("light only") : view_.dial(segment.setpoint_celsius());
+    const bool lightOnly = segment.setpoint_celsius() < kLowestDialCelsius;
+    const bool coolsDown = lightOnly && segment.kind() == v1::OVEN_SEGMENT_KIND_COOLING;
+    const QString label = coolsDown   ? tr("off, door ajar")
+                          : lightOnly ? tr("light only")
+                                      : view_.dial(segment.setpoint_celsius());
     const double start = minute(segment.start_time());
     if (!curve.setpoints.isEmpty() && curve.setpoints.last().limit == start &&
         curve.setpoints.last().label == label) {

@@ -14,7 +14,7 @@ namespace {
 constexpr double kJarMm = 120;
 constexpr double kLitresPerKilogram = 2.2;  // risen dough with its bowl
 constexpr double kStandMixerRiseK = 4;      // actual rise by mixing; a third of the rule's sum term
-constexpr double kStarterSourCelsius = 24;
+constexpr double kLeastFedCelsius = 22;     // a levain is fed with warm water in a cold room; assumed
 
 bread::Role roleOf(v1::FormulaRole role) {
   switch (role) {
@@ -114,12 +114,22 @@ std::vector<double> BreadModel::ratios() const {
   return {given.begin(), given.end()};
 }
 
+double BreadModel::starterHydration() const {
+  return bread_.starter->hydration_percent() > 0 ? bread_.starter->hydration_percent() / 100 : 1;
+}
+
 bread::LevainRatio BreadModel::ratio(double flourPerStarter) const {
   const double starter =
       bread_.starter->hydration_percent() > 0 ? bread_.starter->hydration_percent() / 100 : 1;
   const double flourInStarter = 1 / (1 + starter);
   const double water = bread_.levainHydration * (flourInStarter + flourPerStarter) - starter * flourInStarter;
   return {1, flourPerStarter, std::max(0.0, water)};
+}
+
+std::string BreadModel::ratioText(double flourPerStarter) const {
+  const bread::LevainRatio parts = ratio(flourPerStarter);
+  const auto rounded = [](double value) { return absl::StrCat(std::round(value * 10) / 10); };
+  return absl::StrCat("1:", rounded(parts.flour), ":", rounded(parts.water));
 }
 
 bread::DoughKind BreadModel::levainKind() const {
@@ -137,8 +147,9 @@ absl::StatusOr<bread::DoughState> BreadModel::fedLevain(double flourPerStarter) 
   if (bread_.starter->condition() == v1::STARTER_CONDITION_AT_PEAK) starter.lag = bread::kPeakLevainLag;
   if (bread_.starter->condition() == v1::STARTER_CONDITION_FROM_FRIDGE)
     starter.lag = bread::kFridgeStarterLag;
-  const double mixed = std::max(roomCelsius(), kStarterSourCelsius - 2);
-  return bread::mixLevain(levainKind(), starter, ratio(flourPerStarter), mixed, levainBuildGrams() / 1000);
+  const double mixed = std::max(roomCelsius(), kLeastFedCelsius);
+  return bread::mixLevain(levainKind(), starter, ratio(flourPerStarter), mixed, levainBuildGrams() / 1000,
+                          starterHydration());
 }
 
 absl::StatusOr<bread::DoughState> BreadModel::mixedDough(const bread::Culture& levain) const {

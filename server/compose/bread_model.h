@@ -2,6 +2,7 @@
 // steps serve the planner's tables and the forecast of a finished plan.
 #pragma once
 
+#include <string>
 #include <vector>
 
 #include "absl/status/statusor.h"
@@ -22,6 +23,8 @@ class BreadModel {
   std::vector<double> ratios() const;
   // Starter : flour : water that gives the levain's hydration.
   bread::LevainRatio ratio(double flourPerStarter) const;
+  // The same for people: "1:2:2".
+  std::string ratioText(double flourPerStarter) const;
   bread::DoughKind levainKind() const;
   // A levain just fed.
   absl::StatusOr<bread::DoughState> fedLevain(double flourPerStarter) const;
@@ -48,6 +51,8 @@ class BreadModel {
   double waterCelsius() const;
 
  private:
+  double starterHydration() const;
+
   const Composition& composition_;
   const DishInfo& dish_;
   const BreadInfo& bread_;

@@ -30,10 +30,6 @@ google::protobuf::Timestamp workStart(const v1::Event& event) {
   return first;
 }
 
-int lateLimit(const v1::Course& course) {
-  return course.has_late_limit() ? minutesOf(course.late_limit()) : kUsualLateLimit;
-}
-
 planning::Minute limitOf(const TimeAxis& axis, const v1::Event& event) {
   planning::Minute limit = 0;
   for (const v1::Course& course : event.courses())
@@ -42,6 +38,10 @@ planning::Minute limitOf(const TimeAxis& axis, const v1::Event& event) {
 }
 
 }  // namespace
+
+int lateLimit(const v1::Course& course) {
+  return course.has_late_limit() ? minutesOf(course.late_limit()) : kUsualLateLimit;
+}
 
 std::string Composition::stepId(int step) const {
   const StepInfo& info = steps[static_cast<std::size_t>(step)];

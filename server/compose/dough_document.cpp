@@ -57,9 +57,7 @@ class DoughWriter {
 
   bread::DoughState levain() {
     const double flour = meaning(bread_.levainStep).flourPerStarter;
-    const bread::LevainRatio ratio = model_.ratio(flour);
-    const auto part = [](double value) { return absl::StrCat(std::round(value * 10) / 10); };
-    out_.set_levain_ratio(absl::StrCat("1:", part(ratio.flour), ":", part(ratio.water)));
+    out_.set_levain_ratio(model_.ratioText(flour));
     const auto fed = model_.fedLevain(flour);
     return fed.ok() ? stage(bread_.levainStep, model_.levainKind(), *fed) : bread::DoughState{};
   }

@@ -26,6 +26,9 @@ absl::Status addPins(Composition& composition);
 
 // ---- shared pieces ----
 
+// How many minutes a course's dishes may be late at most.
+int lateLimit(const v1::Course& course);
+
 // Gives a step one mode that cannot be chosen: its dish will be unserved.
 void makeImpossible(Composition& composition, int step);
 

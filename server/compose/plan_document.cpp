@@ -56,12 +56,6 @@ void addWeighings(const BreadInfo& bread, const BreadModel& model, int step, dou
     out.add_cautions(v1::CAUTION_RAW_FLOUR);
 }
 
-std::string ratioText(const BreadModel& model, double flourPerStarter) {
-  const bread::LevainRatio ratio = model.ratio(flourPerStarter);
-  const auto part = [](double value) { return absl::StrCat(std::round(value * 10) / 10); };
-  return absl::StrCat("1:", part(ratio.flour), ":", part(ratio.water));
-}
-
 double chosenRatio(const Composition& composition, const planning::Schedule& schedule,
                    const BreadInfo& bread) {
   if (bread.levainStep < 0) return 0;
@@ -129,7 +123,7 @@ v1::PlannedStep plannedStep(const Composition& composition, const planning::Sche
     const double flour = chosenRatio(composition, schedule, *dish.bread);
     addWeighings(*dish.bread, model, step, flour, out);
     if (flour > 0 && (step == dish.bread->feedStep || step == dish.bread->levainStep))
-      out.set_levain_ratio(ratioText(model, flour));
+      out.set_levain_ratio(model.ratioText(flour));
   }
   return out;
 }

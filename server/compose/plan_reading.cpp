@@ -27,6 +27,15 @@ int modeOf(const Composition& composition, int step, const v1::PlannedStep& plan
   return -1;
 }
 
+// Where the plan puts the step, in so far as it says: " in range-oven at 200 °C".
+std::string whereabouts(const v1::PlannedStep& planned) {
+  std::string where;
+  if (!planned.oven_id().empty()) absl::StrAppend(&where, " in ", planned.oven_id());
+  if (!planned.place_id().empty()) absl::StrAppend(&where, " in ", planned.place_id());
+  if (planned.setpoint_celsius() > 0) absl::StrAppend(&where, " at ", planned.setpoint_celsius(), " °C");
+  return where.empty() ? " without an oven or place" : where;
+}
+
 class Reader {
  public:
   Reader(const Composition& composition, const v1::Plan& plan) : composition_(composition) {
@@ -67,10 +76,7 @@ class Reader {
     const int dish = composition_.steps[static_cast<std::size_t>(step)].dish;
     if (schedule_.unserved[static_cast<std::size_t>(dish)]) return absl::OkStatus();
     at.mode = modeOf(composition_, step, planned, lastPlace_.count(dish) > 0 ? lastPlace_[dish] : -1);
-    if (at.mode < 0)
-      return wrong(planned.id(),
-                   absl::StrCat("cannot be done in oven '", planned.oven_id(), "', place '",
-                                planned.place_id(), "' at ", planned.setpoint_celsius(), " degrees Celsius"));
+    if (at.mode < 0) return wrong(planned.id(), absl::StrCat("cannot be done", whereabouts(planned)));
     const auto& meaning =
         composition_.steps[static_cast<std::size_t>(step)].modes[static_cast<std::size_t>(at.mode)];
     const v1::Step& told = *composition_.steps[static_cast<std::size_t>(step)].step;

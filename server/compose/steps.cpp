@@ -227,7 +227,7 @@ planning::Dish plannedDish(const Composition& composition, const DishInfo& info)
   dish.id = info.dish->id();
   dish.lastStep = info.steps.back();
   dish.serve = composition.axis.minuteOf(info.course->serving_time());
-  dish.lateLimit = info.course->has_late_limit() ? minutesOf(info.course->late_limit()) : 60;
+  dish.lateLimit = lateLimit(*info.course);
   dish.holdLimit = std::max(kServedAtOnce, minutesOf(info.recipe->holding().longest()));
   dish.waitCost = waitCost(info.recipe->holding(), dish.holdLimit);
   return dish;

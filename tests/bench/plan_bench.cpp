@@ -137,7 +137,7 @@ constexpr char kRow[] = "%-6s %-9s %5s %10s %10s %10s %8s %8s %9s  %s\n";
 
 void printHead() {
   std::printf(kRow, "steps", "load", "seed", "first s", "near s", "proof s", "proved", "MB", "breaches",
-              "cost by tier (bound where not proven)");
+              "unserved late quality people (bound where not proven)");
 }
 
 void printRun(int steps, const char* load, std::uint64_t seed, const Figures& run) {
