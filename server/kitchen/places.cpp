@@ -99,7 +99,10 @@ double celsiusAt(const Place& place, int minuteOfDay) {
   if (place.hourlyCelsius.empty()) return usualCelsius(place.kind);
   if (place.hourlyCelsius.size() == 1) return place.hourlyCelsius.front();
   const int minute = ((minuteOfDay % kDay) + kDay) % kDay;
-  return place.hourlyCelsius[static_cast<std::size_t>(minute / 60) % place.hourlyCelsius.size()];
+  const std::size_t hour = static_cast<std::size_t>(minute / 60);
+  const double part = (minute % 60) / 60.0;
+  const double next = place.hourlyCelsius[(hour + 1) % place.hourlyCelsius.size()];
+  return place.hourlyCelsius[hour] * (1 - part) + next * part;
 }
 
 double usualCelsius(PlaceKind kind) {

@@ -19,8 +19,8 @@ enum class PlaceKind { kCounter, kProofer, kOvenLight, kFridge, kFreezer, kCella
 struct Place {
   std::string id;
   PlaceKind kind = PlaceKind::kCounter;
-  // Temperature by hour of the local day: entry k holds from k:00 for its hour, and
-  // the day repeats. One entry holds always; none means the usual of its kind.
+  // Temperature by hour of the local day: entry k holds at k:00, straight lines
+  // between, and the day repeats. One entry holds always.
   std::vector<double> hourlyCelsius;
   double litres = 0;   // 0 means not counted
   int shelfTrays = 0;  // trays that can lie flat; 0 means not counted

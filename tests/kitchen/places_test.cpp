@@ -7,14 +7,15 @@
 namespace suppertide::kitchen {
 namespace {
 
-TEST(PlaceTest, EachTemperatureHoldsForItsHourAndRepeatsDaily) {
+TEST(PlaceTest, TemperatureRunsStraightBetweenHoursAndRepeatsDaily) {
   Place counter{.id = "counter", .kind = PlaceKind::kCounter, .hourlyCelsius = std::vector<double>(24, 20.0)};
   counter.hourlyCelsius[13] = 24;
-  EXPECT_DOUBLE_EQ(celsiusAt(counter, 13 * 60 - 1), 20);
   EXPECT_DOUBLE_EQ(celsiusAt(counter, 13 * 60), 24);
-  EXPECT_DOUBLE_EQ(celsiusAt(counter, 13 * 60 + 59 + 1440), 24);
-  EXPECT_DOUBLE_EQ(celsiusAt(counter, 14 * 60 - 1440), 20);
+  EXPECT_DOUBLE_EQ(celsiusAt(counter, 12 * 60 + 30), 22);
+  EXPECT_DOUBLE_EQ(celsiusAt(counter, 13 * 60 + 15 + 1440), 23);
   EXPECT_DOUBLE_EQ(celsiusAt(counter, 13 * 60 - 1440), 24);
+  counter.hourlyCelsius[0] = 18;
+  EXPECT_DOUBLE_EQ(celsiusAt(counter, 23 * 60 + 30), 19);
 }
 
 TEST(PlaceTest, OneTemperatureHoldsAlways) {
