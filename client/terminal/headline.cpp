@@ -113,15 +113,24 @@ std::string gapWords(const v1::Quality& quality) {
       const long long late = gap([](const v1::TierCosts& c) { return c.lateness(); });
       return absl::StrCat("a better plan might be less late, by at most ", durationText(absl::Minutes(late)));
     }
-    case 2: {
+    case 2:
+      return "a better plan might move less of what was told";
+    case 3: {
       const long long waiting = gap([](const v1::TierCosts& c) { return c.quality(); });
       return absl::StrCat("a better plan might save waiting and staleness, at most ",
                           durationText(absl::Minutes(waiting)), " over all dishes");
     }
-    default: {
+    case 4: {
       const long long hours = gap([](const v1::TierCosts& c) { return c.people(); });
       return absl::StrCat("a better plan might save work at unsocial hours or share it more fairly, at most ",
                           durationText(absl::Minutes(hours)));
+    }
+    case 5:
+      return "a better plan might leave the cooks more air between tasks";
+    default: {
+      const long long heat = gap([](const v1::TierCosts& c) { return c.ovens(); });
+      return absl::StrCat("a better plan might heat an empty oven less, by at most ",
+                          durationText(absl::Minutes(heat)));
     }
   }
 }

@@ -18,7 +18,7 @@ std::string wordsOf(const v1::MakePlanResponse& message) {
       costs.unserved() == 0 ? "all dishes served" : absl::StrCat(costs.unserved(), " not served yet"));
   if (costs.lateness() > 0) absl::StrAppend(&words, ", ", costs.lateness(), " min late");
   if (quality.optimal()) return absl::StrCat(words, ", proven best");
-  return absl::StrCat(words, ", ", quality.proven_tier_count(), " of 4 goals proven best");
+  return absl::StrCat(words, ", ", quality.proven_tier_count(), " of 7 goals proven best");
 }
 
 }  // namespace

@@ -225,10 +225,14 @@ v1::Cause causeOf(planning::Cause cause) {
 
 v1::TierCosts costsOf(const planning::TierCosts& costs) {
   v1::TierCosts out;
-  out.set_unserved(costs[0]);
-  out.set_lateness(costs[1]);
-  out.set_quality(costs[2]);
-  out.set_people(costs[3]);
+  using planning::Tier;
+  out.set_unserved(costIn(costs, Tier::kUnserved));
+  out.set_lateness(costIn(costs, Tier::kLateness));
+  out.set_moves(costIn(costs, Tier::kMoves));
+  out.set_quality(costIn(costs, Tier::kQuality));
+  out.set_people(costIn(costs, Tier::kPeople));
+  out.set_calm(costIn(costs, Tier::kCalm));
+  out.set_ovens(costIn(costs, Tier::kOvens));
   return out;
 }
 

@@ -179,7 +179,7 @@ void solveOne(const std::filesystem::path& path, double limit, const std::map<st
     std::printf("%s: %s\n", name.c_str(), std::string(outcome.status().message()).c_str());
     return;
   }
-  const auto result = problem.dishes.front().serve + static_cast<int>(outcome->cost[1]);
+  const auto result = problem.dishes.front().serve + static_cast<int>(costIn(outcome->cost, Tier::kLateness));
   const bool proven = outcome->provenTiers >= 2;
   bool wrong = outcome->schedule.unserved.front() || !audit(problem, outcome->schedule).empty();
   totals.proven += proven;

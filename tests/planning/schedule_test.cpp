@@ -34,7 +34,7 @@ TEST(CostTest, AnUnservedDishCostsItsWeightAndNothingElse) {
   kitchen.problem().dishes[0].waitCost.knots = {{0, 5}};
   const Problem problem = kitchen.build();
   const CostBreakdown cost = costOf(problem, ScheduleBuilder(problem).without("soup").done());
-  EXPECT_EQ(cost.total, (TierCosts{7, 0, 0, 0}));
+  EXPECT_EQ(cost.total, (TierCosts{7, 0, 0, 0, 0}));
   EXPECT_EQ(cost.byDish[0][kUnserved], 7);
 }
 
@@ -53,7 +53,7 @@ TEST(CostTest, WaitingCostsByItsCurve) {
   kitchen.problem().dishes[0].waitCost.knots = {{0, 0}, {30, 15}};
   const Problem problem = kitchen.build();
   const auto cost = costOf(problem, ScheduleBuilder(problem).put("stir", 60, "Ana").until("stir", 80).done());
-  EXPECT_EQ(cost.total, (TierCosts{0, 0, 10, 0}));
+  EXPECT_EQ(cost.total, (TierCosts{0, 0, 0, 10, 0}));
 }
 
 TEST(CostTest, LengthsOffTheBestCostByTheMinuteOnEachSide) {
@@ -136,14 +136,14 @@ TEST(CostTest, TotalsAreTheSumOfDishesAndShares) {
   const auto cost = costOf(
       problem,
       ScheduleBuilder(problem).put("stir", 81, "Ana").until("stir", 101).put("wash", 45, "Ben").done());
-  EXPECT_EQ(cost.byDish[0], (TierCosts{0, 1, 0, 0}));
-  EXPECT_EQ(cost.byDish[1], (TierCosts{0, 5, 6, 0}));
-  EXPECT_EQ(cost.total, (TierCosts{0, 6, 6, 0}));
+  EXPECT_EQ(cost.byDish[0], (TierCosts{0, 1, 0, 0, 0}));
+  EXPECT_EQ(cost.byDish[1], (TierCosts{0, 5, 0, 6, 0}));
+  EXPECT_EQ(cost.total, (TierCosts{0, 6, 0, 6, 0}));
 }
 
 TEST(CostTest, AHigherTierOutweighsAnyLowerOne) {
-  EXPECT_LT((TierCosts{0, 1'000, 1'000, 1'000}), (TierCosts{1, 0, 0, 0}));
-  EXPECT_LT((TierCosts{0, 0, 0, 1'000'000}), (TierCosts{0, 0, 1, 0}));
+  EXPECT_LT((TierCosts{0, 1'000, 0, 1'000, 1'000}), (TierCosts{1, 0, 0, 0, 0}));
+  EXPECT_LT((TierCosts{0, 0, 0, 0, 1'000'000}), (TierCosts{0, 0, 0, 1, 0}));
 }
 
 }  // namespace

@@ -53,7 +53,7 @@ TEST(SolverRulesTest, KeepsAGapBetweenDishes) {
   kitchen.step("finish").lasting(10).after("simmer", 70);
   kitchen.problem().steps[0].earliest = 10;
   const Problem problem = kitchen.build();
-  EXPECT_EQ(bestPlan(problem).cost, (TierCosts{0, 20, 0, 0}));
+  EXPECT_EQ(bestPlan(problem).cost, (TierCosts{0, 20, 0, 0, 0}));
 }
 
 TEST(SolverRulesTest, RoundsALeastGapUpToTheGridAfterAnOddLength) {
@@ -76,7 +76,7 @@ TEST(SolverRulesTest, ServesLateWhenTheOnlyCookIsBusy) {
   kitchen.dish("dip", {.serve = 60, .holdLimit = 60, .lateLimit = 60});
   kitchen.step("stir").lasting(20).by({"Ana"});
   const Problem problem = kitchen.build();
-  EXPECT_EQ(bestPlan(problem).cost[1], 10);
+  EXPECT_EQ(costIn(bestPlan(problem).cost, Tier::kLateness), 10);
 }
 
 TEST(SolverRulesTest, LetsACookWatchTwoPotsButNotThree) {
@@ -87,7 +87,7 @@ TEST(SolverRulesTest, LetsACookWatchTwoPotsButNotThree) {
     kitchen.step(pot).lasting(30).by({"Ana"}, 50);
   }
   const Problem problem = kitchen.build();
-  EXPECT_EQ(bestPlan(problem).cost[1], 30);
+  EXPECT_EQ(costIn(bestPlan(problem).cost, Tier::kLateness), 30);
 }
 
 TEST(SolverRulesTest, AsksOnlyCooksWhoAreAwake) {
@@ -123,7 +123,7 @@ TEST(SolverRulesTest, NeverUsesMoreBurnersThanThereAreOrOthersLeave) {
     kitchen.step(pot).lasting(30).using_("burners");
   }
   const Problem problem = kitchen.build();
-  EXPECT_EQ(bestPlan(problem).cost[1], 30);
+  EXPECT_EQ(costIn(bestPlan(problem).cost, Tier::kLateness), 30);
 }
 
 TEST(SolverRulesTest, WaitsForTheOvenToChangeItsTemperatureBothWays) {
@@ -134,7 +134,7 @@ TEST(SolverRulesTest, WaitsForTheOvenToChangeItsTemperatureBothWays) {
   kitchen.dish("cake", {.serve = 100, .holdLimit = 0, .lateLimit = 200});
   kitchen.step("bake cake").lasting(30).in("oven", 180);
   const Problem problem = kitchen.build();
-  EXPECT_EQ(bestPlan(problem).cost[1], 45);
+  EXPECT_EQ(costIn(bestPlan(problem).cost, Tier::kLateness), 45);
 }
 
 TEST(SolverRulesTest, LetsAColdStartEnterWhileTheOvenCools) {
@@ -145,7 +145,7 @@ TEST(SolverRulesTest, LetsAColdStartEnterWhileTheOvenCools) {
   kitchen.dish("cake", {.serve = 100, .holdLimit = 0, .lateLimit = 200});
   kitchen.step("bake cake").lasting(30).in("oven", 180).coldStart();
   const Problem problem = kitchen.build();
-  EXPECT_EQ(bestPlan(problem).cost[1], 30);
+  EXPECT_EQ(costIn(bestPlan(problem).cost, Tier::kLateness), 30);
 }
 
 TEST(SolverRulesTest, LoadsJoinALoafInItsCoolerPhase) {
@@ -156,7 +156,7 @@ TEST(SolverRulesTest, LoadsJoinALoafInItsCoolerPhase) {
   kitchen.dish("cake", {.serve = 100, .holdLimit = 0, .lateLimit = 100});
   kitchen.step("bake cake").lasting(30).in("oven", 180);
   const Problem problem = kitchen.build();
-  EXPECT_EQ(bestPlan(problem).cost[1], 0);
+  EXPECT_EQ(costIn(bestPlan(problem).cost, Tier::kLateness), 0);
 }
 
 TEST(SolverRulesTest, PutsNoMoreOnRacksThanFit) {
@@ -167,7 +167,7 @@ TEST(SolverRulesTest, PutsNoMoreOnRacksThanFit) {
     kitchen.step(tray).lasting(20).in("oven", 180);
   }
   const Problem problem = kitchen.build();
-  EXPECT_EQ(bestPlan(problem).cost[1], 20);
+  EXPECT_EQ(costIn(bestPlan(problem).cost, Tier::kLateness), 20);
 }
 
 TEST(SolverRulesTest, KeepsOutOfAClosedOven) {
@@ -177,7 +177,7 @@ TEST(SolverRulesTest, KeepsOutOfAClosedOven) {
   kitchen.dish("cake", {.serve = 100, .holdLimit = 10, .lateLimit = 100});
   kitchen.step("bake").lasting(30).in("oven", 180);
   const Problem problem = kitchen.build();
-  EXPECT_EQ(bestPlan(problem).cost[1], 50);
+  EXPECT_EQ(costIn(bestPlan(problem).cost, Tier::kLateness), 50);
 }
 
 TEST(SolverRulesTest, EmptiesAProofingOvenBeforeItIsPreheated) {
@@ -188,7 +188,7 @@ TEST(SolverRulesTest, EmptiesAProofingOvenBeforeItIsPreheated) {
   kitchen.step("bake").lasting(40).in("oven", 240).after("proof", 0, 40);
   const Problem problem = kitchen.build();
   const Outcome outcome = bestPlan(problem);
-  EXPECT_EQ(outcome.cost[1], 0);
+  EXPECT_EQ(costIn(outcome.cost, Tier::kLateness), 0);
   EXPECT_GE(placeOf(problem, outcome, "bake").start - placeOf(problem, outcome, "proof").end, 25);
 }
 
@@ -198,11 +198,11 @@ TEST(SolverRulesTest, TakesAFermentsLengthFromItsStart) {
   LengthTable byHour{0, 60, {{30, 30, 30}, {1, 1, 0}, {90, 90, 100}, {150, 150, 150}}};
   kitchen.step("rise").kind(StepKind::kFerment).lasting(byHour);
   const Problem problem = kitchen.build();
-  EXPECT_EQ(bestPlan(problem).cost[0], 1) << "no start ends in the window";
+  EXPECT_EQ(costIn(bestPlan(problem).cost, Tier::kUnserved), 1) << "no start ends in the window";
   Problem later = problem;
   later.dishes[0].serve = 220;
   const Outcome outcome = bestPlan(later);
-  EXPECT_EQ(outcome.cost[0], 0);
+  EXPECT_EQ(costIn(outcome.cost, Tier::kUnserved), 0);
   EXPECT_GE(outcome.schedule.steps[0].start, 120);
 }
 
@@ -248,7 +248,8 @@ TEST(SolverRulesTest, ChoosesModesThatGoTogether) {
       .after("bulk");
   const Problem problem = kitchen.build();
   const Outcome outcome = bestPlan(problem);
-  EXPECT_EQ(outcome.cost[2], 2) << "warm bulk with cold proof is cheaper than bulk and proof at room";
+  EXPECT_EQ(costIn(outcome.cost, Tier::kQuality), 2)
+      << "warm bulk with cold proof is cheaper than bulk and proof at room";
 }
 
 TEST(SolverRulesTest, KeepsAStepInsideItsOwnBounds) {
@@ -269,7 +270,7 @@ TEST(SolverRulesTest, CountsEveryUseOfOneThingInAMode) {
   kitchen.step("boil").lasting(30).using_("burner").using_("burner");
   const Problem problem = kitchen.build();
   const Outcome outcome = bestPlan(problem);
-  EXPECT_EQ(outcome.cost, (TierCosts{0, 30, 0, 0}));
+  EXPECT_EQ(outcome.cost, (TierCosts{0, 30, 0, 0, 0}));
 }
 
 }  // namespace

@@ -32,7 +32,7 @@ TEST(SolverTiersTest, DropsTheCheaperOfTwoDishesThatCannotBothBeServed) {
   const Problem problem = kitchen.build();
   const Outcome outcome = planOf(problem);
   EXPECT_TRUE(outcome.optimal());
-  EXPECT_EQ(outcome.cost[0], 1);
+  EXPECT_EQ(costIn(outcome.cost, Tier::kUnserved), 1);
   EXPECT_TRUE(outcome.schedule.unserved[1]);
 }
 
@@ -44,7 +44,7 @@ TEST(SolverTiersTest, ChargesNothingForADroppedDish) {
     kitchen.step(name).lasting(40).by({"Ana"}).quality(7);
   }
   const Problem problem = kitchen.build();
-  EXPECT_EQ(planOf(problem).cost, (TierCosts{1, 0, 7, 0}));
+  EXPECT_EQ(planOf(problem).cost, (TierCosts{1, 0, 0, 7, 0}));
 }
 
 TEST(SolverTiersTest, NeverServesLateForTheSakeOfQuality) {
@@ -52,7 +52,7 @@ TEST(SolverTiersTest, NeverServesLateForTheSakeOfQuality) {
   kitchen.dish("stew", {.serve = 50, .lateLimit = 100});
   kitchen.step("fast").lasting(50).quality(1000).orMode("slow").lasting(60);
   const Problem problem = kitchen.build();
-  EXPECT_EQ(planOf(problem).cost, (TierCosts{0, 0, 1000, 0}));
+  EXPECT_EQ(planOf(problem).cost, (TierCosts{0, 0, 0, 1000, 0}));
 }
 
 TEST(SolverTiersTest, ServesFreshAndHoldsAsBriefAsItCan) {
@@ -67,7 +67,7 @@ TEST(SolverTiersTest, ServesFreshAndHoldsAsBriefAsItCan) {
   const Problem problem = kitchen.build();
   const Outcome outcome = planOf(problem);
   EXPECT_TRUE(outcome.optimal());
-  EXPECT_EQ(outcome.cost, (TierCosts{0, 0, 40, 0})) << "the loaf waits, since the cake suffers more";
+  EXPECT_EQ(outcome.cost, (TierCosts{0, 0, 0, 40, 0})) << "the loaf waits, since the cake suffers more";
 }
 
 TEST(SolverTiersTest, KeepsAFermentNearItsBestLength) {
@@ -79,7 +79,7 @@ TEST(SolverTiersTest, KeepsAFermentNearItsBestLength) {
   kitchen.step("rise").lasting(100, 120, 240).after("mix", 0, 0).quality(0, 1, 2);
   kitchen.step("shape").lasting(10).by({"Ben"}).after("rise", 0, 0);
   const Problem problem = kitchen.build();
-  EXPECT_EQ(planOf(problem).cost, (TierCosts{0, 0, 2 * 70, 0}));
+  EXPECT_EQ(planOf(problem).cost, (TierCosts{0, 0, 0, 2 * 70, 0}));
 }
 
 TEST(SolverTiersTest, AvoidsUnsocialHoursAndDearCooks) {
@@ -95,7 +95,7 @@ TEST(SolverTiersTest, AvoidsUnsocialHoursAndDearCooks) {
   const Problem problem = kitchen.build();
   const Outcome outcome = planOf(problem);
   EXPECT_TRUE(outcome.optimal());
-  EXPECT_EQ(outcome.cost[3], 15) << "Ana from 80 to 100, fifteen minutes of it unsocial";
+  EXPECT_EQ(costIn(outcome.cost, Tier::kPeople), 15) << "Ana from 80 to 100, fifteen minutes of it unsocial";
 }
 
 TEST(SolverTiersTest, SharesTheWorkFairly) {
@@ -112,7 +112,7 @@ TEST(SolverTiersTest, SharesTheWorkFairly) {
   const Problem problem = kitchen.build();
   const Outcome outcome = planOf(problem);
   EXPECT_TRUE(outcome.optimal());
-  EXPECT_EQ(outcome.cost[3], 0);
+  EXPECT_EQ(costIn(outcome.cost, Tier::kQuality), 0);
   EXPECT_EQ(std::count_if(outcome.schedule.steps.begin(), outcome.schedule.steps.end(),
                           [](const Placement& place) { return place.cook == 1; }),
             3);
@@ -137,7 +137,7 @@ TEST(SolverTiersTest, CountsSharesWhereWorkDependsOnTheMode) {
   const Problem problem = kitchen.build();
   const Outcome outcome = planOf(problem);
   EXPECT_TRUE(outcome.optimal());
-  EXPECT_EQ(outcome.cost, (TierCosts{0, 0, 0, 10}));
+  EXPECT_EQ(outcome.cost, (TierCosts{0, 0, 0, 0, 10}));
 }
 
 TEST(SolverTiersTest, EveryOutcomeOnTheWayIsSoundAndNoWorse) {

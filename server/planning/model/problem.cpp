@@ -63,6 +63,11 @@ absl::Status checkMode(const Problem& problem, const Step& step, const Mode& mod
   }
   if (mode.qualityCost < 0 || mode.shortMinuteCost < 0 || mode.longMinuteCost < 0)
     return wrong(step, "has a negative cost");
+  if (mode.spread.least <= 0 || mode.spread.least > 1 || mode.spread.most < 1)
+    return wrong(step, "has a spread that does not hold its planned length");
+  for (const Spread::Follows& follows : mode.spread.follows)
+    if (!indexes(follows.unknown, problem.unknowns.size()))
+      return wrong(step, "follows an unknown that is not there");
   return mode.oven ? checkOven(problem, step, mode) : absl::OkStatus();
 }
 
@@ -75,7 +80,45 @@ absl::Status checkStep(const Problem& problem, const Step& step) {
     return wrong(step, "is pinned to an unknown mode");
   if (step.pin.cook && !indexes(*step.pin.cook, problem.cooks.size()))
     return wrong(step, "is pinned to an unknown cook");
+  if (step.announced && (!indexes(step.announced->mode, step.modes.size()) || step.announced->weight < 0))
+    return wrong(step, "was announced in an unknown mode or with a negative weight");
   return absl::OkStatus();
+}
+
+bool indexesAll(const std::vector<int>& modes, const Step& step) {
+  return std::all_of(modes.begin(), modes.end(), [&](int mode) { return indexes(mode, step.modes.size()); });
+}
+
+absl::Status checkClock(const Problem& problem, const Clock& clock) {
+  const auto bad = [&](const char* what) {
+    return absl::InvalidArgumentError(absl::StrCat("clock ", clock.id, ": ", what));
+  };
+  if (clock.spans.empty() || clock.most < 0) return bad("counts nothing or allows less than nothing");
+  int dish = -1;
+  for (const Clock::Span& span : clock.spans) {
+    if (!indexes(span.from, problem.steps.size()) ||
+        (span.to != -1 && !indexes(span.to, problem.steps.size())))
+      return bad("names an unknown step");
+    const Step& from = problem.steps[static_cast<std::size_t>(span.from)];
+    if (dish < 0) dish = from.dish;
+    if (from.dish != dish || (span.to >= 0 && problem.steps[static_cast<std::size_t>(span.to)].dish != dish))
+      return bad("counts over more than one dish");
+    if (!indexesAll(span.modes, from)) return bad("names an unknown mode");
+  }
+  return absl::OkStatus();
+}
+
+absl::Status checkSeparation(const Problem& problem, const Separation& separation) {
+  const auto bad = [&](const char* what) {
+    return absl::InvalidArgumentError(absl::StrCat("separation ", separation.id, ": ", what));
+  };
+  if (!indexes(separation.clean, problem.steps.size()) || !indexes(separation.other, problem.steps.size()) ||
+      separation.clean == separation.other)
+    return bad("names an unknown step, or one twice");
+  if (!indexesAll(separation.cleanModes, problem.steps[static_cast<std::size_t>(separation.clean)]) ||
+      !indexesAll(separation.otherModes, problem.steps[static_cast<std::size_t>(separation.other)]))
+    return bad("names an unknown mode");
+  return separation.cleaning < 0 ? bad("cleans for less than nothing") : absl::OkStatus();
 }
 
 absl::Status checkThings(const Problem& problem) {
@@ -121,7 +164,14 @@ absl::Status check(const Problem& problem) {
     if (gap.least > gap.most)
       return wrong(problem.steps[static_cast<std::size_t>(gap.to)],
                    "has a gap whose least is above its most");
+    if (gap.air < 0) return wrong(problem.steps[static_cast<std::size_t>(gap.to)], "wants negative air");
   }
+  for (const Clock& clock : problem.clocks)
+    if (auto status = checkClock(problem, clock); !status.ok()) return status;
+  for (const Separation& separation : problem.separations)
+    if (auto status = checkSeparation(problem, separation); !status.ok()) return status;
+  if (problem.airBetweenTasks < 0 || problem.interruptionCost < 0)
+    return absl::InvalidArgumentError("problem: wants a negative air between tasks or interruption cost");
   for (const Dish& dish : problem.dishes)
     if (!indexes(dish.lastStep, problem.steps.size()) || dish.holdLimit < 0 || dish.lateLimit < 0)
       return absl::InvalidArgumentError(

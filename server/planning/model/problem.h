@@ -98,6 +98,19 @@ struct ModeLink {
   std::vector<int> modes;
 };
 
+// How far a step's real length may be from the planned one, as ratios to it:
+// nature's choice, not the planner's. What follows an unknown is multiplied by
+// its factor to `power` on top.
+struct Spread {
+  struct Follows {
+    int unknown = 0;  // index into Problem::unknowns
+    double power = 1;
+  };
+  double least = 1;  // in (0, 1]
+  double most = 1;   // at least 1
+  std::vector<Follows> follows;
+};
+
 // One way to do a step.
 struct Mode {
   std::string name;  // for people and mapping back: "large oven, 200"; unique in its step
@@ -110,6 +123,7 @@ struct Mode {
   int qualityCost = 0;      // tier 3, for choosing this mode at all
   int shortMinuteCost = 0;  // tier 3, per minute shorter than Length::best
   int longMinuteCost = 0;   // tier 3, per minute longer than Length::best
+  Spread spread;
 };
 
 // What has already happened or what a person decided; each part may be absent.
@@ -120,6 +134,16 @@ struct Pin {
   std::optional<int> cook;
 };
 
+// Where people were told that a step lies. Being elsewhere costs in the moves
+// tier `weight` times: a start moved by 5 minutes or more its minutes and 10
+// more, another mode 10, another cook 15. Smaller moves of the start are free.
+struct Announced {
+  Minute start = 0;
+  int mode = 0;
+  int cook = -1;
+  int weight = 1;
+};
+
 struct Step {
   std::string id;  // unique in the problem
   StepKind kind = StepKind::kHandsOn;
@@ -128,6 +152,7 @@ struct Step {
   Minute earliest = 0;       // start at or after
   Minute latest = kNoLimit;  // end at or before
   Pin pin;
+  std::optional<Announced> announced;
 };
 
 enum class Edge { kStart, kEnd };
@@ -140,6 +165,45 @@ struct Gap {
   Edge toEdge = Edge::kStart;
   Minute least = 0;
   Minute most = kNoLimit;
+  Minute air = 0;  // wanted beyond `least`; each minute short of it costs 1 in the calm tier
+};
+
+// Rule 8: minutes that count together, as a dish's time at room temperature.
+// The sum of all spans is at most `most`. A span runs from an edge of `from` to
+// an edge of `to`, or with `to` = -1 until its dish is served (when it is ready,
+// if that is later); a negative one counts as 0. With `modes` not empty it
+// counts only while `from` is in one of them. All steps are of one dish.
+struct Clock {
+  struct Span {
+    int from = 0;
+    Edge fromEdge = Edge::kStart;
+    int to = 0;
+    Edge toEdge = Edge::kEnd;
+    std::vector<int> modes;
+  };
+  std::string id;  // the limit it keeps, for people and mapping back
+  std::vector<Span> spans;
+  Minute most = 0;
+};
+
+// Rule 10: a step free of an allergen and one that handles it, with something in
+// common. In those modes (empty: any) `clean` ends before `other` starts, or
+// starts at least `cleaning` after it ends; kNoLimit: it must go first.
+struct Separation {
+  std::string id;  // the thing in common
+  int clean = 0;
+  int other = 0;
+  std::vector<int> cleanModes;
+  std::vector<int> otherModes;
+  Minute cleaning = kNoLimit;
+};
+
+// Something nobody knows before the day, shared by all steps that follow it: a
+// starter's vigour, a room's warmth. A factor with median 1, its logarithm
+// normal with deviation `sigma`.
+struct Unknown {
+  std::string id;
+  double sigma = 0;
 };
 
 // What is served. Ready when `lastStep` ends. It may be up to `holdLimit`
@@ -164,6 +228,7 @@ struct Resource {
   std::string id;
   int capacity = 1;
   std::vector<Taken> taken;  // already in use by something outside the plan
+  bool usedUp = false;       // not given back: all uses together are at most `capacity`
 };
 
 struct Oven {
@@ -175,6 +240,7 @@ struct Oven {
   std::vector<Minute> heatFromCold;  // minutes from switched off and cold to each setpoint
   std::shared_ptr<const RackFit> racks;
   std::vector<Interval<Minute>> closed;  // broken, or somebody else's
+  int idleMinuteCost = 0;                // oven tier, per minute heated with nothing in it
 };
 
 struct Cook {
@@ -196,6 +262,13 @@ struct Problem {
   std::vector<Resource> resources;
   std::vector<Oven> ovens;
   std::vector<Cook> cooks;
+  std::vector<Clock> clocks;
+  std::vector<Separation> separations;
+  std::vector<Unknown> unknowns;
+  // Calm tier: minutes wanted between tasks of different dishes at one cook, and
+  // the cost of beginning one in the middle of another; 0 turns each off.
+  Minute airBetweenTasks = 0;
+  int interruptionCost = 0;
   // Tier 4: each started block of `shareBlock` hands-on minutes (attention
   // weighted) that a cook has beyond the fair share costs `shareBlockCost`; 0 turns it off.
   Minute shareBlock = 30;

@@ -1,50 +1,66 @@
 #include "server/planning/model/schedule.h"
 
-#include <algorithm>
 #include <cstddef>
+
+#include "server/planning/model/costs/calm.h"
+#include "server/planning/model/costs/idle_heat.h"
+#include "server/planning/model/costs/moves.h"
+#include "server/planning/model/costs/people.h"
+#include "server/planning/model/costs/quality.h"
 
 namespace suppertide::planning {
 namespace {
 
-std::int64_t workMinutes(const Mode& mode, const Placement& at) {
-  return std::int64_t{mode.attention} * (at.end - at.start) / 100;
-}
-
-std::int64_t lengthCost(const Mode& mode, const Placement& at) {
-  const Length length = mode.length.at(at.start);
-  const Minute over = at.end - at.start - length.best;
-  return over < 0 ? std::int64_t{-over} * mode.shortMinuteCost : std::int64_t{over} * mode.longMinuteCost;
-}
-
-std::int64_t peopleCost(const Problem& problem, const Mode& mode, const Placement& at) {
-  if (at.cook < 0 || mode.attention == 0) return 0;
-  std::int64_t cost = 0;
+int optionCost(const Mode& mode, int cook) {
+  int cost = 0;
   for (const CookOption& option : mode.cooks)
-    if (option.cook == at.cook) cost += option.cost;
-  for (const Cook::SoftHours& hours : problem.cooks[static_cast<std::size_t>(at.cook)].unsocial) {
-    const auto inside = hours.when.intersect({at.start, at.end});
-    if (!inside.empty()) cost += std::int64_t{inside.limit - inside.start} * hours.minuteCost;
-  }
+    if (option.cook == cook) cost += option.cost;
   return cost;
 }
 
-// Started blocks above each cook's fair share of all work, by cook.
-std::vector<std::int64_t> overShares(const Problem& problem, const std::vector<std::int64_t>& work) {
-  std::vector<std::int64_t> over(problem.cooks.size(), 0);
-  if (problem.shareBlockCost == 0 || problem.shareBlock <= 0) return over;
-  std::int64_t all = 0;
-  std::int64_t shares = 0;
-  for (std::size_t c = 0; c < work.size(); ++c) {
-    all += work[c];
-    shares += problem.cooks[c].share;
+void addSteps(const Problem& problem, const Schedule& schedule, CostBreakdown& cost) {
+  const std::vector<std::int64_t> calm = calmCosts(problem, schedule);
+  const std::vector<std::int64_t> idle = idleHeatCosts(problem, schedule);
+  for (std::size_t i = 0; i < problem.steps.size(); ++i) {
+    const Step& step = problem.steps[i];
+    const auto dish = static_cast<std::size_t>(step.dish);
+    if (schedule.unserved[dish]) continue;
+    const Placement& at = schedule.steps[i];
+    const Mode& mode = step.modes[static_cast<std::size_t>(at.mode)];
+    TierCosts& costs = cost.byDish[dish];
+    costIn(costs, Tier::kMoves) += moveCost(step, at);
+    costIn(costs, Tier::kQuality) += qualityCost(mode, at.start, at.end);
+    costIn(costs, Tier::kPeople) +=
+        cookCost(problem, mode, at.cook, optionCost(mode, at.cook), at.start, at.end);
+    costIn(costs, Tier::kCalm) += calm[i];
+    costIn(costs, Tier::kOvens) += idle[i];
   }
-  if (shares == 0) return over;
-  for (std::size_t c = 0; c < work.size(); ++c) {
-    const std::int64_t fair = all * problem.cooks[c].share / shares;
-    const std::int64_t beyond = std::max<std::int64_t>(0, work[c] - fair);
-    over[c] = (beyond + problem.shareBlock - 1) / problem.shareBlock * problem.shareBlockCost;
+}
+
+void addServing(const Problem& problem, const Schedule& schedule, CostBreakdown& cost) {
+  for (std::size_t d = 0; d < problem.dishes.size(); ++d) {
+    const Dish& dish = problem.dishes[d];
+    TierCosts& costs = cost.byDish[d];
+    if (schedule.unserved[d]) {
+      costIn(costs, Tier::kUnserved) += dish.unservedCost;
+      continue;
+    }
+    const Minute ready = schedule.steps[static_cast<std::size_t>(dish.lastStep)].end;
+    if (ready > dish.serve) costIn(costs, Tier::kLateness) += ready - dish.serve;
+    costIn(costs, Tier::kQuality) += waitCost(dish, ready);
   }
-  return over;
+}
+
+void addShares(const Problem& problem, const Schedule& schedule, CostBreakdown& cost) {
+  std::vector<std::int64_t> work(problem.cooks.size(), 0);
+  for (std::size_t i = 0; i < problem.steps.size(); ++i) {
+    const Step& step = problem.steps[i];
+    const Placement& at = schedule.steps[i];
+    if (schedule.unserved[static_cast<std::size_t>(step.dish)] || at.cook < 0) continue;
+    work[static_cast<std::size_t>(at.cook)] +=
+        workMinutes(step.modes[static_cast<std::size_t>(at.mode)], at.start, at.end);
+  }
+  cost.overShareByCook = overShares(problem, work);
 }
 
 }  // namespace
@@ -52,31 +68,12 @@ std::vector<std::int64_t> overShares(const Problem& problem, const std::vector<s
 CostBreakdown costOf(const Problem& problem, const Schedule& schedule) {
   CostBreakdown cost;
   cost.byDish.assign(problem.dishes.size(), {});
-  std::vector<std::int64_t> work(problem.cooks.size(), 0);
-  for (std::size_t i = 0; i < problem.steps.size(); ++i) {
-    const Step& step = problem.steps[i];
-    const auto dish = static_cast<std::size_t>(step.dish);
-    if (schedule.unserved[dish]) continue;
-    const Placement& at = schedule.steps[i];
-    const Mode& mode = step.modes[static_cast<std::size_t>(at.mode)];
-    cost.byDish[dish][2] += mode.qualityCost + lengthCost(mode, at);
-    cost.byDish[dish][3] += peopleCost(problem, mode, at);
-    if (at.cook >= 0) work[static_cast<std::size_t>(at.cook)] += workMinutes(mode, at);
-  }
-  for (std::size_t d = 0; d < problem.dishes.size(); ++d) {
-    const Dish& dish = problem.dishes[d];
-    if (schedule.unserved[d]) {
-      cost.byDish[d][0] += dish.unservedCost;
-      continue;
-    }
-    const Minute early = dish.serve - schedule.steps[static_cast<std::size_t>(dish.lastStep)].end;
-    if (early < 0) cost.byDish[d][1] += -early;
-    if (early >= 0) cost.byDish[d][2] += dish.waitCost.at(early);
-  }
-  cost.overShareByCook = overShares(problem, work);
+  addSteps(problem, schedule, cost);
+  addServing(problem, schedule, cost);
+  addShares(problem, schedule, cost);
   for (const TierCosts& dish : cost.byDish)
     for (std::size_t t = 0; t < dish.size(); ++t) cost.total[t] += dish[t];
-  for (const std::int64_t over : cost.overShareByCook) cost.total[3] += over;
+  for (const std::int64_t over : cost.overShareByCook) costIn(cost.total, Tier::kPeople) += over;
   return cost;
 }
 

@@ -2,6 +2,7 @@
 #pragma once
 
 #include <array>
+#include <cstddef>
 #include <cstdint>
 #include <vector>
 
@@ -25,19 +26,35 @@ struct Schedule {
 };
 
 // The tiers of what is better, most important first; a lower tier never buys a higher one.
-enum class Tier { kUnserved, kLateness, kQuality, kPeople };
-inline constexpr int kTierCount = 4;
+enum class Tier {
+  kUnserved,  // dishes not served
+  kLateness,  // minutes late
+  kMoves,     // replanning only: away from what was announced
+  kQuality,   // waiting, degrees and minutes off their best
+  kPeople,    // unsocial hours, wishes, shares of the work
+  kCalm,      // interruptions, air between tasks and after what is uncertain
+  kOvens,     // minutes heated with nothing in it
+};
+inline constexpr int kTierCount = 7;
 
 using TierCosts = std::array<std::int64_t, kTierCount>;  // compares lexicographically
+
+inline std::int64_t& costIn(TierCosts& costs, Tier tier) {
+  return costs[static_cast<std::size_t>(tier)];
+}
+inline std::int64_t costIn(const TierCosts& costs, Tier tier) {
+  return costs[static_cast<std::size_t>(tier)];
+}
 
 // What a schedule costs, kept apart so that it can be shown.
 struct CostBreakdown {
   TierCosts total{};
   std::vector<TierCosts> byDish;              // every cost but the shares belongs to one dish
-  std::vector<std::int64_t> overShareByCook;  // tier 4
+  std::vector<std::int64_t> overShareByCook;  // kPeople
 };
 
-// Costs of `schedule`, which must fit `problem` in size. Linear in the steps.
+// Costs of `schedule`, which must fit `problem` in size. About linear in the
+// steps; each tier is counted in a file of its own under costs/.
 CostBreakdown costOf(const Problem& problem, const Schedule& schedule);
 
 }  // namespace suppertide::planning

@@ -3,7 +3,7 @@
 #include <algorithm>
 #include <set>
 
-#include "server/planning/solver/step_cost.h"
+#include "server/planning/model/costs/people.h"
 #include "server/planning/solver/weighted_sum.h"
 
 namespace suppertide::planning {

@@ -2,7 +2,8 @@
 
 #include <algorithm>
 
-#include "server/planning/solver/step_cost.h"
+#include "server/planning/model/costs/people.h"
+#include "server/planning/model/costs/quality.h"
 
 namespace suppertide::planning {
 namespace {

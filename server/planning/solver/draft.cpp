@@ -2,7 +2,7 @@
 
 #include <algorithm>
 
-#include "server/planning/solver/step_cost.h"
+#include "server/planning/model/costs/people.h"
 
 namespace suppertide::planning {
 namespace {

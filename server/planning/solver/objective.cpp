@@ -2,7 +2,8 @@
 
 #include <algorithm>
 
-#include "server/planning/solver/step_cost.h"
+#include "server/planning/model/costs/moves.h"
+#include "server/planning/model/costs/quality.h"
 
 namespace suppertide::planning {
 
@@ -22,6 +23,12 @@ CostSum Objective::build(Tier tier) {
       sum = qualitySum_;
       addServing(tier, sum);
       break;
+    case Tier::kMoves:
+      addMoves(sum);
+      break;
+    case Tier::kCalm:
+    case Tier::kOvens:
+      break;
     case Tier::kPeople:
       people_.emplace(encoder_, peopleSum_);
       asking_.emplace(encoder_, peopleSum_);
@@ -40,6 +47,34 @@ void Objective::addServing(Tier tier, CostSum& sum) {
     sum.addFunction(encoder_.sat(), encoder_.end(dish.lastStep), -encoder_.served(d), [&](Minute ready) {
       return tier == Tier::kQuality ? waitCost(dish, ready) : std::int64_t{std::max(0, ready - dish.serve)};
     });
+  }
+}
+
+// A term for each part of Announced that the step may leave.
+void Objective::addMoves(CostSum& sum) {
+  const GridModel& model = encoder_.model();
+  for (int i = 0; i < sizeOf(model.problem().steps); ++i) {
+    const Step& step = at(model.problem().steps, i);
+    if (!step.announced || !model.used(i)) continue;
+    const Announced& told = *step.announced;
+    const Lit served = encoder_.servedStep(i);
+    sum.addFunction(encoder_.sat(), encoder_.start(i), -served, [&](Minute start) {
+      return moveCost(step, {start, start, told.mode, told.cook});
+    });
+    const Lit otherMode = encoder_.sat().newLit();
+    const Lit otherCook = encoder_.sat().newLit();
+    for (const Choice& choice : model.step(i).choices) {
+      const Lit notThis = -encoder_.mode(i, choice.mode);
+      if (choice.mode != told.mode) encoder_.sat().add({-served, notThis, otherMode});
+      const bool needsCook = !choice.cooks.empty();
+      if (needsCook && told.cook < 0) encoder_.sat().add({-served, notThis, otherCook});
+      if (needsCook && told.cook >= 0)
+        encoder_.sat().add({-served, notThis, encoder_.cook(i, told.cook), otherCook});
+      if (!needsCook && told.cook != step.pin.cook.value_or(-1))
+        encoder_.sat().add({-served, notThis, otherCook});
+    }
+    sum.add(otherMode, moveCost(step, {told.start, told.start, told.mode + 1, told.cook}));
+    sum.add(otherCook, moveCost(step, {told.start, told.start, told.mode, told.cook + 1}));
   }
 }
 

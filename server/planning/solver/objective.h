@@ -21,6 +21,7 @@ class Objective {
 
  private:
   void addServing(Tier tier, CostSum& sum);
+  void addMoves(CostSum& sum);
 
   Encoder& encoder_;
   CostSum qualitySum_;

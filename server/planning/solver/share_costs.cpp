@@ -3,7 +3,7 @@
 #include <algorithm>
 #include <functional>
 
-#include "server/planning/solver/step_cost.h"
+#include "server/planning/model/costs/people.h"
 
 namespace suppertide::planning {
 namespace {
