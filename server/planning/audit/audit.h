@@ -1,17 +1,12 @@
 // The auditor: replays a schedule minute by minute against the hard rules.
 //
 // Deliberately slow and plain. It shares nothing with the solver but the data
-// types, so a mistake in one is not repeated in the other.
+// types, so a mistake in one is not repeated in the other. Each rule has a file
+// of its own under rules/, which says what the rule asks exactly and what the
+// fields of its breaches mean; audit() is a loop over them.
 //
-// Steps of unserved dishes are not looked at, nor gaps and links that touch
-// them. What an oven must keep, exactly:
-// - In every minute all that stands in it has one setpoint. Phases count from
-//   the step's start; a single phase of length 0 covers the whole step.
-// - A preheated load enters at setpoint b no sooner than change[a][b] minutes
-//   after the last minute at which *another* load stood at a setpoint a other
-//   than b, for every such a. Before the oven's first use nothing is asked. A
-//   load's own later phases and loads that are not preheated wait for nothing.
-// - All in it together pass its RackFit, and nothing stands in a closed oven.
+// Steps of unserved dishes are not looked at, nor what touches them: gaps,
+// links, clocks, separations.
 #pragma once
 
 #include <vector>
@@ -24,12 +19,14 @@ enum class Rule {
   kGap,              // 1 order, with least and most gaps; bounds and lengths of a step
   kServing,          // 2 ready in the course's window, held no longer than it may be
   kCook,             // 3 a cook who is there, able, and not over 100 % attention
-  kCapacity,         // 4 burners, pans, mixers, places
+  kCapacity,         // 4 burners, pans, mixers, places, what is used up
   kOvenTemperature,  // 5 one setpoint at a time, changes take their time
   kOvenRacks,        // 5 everything stands on racks that exist, in an oven that is open
   kOvenProofing,     // 6 kOvenTemperature where one of the two setpoints is a proofing one
   kReadiness,        // 7 a ferment ends inside its window
+  kFoodSafety,       // 8 minutes that count together stay below their limit
   kPinned,           // 9 what happened or was pinned is kept
+  kAllergen,         // 10 free of an allergen first, or cleaning between
   kModeLink,         // a mode that asks for another step's mode, or that does not exist
 };
 
@@ -38,10 +35,10 @@ inline constexpr int kProofingBelowCelsius = 45;
 
 // One breach: which rule, where, when it first happens and by how much.
 struct Breach {
-  Rule rule;
+  Rule rule = Rule::kGap;
   int step = -1;       // the step at fault: of two in each other's way, the one that came later
   int otherStep = -1;  // the other one, if any
-  int thing = -1;      // cook, resource, oven or dish index, by rule
+  int thing = -1;      // cook, resource, oven, dish, clock or separation index, by rule
   Minute minute = 0;   // first minute of the breach
   // Minutes too early, late, short, long or away; per cent of attention or
   // units of a resource over; degrees apart for two setpoints at once; 1 for

@@ -172,7 +172,7 @@ struct Gap {
 // The sum of all spans is at most `most`. A span runs from an edge of `from` to
 // an edge of `to`, or with `to` = -1 until its dish is served (when it is ready,
 // if that is later); a negative one counts as 0. With `modes` not empty it
-// counts only while `from` is in one of them. All steps are of one dish.
+// counts only when `from` is in one of them. All steps are of one dish.
 struct Clock {
   struct Span {
     int from = 0;
@@ -188,7 +188,8 @@ struct Clock {
 
 // Rule 10: a step free of an allergen and one that handles it, with something in
 // common. In those modes (empty: any) `clean` ends before `other` starts, or
-// starts at least `cleaning` after it ends; kNoLimit: it must go first.
+// starts at least `cleaning` after it ends; kNoLimit: it must go first. A step
+// that lasts no time, or whose dish is unserved, is not asked.
 struct Separation {
   std::string id;  // the thing in common
   int clean = 0;

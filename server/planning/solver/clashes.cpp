@@ -6,6 +6,7 @@
 
 #include "server/planning/solver/indexing.h"
 #include "server/planning/solver/occupancy.h"
+#include "server/planning/solver/side_rules.h"
 
 namespace suppertide::planning {
 namespace {
@@ -31,6 +32,10 @@ class Finder {
           Clash::Kind::kAttention, c, at(byCook_, c), [](Minute) { return 0; }, 100);
     for (int r = 0; r < sizeOf(byResource_); ++r) {
       const Resource& resource = at(problem_.resources, r);
+      if (resource.usedUp) {
+        findUsedUp(r);
+        continue;
+      }
       findOver(
           Clash::Kind::kAmount, r, at(byResource_, r), [&](Minute t) { return takenAt(resource, t); },
           resource.capacity);
@@ -39,6 +44,7 @@ class Finder {
       findSetpoints(o);
       findRacks(o);
     }
+    findSideBreaks();
     return {found_.begin(), found_.end()};
   }
 
@@ -74,6 +80,37 @@ class Finder {
       }
       if (mode.oven) at(byOven_, mode.oven->oven).push_back({i, 1, when});
     }
+  }
+
+  void findSideBreaks() {
+    for (int k = 0; k < sizeOf(problem_.clocks); ++k) {
+      const Clock& clock = at(problem_.clocks, k);
+      const int dish = at(problem_.steps, clock.spans.front().from).dish;
+      if (!plan_.unserved[static_cast<std::size_t>(dish)] &&
+          clockMinutes(problem_, clock, plan_) > clock.most)
+        keep({Clash::Kind::kClock, k, {}, false, 0});
+    }
+    for (int k = 0; k < sizeOf(problem_.separations); ++k)
+      if (breaks(problem_, at(problem_.separations, k), plan_))
+        keep({Clash::Kind::kSeparation, k, {}, false, 0});
+  }
+
+  // The steps that use most first, until more is gone than there is.
+  void findUsedUp(int resource) {
+    const std::int64_t capacity = at(problem_.resources, resource).capacity;
+    if (usedOf(problem_, resource, plan_) <= capacity) return;
+    std::vector<Stay> users = at(byResource_, resource);
+    std::shuffle(users.begin(), users.end(), random_);
+    std::stable_sort(users.begin(), users.end(),
+                     [](const Stay& a, const Stay& b) { return a.amount > b.amount; });
+    Clash clash{Clash::Kind::kUsedUp, resource, {}, false, 0};
+    std::int64_t sum = 0;
+    for (const Resource::Taken& taken : at(problem_.resources, resource).taken) sum += taken.amount;
+    for (std::size_t k = 0; k < users.size() && sum <= capacity; ++k) {
+      sum += users[k].amount;
+      clash.steps.push_back(users[k].step);
+    }
+    keep(std::move(clash));
   }
 
   // Minutes at which the set of overlapping stays can be largest.

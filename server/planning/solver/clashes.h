@@ -8,12 +8,12 @@
 
 namespace suppertide::planning {
 
-// A smallest set of steps that cannot all overlap as they do.
+// A smallest set of steps that cannot all lie as they do.
 struct Clash {
-  enum class Kind { kAttention, kAmount, kSetpoint, kRacks };
+  enum class Kind { kAttention, kAmount, kSetpoint, kRacks, kUsedUp, kClock, kSeparation };
   Kind kind;
-  int thing = 0;           // cook, resource or oven index
-  std::vector<int> steps;  // ascending; two for kSetpoint
+  int thing = 0;           // cook, resource, oven, clock or separation index
+  std::vector<int> steps;  // ascending; two for kSetpoint, none for kClock and kSeparation
   bool taken = false;      // kAmount: together with what others took at `minute`
   Minute minute = 0;
   friend auto operator<=>(const Clash&, const Clash&) = default;

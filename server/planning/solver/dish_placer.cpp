@@ -41,11 +41,23 @@ class SlidingLeast {
 
 bool DishPlacer::place(int dish, Schedule& plan, const std::vector<std::int64_t>& cookPrice) {
   if (model_.dropped(dish)) return false;
+  constexpr int kCapTries = 4;
   dish_ = dish;
-  fixed_.assign(model_.problem().steps.size(), false);
-  tables_.resize(fixed_.size());
-  messages_.resize(fixed_.size());
-  plantTree(dish);
+  caps_.clear();
+  for (int k = 0; k < kCapTries; ++k) {
+    fixed_.assign(model_.problem().steps.size(), false);
+    tables_.resize(fixed_.size());
+    messages_.resize(fixed_.size());
+    plantTree(dish);
+    if (!placeWithin(plan, cookPrice)) return false;
+    if (!capClocks(plan)) return true;
+    takeBack(plan);
+  }
+  return false;
+}
+
+// Settles the steps, solving again for the rest whenever some do not go together.
+bool DishPlacer::placeWithin(Schedule& plan, const std::vector<std::int64_t>& cookPrice) {
   int left = sizeOf(order_);
   banned_.clear();
   while (solve(plan, cookPrice, 0)) {
@@ -53,19 +65,35 @@ bool DishPlacer::place(int dish, Schedule& plan, const std::vector<std::int64_t>
     const int still = static_cast<int>(
         std::count_if(order_.begin(), order_.end(), [&](int step) { return !placed(step, plan); }));
     if (done) {
-      plan.unserved[static_cast<std::size_t>(dish)] = false;
+      plan.unserved[static_cast<std::size_t>(dish_)] = false;
       return true;
     }
     if (still == left) break;
     left = still;
   }
-  for (const int step : order_)
-    if (placed(step, plan)) occupancy_.remove(step, at(plan.steps, step));
+  takeBack(plan);
   return false;
+}
+
+void DishPlacer::takeBack(const Schedule& plan) {
+  for (const int step : order_)
+    if (fixed_[static_cast<std::size_t>(step)]) occupancy_.remove(step, at(plan.steps, step));
 }
 
 void DishPlacer::plantTree(int dish) {
   const Problem& problem = model_.problem();
+  gaps_.clear();
+  const auto inside = [&](int step) { return at(problem.steps, step).dish == dish; };
+  for (const int step : model_.distances(dish).steps)
+    for (const int g : model_.gapsOf(step)) {
+      const Gap& gap = at(model_.gaps(), g);
+      if (gap.from == step && inside(gap.to)) gaps_.push_back(gap);
+    }
+  for (const Cap& cap : caps_) {
+    const int to = cap.span.to < 0 ? at(problem.dishes, dish).lastStep : cap.span.to;
+    const Edge edge = cap.span.to < 0 ? Edge::kEnd : cap.span.toEdge;
+    gaps_.push_back({cap.span.from, cap.span.fromEdge, to, edge, -kNoLimit, cap.most});
+  }
   const auto& steps = model_.distances(dish).steps;
   std::vector<int> roots{at(problem.dishes, dish).lastStep};
   roots.insert(roots.end(), steps.begin(), steps.end());
@@ -73,22 +101,38 @@ void DishPlacer::plantTree(int dish) {
   order_.clear();
   links_.clear();
   for (const int root : roots) {
-    if (seen[static_cast<std::size_t>(root)] || at(problem.steps, root).dish != dish) continue;
+    if (seen[static_cast<std::size_t>(root)] || !inside(root)) continue;
     seen[static_cast<std::size_t>(root)] = true;
     links_.push_back({root, -1, Edge::kEnd, Edge::kStart, true, 0, 0});
     order_.push_back(root);
     for (std::size_t k = order_.size() - 1; k < order_.size(); ++k)
-      for (const Gap& gap : problem.gaps) {
-        const int parent = order_[k];
-        if (gap.from != parent && gap.to != parent) continue;
-        const bool childFirst = gap.to == parent;
-        const int child = childFirst ? gap.from : gap.to;
-        if (seen[static_cast<std::size_t>(child)] || at(problem.steps, child).dish != dish) continue;
-        seen[static_cast<std::size_t>(child)] = true;
-        links_.push_back({child, parent, childFirst ? gap.fromEdge : gap.toEdge,
-                          childFirst ? gap.toEdge : gap.fromEdge, childFirst, gap.least, gap.most});
-        order_.push_back(child);
-      }
+      for (const Gap& gap : gaps_) hang(gap, order_[k], seen);
+  }
+  for (const Gap& gap : gaps_) tighten(gap);
+}
+
+// Hangs the gap's other step on `parent` when it hangs nowhere yet.
+void DishPlacer::hang(const Gap& gap, int parent, std::vector<bool>& seen) {
+  if (gap.from != parent && gap.to != parent) return;
+  const bool childFirst = gap.to == parent;
+  const int child = childFirst ? gap.from : gap.to;
+  if (seen[static_cast<std::size_t>(child)]) return;
+  seen[static_cast<std::size_t>(child)] = true;
+  links_.push_back({child, parent, childFirst ? gap.fromEdge : gap.toEdge,
+                    childFirst ? gap.toEdge : gap.fromEdge, childFirst, gap.least, gap.most});
+  order_.push_back(child);
+}
+
+// A second gap between the edges of a link narrows it.
+void DishPlacer::tighten(const Gap& gap) {
+  for (Link& link : links_) {
+    const int from = link.childFirst ? link.child : link.parent;
+    const int to = link.childFirst ? link.parent : link.child;
+    const Edge fromEdge = link.childFirst ? link.childEdge : link.parentEdge;
+    const Edge toEdge = link.childFirst ? link.parentEdge : link.childEdge;
+    if (gap.from != from || gap.to != to || gap.fromEdge != fromEdge || gap.toEdge != toEdge) continue;
+    link.least = std::max(link.least, gap.least);
+    link.most = std::min(link.most, gap.most);
   }
 }
 
@@ -181,7 +225,8 @@ void DishPlacer::tryChoice(int step, int choice, int cook, std::int64_t optionCo
   occupancy_.roomsUntil(step, modeIndex, cook, table.starts, room);
   for (int k = 0; k < sizeOf(table.starts); ++k) {
     const Minute start = at(table.starts, k);
-    const EndRange range = model_.endRange(step, modeIndex, start);
+    EndRange range = model_.endRange(step, modeIndex, start);
+    range.last = std::min(range.last, lastEnd(step, modeIndex, start));
     if (range.empty() || at(table.startExtra, k) >= kNever) continue;
     auto end = std::lower_bound(table.ends.begin(), table.ends.end(), range.first);
     for (; end != table.ends.end() && *end <= range.last && (*end <= at(room, k) || *end == start); ++end) {

@@ -25,6 +25,11 @@ class DishPlacer {
   bool place(int dish, Schedule& plan, const std::vector<std::int64_t>& cookPrice);
 
  private:
+  // A span of a clock that ran over, with what it may take in the next try.
+  struct Cap {
+    Clock::Span span;
+    Minute most;
+  };
   struct Link {
     int child;
     int parent;
@@ -46,7 +51,13 @@ class DishPlacer {
     std::vector<int> childIndex;  // best candidate of the child's edge, by parent's candidate
   };
 
+  bool placeWithin(Schedule& plan, const std::vector<std::int64_t>& cookPrice);
+  void takeBack(const Schedule& plan);
+  Minute lastEnd(int step, int mode, Minute start) const;
+  bool capClocks(const Schedule& plan);
   void plantTree(int dish);
+  void hang(const Gap& gap, int parent, std::vector<bool>& seen);
+  void tighten(const Gap& gap);
   bool solve(Schedule& plan, const std::vector<std::int64_t>& cookPrice, int depth);
   bool fillTables(Schedule& plan, const std::vector<std::int64_t>& cookPrice);
   void limitWindows(int step, const Schedule& plan, Table& table) const;
@@ -70,7 +81,9 @@ class DishPlacer {
   std::vector<Message> messages_;            // by step, to its parent
   std::vector<bool> fixed_;                  // by step
   std::vector<std::pair<int, int>> banned_;  // step and mode, while linked modes are decided
-  std::int64_t cost_ = 0;                    // of the tables' solution
+  std::vector<Cap> caps_;
+  std::vector<Gap> gaps_;  // of the dish: the model's and those of the caps
+  std::int64_t cost_ = 0;  // of the tables' solution
   int dish_ = 0;
 };
 

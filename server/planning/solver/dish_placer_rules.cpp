@@ -2,6 +2,7 @@
 #include <algorithm>
 
 #include "server/planning/solver/dish_placer.h"
+#include "server/planning/solver/side_rules.h"
 
 namespace suppertide::planning {
 namespace {
@@ -46,10 +47,9 @@ void DishPlacer::limitWindows(int step, const Schedule& plan, Table& table) cons
         limit(end, model_.leastBetween(other, edge, step, Edge::kEnd),
               model_.leastBetween(step, Edge::kEnd, other, edge), edgeOf(*there, edge));
       }
-  for (const Gap& gap : model_.problem().gaps) {
-    if (gap.from != step && gap.to != step) continue;
+  const auto narrow = [&](const Gap& gap) {
     const Placement* there = placed(gap.from == step ? gap.to : gap.from, plan);
-    if (!there) continue;
+    if (!there) return;
     const Edge mine = gap.from == step ? gap.fromEdge : gap.toEdge;
     const Minute other = edgeOf(*there, gap.from == step ? gap.toEdge : gap.fromEdge);
     const int most = gap.most < kNoLimit ? gap.most : -Distances::kNone;
@@ -58,12 +58,20 @@ void DishPlacer::limitWindows(int step, const Schedule& plan, Table& table) cons
       limit(window, most == -Distances::kNone ? Distances::kNone : -most, gap.least, other);
     else
       limit(window, gap.least, most == -Distances::kNone ? Distances::kNone : -most, other);
-  }
+  };
   const auto keep = [](const std::vector<Minute>& all, const Interval<Minute>& window,
                        std::vector<Minute>& kept) {
     kept.assign(std::lower_bound(all.begin(), all.end(), window.start),
                 std::upper_bound(all.begin(), all.end(), std::max(window.start - 1, window.limit)));
   };
+  for (const int g : model_.gapsOf(step)) narrow(at(model_.gaps(), g));
+  for (const Gap& gap : gaps_)
+    if (!caps_.empty() && (gap.from == step || gap.to == step)) narrow(gap);
+  for (const Cap& cap : caps_) {
+    if (cap.span.to >= 0 || cap.span.from != step) continue;
+    Interval<Minute>& window = cap.span.fromEdge == Edge::kStart ? start : end;
+    window.start = std::max(window.start, at(model_.problem().dishes, dish_).serve - cap.most);
+  }
   keep(grid.starts, start, table.starts);
   keep(grid.ends, end, table.ends);
 }
@@ -74,7 +82,7 @@ bool DishPlacer::mayUse(int step, int mode, const Schedule& plan) const {
   for (const ModeLink& link : at(at(problem.steps, step).modes, mode).links)
     if (const Placement* there = placed(link.step, plan))
       if (!contains(link.modes, there->mode)) return false;
-  for (int other = 0; other < sizeOf(problem.steps); ++other) {
+  for (const int other : model_.linkedTo(step)) {
     const Placement* there = placed(other, plan);
     if (!there) continue;
     for (const ModeLink& link : at(at(problem.steps, other).modes, there->mode).links)
@@ -102,15 +110,44 @@ void DishPlacer::banOthers(int step, const std::vector<int>& modes) {
 }
 
 bool DishPlacer::keepsGaps(int step, const Schedule& plan) const {
-  for (const Gap& gap : model_.problem().gaps) {
-    if (gap.from != step && gap.to != step) continue;
+  const auto kept = [&](int index) {
+    const Gap& gap = at(model_.gaps(), index);
     const int other = gap.from == step ? gap.to : gap.from;
-    if (other != step && !placed(other, plan)) continue;
+    if (other != step && !placed(other, plan)) return true;
     const Minute distance =
         edgeOf(at(plan.steps, gap.to), gap.toEdge) - edgeOf(at(plan.steps, gap.from), gap.fromEdge);
-    if (distance < gap.least || distance > gap.most) return false;
+    return distance >= gap.least && distance <= gap.most;
+  };
+  return std::all_of(model_.gapsOf(step).begin(), model_.gapsOf(step).end(), kept);
+}
+
+// The latest end that a cap on the step's own minutes allows.
+Minute DishPlacer::lastEnd(int step, int mode, Minute start) const {
+  Minute last = kNoLimit;
+  for (const Cap& cap : caps_) {
+    const Clock::Span& span = cap.span;
+    const bool own = span.from == step && span.to == step && span.fromEdge == Edge::kStart &&
+                     span.toEdge == Edge::kEnd && (span.modes.empty() || contains(span.modes, mode));
+    if (own) last = std::min(last, start + cap.most);
   }
-  return true;
+  return last;
+}
+
+// Caps the spans of the dish's clocks that run over, each by its part; false when none does.
+bool DishPlacer::capClocks(const Schedule& plan) {
+  const Problem& problem = model_.problem();
+  bool over = false;
+  for (const int k : model_.clocks(dish_)) {
+    const Clock& clock = at(problem.clocks, k);
+    const Minute sum = clockMinutes(problem, clock, plan);
+    if (sum <= clock.most) continue;
+    over = true;
+    for (const Clock::Span& span : clock.spans) {
+      const Minute minutes = spanMinutes(problem, span, plan);
+      if (minutes > 0) caps_.push_back({span, static_cast<Minute>(std::int64_t{minutes} * clock.most / sum)});
+    }
+  }
+  return over;
 }
 
 }  // namespace suppertide::planning

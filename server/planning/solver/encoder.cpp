@@ -175,14 +175,14 @@ void Encoder::makeLengths(int step, const Choice& choice) {
 }
 
 void Encoder::makeGaps() {
-  for (const Gap& gap : model_.problem().gaps) {
+  for (const Gap& gap : model_.gaps()) {
     if (!model_.used(gap.from) || !model_.used(gap.to)) continue;
     std::vector<Lit> excuse = otherwise(gap.from);
     if (at(model_.problem().steps, gap.from).dish != at(model_.problem().steps, gap.to).dish)
       excuse = {-servedStep(gap.from), -servedStep(gap.to)};
     const Point from = edge(gap.from, gap.fromEdge);
     const Point to = edge(gap.to, gap.toEdge);
-    addOrder(sat_, excuse, from, gap.least, to);
+    if (gap.least > -kNoLimit) addOrder(sat_, excuse, from, gap.least, to);
     if (gap.most < kNoLimit) addOrder(sat_, excuse, to, -gap.most, from);
   }
 }
@@ -234,7 +234,7 @@ void Encoder::makeAbsences(int step) {
     const Mode& data = at(at(problem.steps, step).modes, choice.mode);
     for (const Use& use : data.uses) {
       const Resource& resource = at(problem.resources, use.resource);
-      if (use.amount == 0) continue;
+      if (use.amount == 0 || resource.usedUp) continue;
       for (const auto& when : takenAbove(resource, resource.capacity - use.amount))
         avoid(step, {free, -mode(step, choice.mode)}, when);
     }

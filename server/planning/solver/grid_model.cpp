@@ -45,6 +45,8 @@ GridModel::GridModel(const Problem& problem, Minute grid, Minute lateness)
     members.push_back(i);
     chooseModes(i);
   }
+  readClocks();
+  indexSteps();
   Occupancy free(problem);
   for (int d = 0; d < sizeOf(problem.dishes); ++d) {
     measureDish(d);
@@ -53,6 +55,44 @@ GridModel::GridModel(const Problem& problem, Minute grid, Minute lateness)
   }
   for (int d = 0; d < sizeOf(problem.dishes); ++d)
     if (dropped(at(problem.steps, at(problem.dishes, d).lastStep).dish)) at(dropped_, d) = true;
+}
+
+// A clock with one span that always counts is a gap, or a bound before serving.
+void GridModel::readClocks() {
+  gaps_ = problem_.gaps;
+  clocks_.resize(problem_.dishes.size());
+  servedFrom_.assign(2 * problem_.steps.size(), 0);
+  for (int k = 0; k < sizeOf(problem_.clocks); ++k) {
+    const Clock& clock = at(problem_.clocks, k);
+    const Clock::Span& span = clock.spans.front();
+    const int dishIndex = at(problem_.steps, span.from).dish;
+    const Dish& dish = at(problem_.dishes, dishIndex);
+    if (clock.spans.size() > 1 || !span.modes.empty()) {
+      at(clocks_, dishIndex).push_back(k);
+      continue;
+    }
+    const int to = span.to < 0 ? dish.lastStep : span.to;
+    const Edge toEdge = span.to < 0 ? Edge::kEnd : span.toEdge;
+    gaps_.push_back({span.from, span.fromEdge, to, toEdge, -kNoLimit, clock.most});
+    if (span.to >= 0) continue;
+    Minute& from = at(servedFrom_, 2 * span.from + (span.fromEdge == Edge::kEnd ? 1 : 0));
+    from = std::max(from, dish.serve - clock.most);
+  }
+}
+
+void GridModel::indexSteps() {
+  gapsOf_.resize(problem_.steps.size());
+  linkedTo_.resize(problem_.steps.size());
+  for (int g = 0; g < sizeOf(gaps_); ++g) {
+    at(gapsOf_, at(gaps_, g).from).push_back(g);
+    if (at(gaps_, g).to != at(gaps_, g).from) at(gapsOf_, at(gaps_, g).to).push_back(g);
+  }
+  for (int i = 0; i < sizeOf(problem_.steps); ++i)
+    for (const Mode& mode : at(problem_.steps, i).modes)
+      for (const ModeLink& link : mode.links) {
+        auto& linked = at(linkedTo_, link.step);
+        if (linked.empty() || linked.back() != i) linked.push_back(i);
+      }
 }
 
 void GridModel::chooseModes(int index) {
@@ -117,11 +157,11 @@ void GridModel::measureDish(int dish) {
     tighten(p, p + 1, span.start);
     tighten(p + 1, p, -span.limit);
   }
-  for (const Gap& gap : problem_.gaps) {
+  for (const Gap& gap : gaps_) {
     if (at(problem_.steps, gap.from).dish != dish || at(problem_.steps, gap.to).dish != dish) continue;
     const int from = 2 * positionInDish(gap.from) + (gap.fromEdge == Edge::kEnd ? 1 : 0);
     const int to = 2 * positionInDish(gap.to) + (gap.toEdge == Edge::kEnd ? 1 : 0);
-    tighten(from, to, gap.least);
+    if (gap.least > -kNoLimit) tighten(from, to, gap.least);
     if (gap.most < kNoLimit) tighten(to, from, -gap.most);
   }
   if (sizeOf(distances.steps) > kClosureSteps) return;
@@ -147,10 +187,15 @@ bool GridModel::boundDish(int dish) {
     const Step& step = at(problem_.steps, i);
     if (at(steps_, i).choices.empty()) return false;
     const int p = 2 * positionInDish(i);
-    at(low, p) = std::max(0, step.earliest);
+    at(low, p) = std::max({0, step.earliest, at(servedFrom_, 2 * i)});
+    at(low, p + 1) = at(servedFrom_, 2 * i + 1);
     at(high, p + 1) = std::min(problem_.limit, step.latest);
-    if (step.pin.start) at(low, p) = at(high, p) = *step.pin.start;
-    if (step.pin.end) at(low, p + 1) = at(high, p + 1) = *step.pin.end;
+    const auto pin = [&](int edge, Minute minute) {
+      at(low, edge) = std::max(at(low, edge), minute);
+      at(high, edge) = std::min(at(high, edge), minute);
+    };
+    if (step.pin.start) pin(p, *step.pin.start);
+    if (step.pin.end) pin(p + 1, *step.pin.end);
   }
   const Dish& data = at(problem_.dishes, dish);
   if (at(problem_.steps, data.lastStep).dish == dish) {

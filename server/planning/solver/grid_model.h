@@ -58,6 +58,14 @@ class GridModel {
   const GridStep& step(int index) const { return at(steps_, index); }
   bool dropped(int dish) const { return at(dropped_, dish); }
   bool used(int step) const { return !dropped(at(problem_.steps, step).dish); }
+  // The problem's gaps, and the clocks that are one.
+  const std::vector<Gap>& gaps() const { return gaps_; }
+  // Indices into gaps() of those that touch the step.
+  const std::vector<int>& gapsOf(int step) const { return at(gapsOf_, step); }
+  // The steps with a mode that is linked to one of this step's.
+  const std::vector<int>& linkedTo(int step) const { return at(linkedTo_, step); }
+  // The other clocks, by dish: indices into Problem::clocks.
+  const std::vector<int>& clocks(int dish) const { return at(clocks_, dish); }
   const Distances& distances(int dish) const { return at(distances_, dish); }
   int positionInDish(int step) const { return at(position_, step); }
   EndRange endRange(int step, int mode, Minute start) const;
@@ -65,6 +73,8 @@ class GridModel {
   int leastBetween(int fromStep, Edge fromEdge, int toStep, Edge toEdge) const;
 
  private:
+  void readClocks();
+  void indexSteps();
   void chooseModes(int step);
   void measureDish(int dish);
   bool boundDish(int dish);
@@ -77,6 +87,11 @@ class GridModel {
   const Problem& problem_;
   Minute grid_;
   Minute lateness_;
+  std::vector<Gap> gaps_;
+  std::vector<std::vector<int>> gapsOf_;
+  std::vector<std::vector<int>> linkedTo_;
+  std::vector<std::vector<int>> clocks_;
+  std::vector<Minute> servedFrom_;  // by edge: a clock that runs from it lasts until serving
   std::vector<GridStep> steps_;
   std::vector<bool> dropped_;
   std::vector<Distances> distances_;           // by dish

@@ -27,7 +27,12 @@ CostSum Objective::build(Tier tier) {
       addMoves(sum);
       break;
     case Tier::kCalm:
+      calm_.emplace(encoder_, calmSum_);
+      sum = calmSum_;
+      break;
     case Tier::kOvens:
+      idleHeat_.emplace(encoder_, ovenSum_);
+      sum = ovenSum_;
       break;
     case Tier::kPeople:
       people_.emplace(encoder_, peopleSum_);
@@ -84,6 +89,8 @@ int Objective::refine(const Schedule& plan) {
   if (people_) added += people_->refine(plan);
   if (asking_) added += asking_->refine(plan);
   if (shares_) added += shares_->refine(plan);
+  if (calm_) added += calm_->refine(plan);
+  if (idleHeat_) added += idleHeat_->refine(plan);
   return added;
 }
 

@@ -4,6 +4,8 @@
 #include <memory>
 #include <optional>
 
+#include "server/planning/solver/calm_costs.h"
+#include "server/planning/solver/idle_heat_costs.h"
 #include "server/planning/solver/people_costs.h"
 #include "server/planning/solver/quality_costs.h"
 #include "server/planning/solver/share_costs.h"
@@ -30,6 +32,10 @@ class Objective {
   std::optional<PeopleCosts> people_;
   std::optional<AskingCosts> asking_;
   std::optional<ShareCosts> shares_;
+  CostSum calmSum_;
+  CostSum ovenSum_;
+  std::optional<CalmCosts> calm_;
+  std::optional<IdleHeatCosts> idleHeat_;
 };
 
 }  // namespace suppertide::planning

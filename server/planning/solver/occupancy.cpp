@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "server/planning/solver/indexing.h"
+#include "server/planning/solver/side_rules.h"
 
 namespace suppertide::planning {
 namespace {
@@ -50,10 +51,49 @@ Occupancy::Occupancy(const Problem& problem) : problem_(problem) {
   }
   for (const Resource& resource : problem.resources) {
     std::vector<int> minutes(static_cast<std::size_t>(problem.limit), 0);
-    for (const Resource::Taken& taken : resource.taken) raise(minutes, taken.when, taken.amount);
+    std::int64_t gone = 0;
+    for (const Resource::Taken& taken : resource.taken) {
+      if (!resource.usedUp) raise(minutes, taken.when, taken.amount);
+      gone += taken.amount;
+    }
     amount_.push_back(std::move(minutes));
+    gone_.push_back(resource.usedUp ? gone : 0);
   }
   bookings_.resize(problem.ovens.size());
+  readSeparations();
+}
+
+void Occupancy::readSeparations() {
+  separations_.resize(problem_.steps.size());
+  separated_.resize(problem_.steps.size());
+  for (int k = 0; k < sizeOf(problem_.separations); ++k) {
+    at(separations_, at(problem_.separations, k).clean).push_back(k);
+    at(separations_, at(problem_.separations, k).other).push_back(k);
+  }
+}
+
+// How long the step could stay with regard to what it must be kept apart from.
+Minute Occupancy::separationRoom(int step, int mode, Minute start) const {
+  Minute room = problem_.limit;
+  for (const int k : at(separations_, step)) {
+    const Separation& separation = at(problem_.separations, k);
+    const bool clean = separation.clean == step;
+    const auto& there = at(separated_, clean ? separation.other : separation.clean);
+    if (!there || !asksOf(separation, clean ? mode : there->mode, clean ? there->mode : mode)) continue;
+    const Minute cleaning = separation.cleaning;
+    const bool after = clean ? cleaning < kNoLimit && start >= there->end + cleaning : start >= there->end;
+    const Minute before = clean ? there->start : cleaning < kNoLimit ? there->start - cleaning : -1;
+    if (!after) room = std::min(room, start < before ? before : -1);
+  }
+  return room;
+}
+
+// Whether enough is left of all that the mode uses up.
+bool Occupancy::leaves(const Mode& mode) const {
+  return std::all_of(mode.uses.begin(), mode.uses.end(), [&](const Use& use) {
+    const Resource& resource = at(problem_.resources, use.resource);
+    return !resource.usedUp || at(gone_, use.resource) + amountOf(mode, use.resource) <= resource.capacity;
+  });
 }
 
 void Occupancy::add(int step, const Placement& placement) {
@@ -72,9 +112,15 @@ void Occupancy::change(int step, const Placement& placement, int sign) {
     forget(cookRooms_, placement.cook);
   }
   for (const Use& use : mode.uses) {
+    if (at(problem_.resources, use.resource).usedUp) {
+      at(gone_, use.resource) += sign * use.amount;
+      continue;
+    }
     raise(at(amount_, use.resource), when, sign * use.amount);
     forget(resourceRooms_, use.resource);
   }
+  if (!at(separations_, step).empty())
+    at(separated_, step) = sign > 0 ? std::optional(placement) : std::nullopt;
   if (!mode.oven) return;
   auto& bookings = at(bookings_, mode.oven->oven);
   if (sign < 0) {
@@ -178,22 +224,24 @@ Minute Occupancy::roomUntil(int step, int modeIndex, int cook, Minute start) {
   Minute room = problem_.limit;
   if (mode.attention > 0) room = std::min(room, at(cookRoom(cook, mode.attention), start));
   for (const Use& use : mode.uses)
-    if (use.amount > 0)
+    if (use.amount > 0 && !at(problem_.resources, use.resource).usedUp)
       room = std::min(room, at(resourceRoom(use.resource, amountOf(mode, use.resource)), start));
   if (mode.oven) room = std::min(room, ovenRoom(*mode.oven, start));
-  return room;
+  if (!leaves(mode)) return -1;
+  return std::min(room, separationRoom(step, modeIndex, start));
 }
 
 void Occupancy::roomsUntil(int step, int modeIndex, int cook, const std::vector<Minute>& starts,
                            std::vector<Minute>& room) {
   const Mode& mode = at(at(problem_.steps, step).modes, modeIndex);
-  room.assign(starts.size(), problem_.limit);
+  room.assign(starts.size(), leaves(mode) ? problem_.limit : -1);
   const auto narrow = [&](const NextBlocked& next) {
     for (std::size_t k = 0; k < starts.size(); ++k) room[k] = std::min(room[k], at(next, starts[k]));
   };
   if (mode.attention > 0) narrow(cookRoom(cook, mode.attention));
   for (const Use& use : mode.uses)
-    if (use.amount > 0) narrow(resourceRoom(use.resource, amountOf(mode, use.resource)));
+    if (use.amount > 0 && !at(problem_.resources, use.resource).usedUp)
+      narrow(resourceRoom(use.resource, amountOf(mode, use.resource)));
   if (mode.oven && mode.oven->phases.size() == 1) {
     narrow(rackRoom(mode.oven->oven, mode.oven->load));
     narrow(setpointRoom(mode.oven->oven, mode.oven->phases.front().setpoint, mode.oven->preheated));
@@ -201,6 +249,9 @@ void Occupancy::roomsUntil(int step, int modeIndex, int cook, const std::vector<
     for (std::size_t k = 0; k < starts.size(); ++k)
       room[k] = std::min(room[k], ovenRoom(*mode.oven, starts[k]));
   }
+  if (!at(separations_, step).empty())
+    for (std::size_t k = 0; k < starts.size(); ++k)
+      room[k] = std::min(room[k], separationRoom(step, modeIndex, starts[k]));
 }
 
 bool Occupancy::fitsOnce(int step, const Placement& place) const {
@@ -212,9 +263,11 @@ bool Occupancy::fitsOnce(int step, const Placement& place) const {
       if (at(at(attention_, place.cook), t) + mode.attention > 100) return false;
   for (const Use& use : mode.uses)
     for (Minute t = place.start; t < place.end && use.amount > 0; ++t)
-      if (at(at(amount_, use.resource), t) + amountOf(mode, use.resource) >
-          at(problem_.resources, use.resource).capacity)
+      if (!at(problem_.resources, use.resource).usedUp &&
+          at(at(amount_, use.resource), t) + amountOf(mode, use.resource) >
+              at(problem_.resources, use.resource).capacity)
         return false;
+  if (!leaves(mode) || separationRoom(step, place.mode, place.start) < place.end) return false;
   return !mode.oven || ovenFits(step, *mode.oven, place);
 }
 

@@ -5,7 +5,9 @@
 // of zero uses nothing. Not thread-safe.
 #pragma once
 
+#include <cstdint>
 #include <map>
+#include <optional>
 #include <tuple>
 #include <vector>
 
@@ -52,11 +54,18 @@ class Occupancy {
   Minute ovenRoom(const OvenNeed& need, Minute start);
   NextBlocked sweep(const std::vector<char>& blocked) const;
   void change(int step, const Placement& at, int sign);
+  void readSeparations();
+  Minute separationRoom(int step, int mode, Minute start) const;
+  bool leaves(const Mode& mode) const;
 
   const Problem& problem_;
   std::vector<std::vector<int>> attention_;     // by cook and minute, 101 when not there
   std::vector<std::vector<int>> amount_;        // by resource and minute
   std::vector<std::vector<Booking>> bookings_;  // by oven
+  std::vector<std::int64_t> gone_;              // by resource, of what is used up
+  // By step: the separations it is in, and where it lies if it is in any.
+  std::vector<std::vector<int>> separations_;
+  std::vector<std::optional<Placement>> separated_;
   std::map<std::tuple<int, int>, NextBlocked> cookRooms_;
   std::map<std::tuple<int, int>, NextBlocked> resourceRooms_;
   std::map<std::tuple<int, int, bool>, NextBlocked> setpointRooms_;

@@ -4,6 +4,7 @@
 
 #include "server/planning/solver/indexing.h"
 #include "server/planning/solver/occupancy.h"
+#include "server/planning/solver/side_rules.h"
 
 namespace suppertide::planning {
 namespace {
@@ -17,7 +18,7 @@ class PlanRules {
       if (served(i) && !(stepKept(i) && pinKept(i) && cookKept(i) && linksKept(i))) return false;
     return std::all_of(problem_.gaps.begin(), problem_.gaps.end(),
                        [&](const Gap& gap) { return gapKept(gap); }) &&
-           servingKept() && sharedKept();
+           servingKept() && sideRulesKept() && sharedKept();
   }
 
  private:
@@ -73,6 +74,18 @@ class PlanRules {
       if (!dishServed(d) || !served(dish.lastStep)) continue;
       const Minute wait = dish.serve - place(dish.lastStep).end;
       if (wait > dish.holdLimit || -wait > dish.lateLimit) return false;
+    }
+    return true;
+  }
+
+  bool sideRulesKept() const {
+    for (const Clock& clock : problem_.clocks)
+      if (served(clock.spans.front().from) && clockMinutes(problem_, clock, plan_) > clock.most) return false;
+    for (const Separation& separation : problem_.separations)
+      if (breaks(problem_, separation, plan_)) return false;
+    for (int r = 0; r < sizeOf(problem_.resources); ++r) {
+      const Resource& resource = at(problem_.resources, r);
+      if (resource.usedUp && usedOf(problem_, r, plan_) > resource.capacity) return false;
     }
     return true;
   }

@@ -41,6 +41,12 @@ int ResourceClauses::add(const Clash& clash, const Schedule& plan) {
       return addSetpoints(clash.steps[0], clash.steps[1]);
     case Clash::Kind::kRacks:
       return addRacks(clash, plan);
+    case Clash::Kind::kUsedUp:
+      return addUsedUp(clash, plan);
+    case Clash::Kind::kClock:
+      return addClock(clash.thing, plan);
+    case Clash::Kind::kSeparation:
+      return addSeparation(clash.thing);
   }
   return 0;
 }

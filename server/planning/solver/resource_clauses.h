@@ -14,7 +14,7 @@ namespace suppertide::planning {
 
 class ResourceClauses {
  public:
-  explicit ResourceClauses(Encoder& encoder) : encoder_(encoder) {}
+  explicit ResourceClauses(Encoder& encoder) : encoder_(encoder) { addUsedUp(); }
 
   // Adds what forbids `clash`; the number of clauses that are new.
   int add(const Clash& clash, const Schedule& plan);
@@ -29,6 +29,11 @@ class ResourceClauses {
   int addSetpoints(int a, int b);
   int addSetpoints(int a, int modeA, int b, int modeB);
   int addRacks(const Clash& clash, const Schedule& plan);
+  void addUsedUp();
+  int addUsedUp(const Clash& clash, const Schedule& plan);
+  int addClock(int clock, const Schedule& plan);
+  Lit endsBy(const Clock::Span& span, Minute minutes);
+  int addSeparation(int separation);
   bool addRacks(int oven, const std::vector<int>& steps, const std::vector<Load>& loads);
   // Adds to `clause` what lets the steps of the set use less: other modes, not overlapping, not served.
   void excuse(std::vector<Lit>& clause, const std::vector<int>& steps, const Needs& needs);

@@ -3,12 +3,14 @@
 #include <algorithm>
 #include <set>
 
+#include "server/planning/solver/side_rules.h"
+
 namespace suppertide::planning {
 
 int ringCount(const GridModel& model, int dish) {
   std::set<std::pair<int, int>> pairs;
   const auto& steps = model.problem().steps;
-  for (const Gap& gap : model.problem().gaps)
+  for (const Gap& gap : model.gaps())
     if (at(steps, gap.from).dish == dish && at(steps, gap.to).dish == dish)
       pairs.insert(std::minmax(gap.from, gap.to));
   return static_cast<int>(pairs.size()) - sizeOf(model.distances(dish).steps) + 1;
@@ -16,7 +18,7 @@ int ringCount(const GridModel& model, int dish) {
 
 SerialPlacer::SerialPlacer(const GridModel& model, int dish) : model_(model), dish_(dish) {
   before_.resize(model.distances(dish).steps.size());
-  for (const Gap& gap : model.problem().gaps) {
+  for (const Gap& gap : model.gaps()) {
     const bool inside =
         at(model.problem().steps, gap.from).dish == dish && at(model.problem().steps, gap.to).dish == dish;
     if (inside && gap.least >= 0) at(before_, model.positionInDish(gap.to)).push_back(gap.from);
@@ -54,28 +56,47 @@ bool SerialPlacer::place(Schedule& plan, Occupancy& occupancy, std::mt19937& ran
   return false;
 }
 
-// Gaps and mode links, also those with other served dishes.
+// Gaps, mode links and clocks, also those with other served dishes.
 bool SerialPlacer::keepsRules(const Schedule& plan) const {
   const Problem& problem = model_.problem();
-  const auto served = [&](int step) {
-    return !plan.unserved[static_cast<std::size_t>(at(problem.steps, step).dish)];
-  };
-  for (const Gap& gap : problem.gaps) {
-    if (!served(gap.from) || !served(gap.to)) continue;
+  for (const int k : model_.clocks(dish_)) {
+    const Clock& clock = at(problem.clocks, k);
+    if (clockMinutes(problem, clock, plan) > clock.most) return false;
+  }
+  const auto& steps = model_.distances(dish_).steps;
+  return std::all_of(steps.begin(), steps.end(),
+                     [&](int step) { return keepsGaps(step, plan) && keepsLinks(step, plan); });
+}
+
+bool SerialPlacer::served(int step, const Schedule& plan) const {
+  return !plan.unserved[static_cast<std::size_t>(at(model_.problem().steps, step).dish)];
+}
+
+bool SerialPlacer::keepsGaps(int step, const Schedule& plan) const {
+  for (const int g : model_.gapsOf(step)) {
+    const Gap& gap = at(model_.gaps(), g);
+    if (!served(gap.from, plan) || !served(gap.to, plan)) continue;
     const Placement& from = at(plan.steps, gap.from);
     const Placement& to = at(plan.steps, gap.to);
     const Minute distance = (gap.toEdge == Edge::kStart ? to.start : to.end) -
                             (gap.fromEdge == Edge::kStart ? from.start : from.end);
     if (distance < gap.least || distance > gap.most) return false;
   }
-  for (int i = 0; i < sizeOf(problem.steps); ++i) {
-    if (!served(i)) continue;
-    for (const ModeLink& link : at(at(problem.steps, i).modes, at(plan.steps, i).mode).links)
-      if (served(link.step) &&
-          std::find(link.modes.begin(), link.modes.end(), at(plan.steps, link.step).mode) == link.modes.end())
-        return false;
-  }
   return true;
+}
+
+// The links of the step's mode, and of others to it.
+bool SerialPlacer::keepsLinks(int step, const Schedule& plan) const {
+  const auto kept = [&](int from) {
+    const auto& links = at(at(model_.problem().steps, from).modes, at(plan.steps, from).mode).links;
+    return std::all_of(links.begin(), links.end(), [&](const ModeLink& link) {
+      return !served(link.step, plan) || std::find(link.modes.begin(), link.modes.end(),
+                                                   at(plan.steps, link.step).mode) != link.modes.end();
+    });
+  };
+  const auto& linked = model_.linkedTo(step);
+  return kept(step) && std::all_of(linked.begin(), linked.end(),
+                                   [&](int other) { return !served(other, plan) || kept(other); });
 }
 
 bool SerialPlacer::placeStep(int step, const std::vector<bool>& placed, Schedule& plan,

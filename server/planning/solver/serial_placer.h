@@ -22,6 +22,9 @@ class SerialPlacer {
 
  private:
   bool keepsRules(const Schedule& plan) const;
+  bool served(int step, const Schedule& plan) const;
+  bool keepsGaps(int step, const Schedule& plan) const;
+  bool keepsLinks(int step, const Schedule& plan) const;
   bool placeStep(int step, const std::vector<bool>& placed, Schedule& plan, Occupancy& occupancy) const;
 
   const GridModel& model_;

@@ -34,7 +34,8 @@ class Engine {
     improvePlan(
         wide, outcome_.schedule, kImproveRounds, random_, [&](const Schedule& plan) { take(plan); }, stop);
     // No better plan is later than this one, all dishes together.
-    prove(GridModel(problem_, options_.grid, static_cast<Minute>(costIn(outcome_.cost, Tier::kLateness))), true);
+    prove(GridModel(problem_, options_.grid, static_cast<Minute>(costIn(outcome_.cost, Tier::kLateness))),
+          true);
     return finish();
   }
 
