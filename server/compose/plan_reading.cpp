@@ -117,6 +117,10 @@ v1::HardRule ruleOf(planning::Rule rule) {
       return v1::HARD_RULE_OVEN_PROOFING;
     case planning::Rule::kReadiness:
       return v1::HARD_RULE_READINESS;
+    case planning::Rule::kFoodSafety:
+      return v1::HARD_RULE_FOOD_SAFETY;
+    case planning::Rule::kAllergen:
+      return v1::HARD_RULE_ALLERGEN;
     case planning::Rule::kPinned:
       return v1::HARD_RULE_PINNED;
     case planning::Rule::kModeLink:
@@ -137,6 +141,10 @@ std::string thingOf(const Composition& composition, const planning::Breach& brea
     case planning::Rule::kOvenRacks:
     case planning::Rule::kOvenProofing:
       return composition.problem.ovens[index].id;
+    case planning::Rule::kFoodSafety:
+      return composition.problem.clocks[index].id;
+    case planning::Rule::kAllergen:
+      return composition.problem.separations[index].id;
     default:
       return "";
   }

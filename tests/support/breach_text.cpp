@@ -23,6 +23,10 @@ const char* nameOf(Rule rule) {
       return "kOvenProofing";
     case Rule::kReadiness:
       return "kReadiness";
+    case Rule::kFoodSafety:
+      return "kFoodSafety";
+    case Rule::kAllergen:
+      return "kAllergen";
     case Rule::kPinned:
       return "kPinned";
     case Rule::kModeLink:

@@ -42,6 +42,9 @@ int ovenIndex(const Problem& problem, std::string_view id) {
 int resourceIndex(const Problem& problem, std::string_view id) {
   return indexOf(problem.resources, id, "no resource");
 }
+int unknownIndex(const Problem& problem, std::string_view id) {
+  return indexOf(problem.unknowns, id, "no unknown");
+}
 
 int modeIndex(const Step& step, std::string_view name) {
   for (std::size_t m = 0; m < step.modes.size(); ++m)
@@ -149,6 +152,27 @@ StepBuilder& StepBuilder::pinned(Pin pin) {
   return *this;
 }
 
+StepBuilder& StepBuilder::announced(Minute start, std::string_view cook, int weight) {
+  step().announced = Announced{start, 0, cook.empty() ? -1 : cookIndex(problem_, cook), weight};
+  return *this;
+}
+
+StepBuilder& StepBuilder::air(Minute minutes) {
+  problem_.gaps.back().air = minutes;
+  return *this;
+}
+
+StepBuilder& StepBuilder::spread(double least, double most) {
+  mode().spread.least = least;
+  mode().spread.most = most;
+  return *this;
+}
+
+StepBuilder& StepBuilder::follows(std::string_view unknown, double power) {
+  mode().spread.follows.push_back({unknownIndex(problem_, unknown), power});
+  return *this;
+}
+
 ProblemBuilder::ProblemBuilder(Minute limit) {
   problem_.limit = limit;
   problem_.shareBlockCost = 0;
@@ -175,6 +199,7 @@ int ProblemBuilder::oven(std::string_view id, std::vector<int> setpoints, OvenSp
   oven.heatFromCold.assign(count, spec.changeMinutes);
   oven.setpoints = std::move(setpoints);
   oven.racks = std::make_shared<RackCount>(spec.racks);
+  oven.idleMinuteCost = spec.idleMinuteCost;
   problem_.ovens.push_back(oven);
   return static_cast<int>(problem_.ovens.size()) - 1;
 }
@@ -182,6 +207,37 @@ int ProblemBuilder::oven(std::string_view id, std::vector<int> setpoints, OvenSp
 int ProblemBuilder::resource(std::string_view id, int capacity) {
   problem_.resources.push_back({std::string(id), capacity, {}});
   return static_cast<int>(problem_.resources.size()) - 1;
+}
+
+int ProblemBuilder::stock(std::string_view id, int capacity) {
+  const int index = resource(id, capacity);
+  problem_.resources.back().usedUp = true;
+  return index;
+}
+
+int ProblemBuilder::unknown(std::string_view id, double sigma) {
+  problem_.unknowns.push_back({std::string(id), sigma});
+  return static_cast<int>(problem_.unknowns.size()) - 1;
+}
+
+void ProblemBuilder::clock(std::string_view id, Minute most, std::initializer_list<SpanSpec> spans) {
+  Clock clock;
+  clock.id = std::string(id);
+  clock.most = most;
+  for (const SpanSpec& span : spans)
+    clock.spans.push_back({stepIndex(problem_, span.from), span.fromEdge,
+                           span.to.empty() ? -1 : stepIndex(problem_, span.to), span.toEdge, span.modes});
+  problem_.clocks.push_back(clock);
+}
+
+void ProblemBuilder::separation(std::string_view id, std::string_view clean, std::string_view other,
+                                Minute cleaning) {
+  Separation separation;
+  separation.id = std::string(id);
+  separation.clean = stepIndex(problem_, clean);
+  separation.other = stepIndex(problem_, other);
+  separation.cleaning = cleaning;
+  problem_.separations.push_back(separation);
 }
 
 int ProblemBuilder::dish(std::string_view id, DishSpec spec) {

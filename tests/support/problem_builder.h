@@ -27,6 +27,7 @@ int dishIndex(const Problem& problem, std::string_view id);
 int cookIndex(const Problem& problem, std::string_view id);
 int ovenIndex(const Problem& problem, std::string_view id);
 int resourceIndex(const Problem& problem, std::string_view id);
+int unknownIndex(const Problem& problem, std::string_view id);
 int modeIndex(const Step& step, std::string_view name);
 // The setpoint of `oven` at `celsius`.
 int setpointIndex(const Oven& oven, int celsius);
@@ -60,6 +61,13 @@ class StepBuilder {
   StepBuilder& notBefore(Minute earliest);
   StepBuilder& notAfter(Minute latest);
   StepBuilder& pinned(Pin pin);
+  // Told to people as starting at `start`, in the first mode.
+  StepBuilder& announced(Minute start, std::string_view cook = {}, int weight = 1);
+  // `minutes` of air wanted in the gap that was added last.
+  StepBuilder& air(Minute minutes);
+  // Real lengths lie between these parts of the planned one.
+  StepBuilder& spread(double least, double most);
+  StepBuilder& follows(std::string_view unknown, double power = 1);
   int index() const { return index_; }
 
  private:
@@ -74,6 +82,7 @@ class ProblemBuilder {
   struct OvenSpec {
     int racks = 1;
     Minute changeMinutes = 0;  // between any two setpoints
+    int idleMinuteCost = 0;
   };
   struct DishSpec {
     Minute serve = 0;
@@ -87,11 +96,25 @@ class ProblemBuilder {
   int cook(std::string_view id, Minute start, Minute limit);
   int oven(std::string_view id, std::vector<int> setpoints, OvenSpec spec);
   int resource(std::string_view id, int capacity);
+  // A resource that is not given back.
+  int stock(std::string_view id, int capacity);
+  int unknown(std::string_view id, double sigma);
   // Steps added from now on belong to this dish; the last of them is its lastStep.
   int dish(std::string_view id, DishSpec spec);
   StepBuilder step(std::string_view id);
   void gap(std::string_view from, Edge fromEdge, std::string_view to, Edge toEdge, Minute least,
            Minute most = kNoLimit);
+  struct SpanSpec {
+    std::string_view from;
+    Edge fromEdge = Edge::kStart;
+    std::string_view to = {};  // none: until served
+    Edge toEdge = Edge::kEnd;
+    std::vector<int> modes = {};
+  };
+  void clock(std::string_view id, Minute most, std::initializer_list<SpanSpec> spans);
+  // In any of their modes.
+  void separation(std::string_view id, std::string_view clean, std::string_view other,
+                  Minute cleaning = kNoLimit);
   // For what the functions above don't say.
   Problem& problem() { return problem_; }
   // The problem; it passes check(), or the program ends with what check() said.

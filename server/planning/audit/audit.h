@@ -44,6 +44,7 @@ struct Breach {
   // units of a resource over; degrees apart for two setpoints at once; 1 for
   // a wrong mode or cook.
   int amount = 0;
+  friend bool operator==(const Breach&, const Breach&) = default;
 };
 
 // Every breach, ordered by minute. Empty means the schedule keeps all rules.

@@ -1,6 +1,6 @@
 // Rule 4, kCapacity: in no minute is more of a resource in use than there is,
 // with what others have taken. What is used up is not given back: all uses of
-// the whole plan, also of steps without length, are together at most what there is.
+// the whole plan are together at most what there is. A step without length uses nothing.
 //
 // Breach: the step that came last, one beside it, the resource as the thing, the
 // first minute, the most units above capacity. Of what is used up: the step by
@@ -35,6 +35,7 @@ void auditUsedUp(const Replay& replay, int index, std::vector<Demand> demands, F
   Breach breach{.thing = index};
   int before = -1;
   for (const Demand& demand : demands) {
+    if (replay.at(demand.step).start >= replay.at(demand.step).end) continue;
     left -= demand.amount;
     if (left < 0 && breach.step < 0) {
       breach.step = demand.step;

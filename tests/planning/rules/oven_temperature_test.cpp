@@ -1,18 +1,8 @@
-// The auditor's oven rules: one setpoint, changes, phases, racks, proofing, closed hours.
-#include "gmock/gmock.h"
-#include "gtest/gtest.h"
-#include "tests/support/breach_text.h"
-#include "tests/support/problem_builder.h"
+// Rule 5: an oven has one setpoint at a time, and changing it takes its time.
+#include "tests/planning/rules/breaches.h"
 
 namespace suppertide::planning {
 namespace {
-
-using ::testing::ElementsAre;
-using ::testing::IsEmpty;
-
-std::vector<std::string> breaches(const Problem& problem, const ScheduleBuilder& schedule) {
-  return breachTexts(problem, schedule.done());
-}
 
 // One oven with two racks; any change of setpoint takes 15 minutes.
 ProblemBuilder kitchenWithOven() {
@@ -22,14 +12,14 @@ ProblemBuilder kitchenWithOven() {
   return kitchen;
 }
 
-TEST(AuditOvenTest, TheFirstUseNeedsNothingBefore) {
+TEST(OvenTemperatureRuleTest, TheFirstUseNeedsNothingBefore) {
   ProblemBuilder kitchen = kitchenWithOven();
   kitchen.step("loaf").lasting(40).in("oven", 240);
   const Problem problem = kitchen.build();
   EXPECT_THAT(breaches(problem, ScheduleBuilder(problem).put("loaf", 0)), IsEmpty());
 }
 
-TEST(AuditOvenTest, AllInItShareOneSetpoint) {
+TEST(OvenTemperatureRuleTest, AllInItShareOneSetpoint) {
   ProblemBuilder kitchen = kitchenWithOven();
   kitchen.step("roast").lasting(60).in("oven", 170);
   kitchen.step("loaf").lasting(40).in("oven", 240);
@@ -41,7 +31,7 @@ TEST(AuditOvenTest, AllInItShareOneSetpoint) {
               ElementsAre("kOvenTemperature: loaf (with roast) at 50 by 70"));
 }
 
-TEST(AuditOvenTest, AChangeTakesItsTime) {
+TEST(OvenTemperatureRuleTest, AChangeTakesItsTime) {
   ProblemBuilder kitchen = kitchenWithOven();
   kitchen.problem().ovens[0].change[1][3] = 10;
   kitchen.step("roast").lasting(60).in("oven", 170);
@@ -55,7 +45,7 @@ TEST(AuditOvenTest, AChangeTakesItsTime) {
               ElementsAre("kOvenTemperature: roast (with loaf) at 54 by 1"));
 }
 
-TEST(AuditOvenTest, OtherOvensDoNotMatter) {
+TEST(OvenTemperatureRuleTest, OtherOvensDoNotMatter) {
   ProblemBuilder kitchen = kitchenWithOven();
   kitchen.oven("small oven", {240}, {});
   kitchen.step("roast").lasting(60).in("oven", 170);
@@ -64,7 +54,7 @@ TEST(AuditOvenTest, OtherOvensDoNotMatter) {
   EXPECT_THAT(breaches(problem, ScheduleBuilder(problem).put("roast", 0).put("loaf", 10)), IsEmpty());
 }
 
-TEST(AuditOvenTest, AColdStartMayEnterDuringTheChangeButNotAmongOthers) {
+TEST(OvenTemperatureRuleTest, AColdStartMayEnterDuringTheChangeButNotAmongOthers) {
   ProblemBuilder kitchen = kitchenWithOven();
   kitchen.step("roast").lasting(60).in("oven", 170);
   kitchen.step("braise").lasting(40).in("oven", 240).coldStart();
@@ -74,7 +64,7 @@ TEST(AuditOvenTest, AColdStartMayEnterDuringTheChangeButNotAmongOthers) {
               ElementsAre("kOvenTemperature: braise (with roast) at 59 by 70"));
 }
 
-TEST(AuditOvenTest, WhoEntersBehindAColdStartWaitsForTheWholeChange) {
+TEST(OvenTemperatureRuleTest, WhoEntersBehindAColdStartWaitsForTheWholeChange) {
   ProblemBuilder kitchen = kitchenWithOven();
   kitchen.step("roast").lasting(60).in("oven", 170);
   kitchen.step("braise").lasting(40).in("oven", 240).coldStart();
@@ -87,7 +77,7 @@ TEST(AuditOvenTest, WhoEntersBehindAColdStartWaitsForTheWholeChange) {
   EXPECT_THAT(loafAt(70), ElementsAre("kOvenTemperature: loaf (with roast) at 70 by 5"));
 }
 
-TEST(AuditOvenTest, OwnPhasesWaitForNothing) {
+TEST(OvenTemperatureRuleTest, OwnPhasesWaitForNothing) {
   ProblemBuilder kitchen = kitchenWithOven();
   kitchen.step("loaf").lasting(40).in("oven", {{240, 20}, {200, 20}});
   kitchen.step("gratin").lasting(30).in("oven", 200);
@@ -95,7 +85,7 @@ TEST(AuditOvenTest, OwnPhasesWaitForNothing) {
   EXPECT_THAT(breaches(problem, ScheduleBuilder(problem).put("loaf", 0).put("gratin", 40)), IsEmpty());
 }
 
-TEST(AuditOvenTest, WhatStandsBesideAPhaseChangeMustAskForTheSame) {
+TEST(OvenTemperatureRuleTest, WhatStandsBesideAPhaseChangeMustAskForTheSame) {
   ProblemBuilder kitchen = kitchenWithOven();
   kitchen.step("loaf").lasting(40).in("oven", {{240, 20}, {200, 20}});
   kitchen.step("rolls").lasting(40).in("oven", {{240, 20}, {200, 20}});
@@ -111,7 +101,7 @@ TEST(AuditOvenTest, WhatStandsBesideAPhaseChangeMustAskForTheSame) {
   EXPECT_THAT(plan(5, 200), ElementsAre("kOvenTemperature: rolls (with loaf) at 20 by 40"));
 }
 
-TEST(AuditOvenTest, WhoEntersASecondPhaseWaitsUntilItsTemperatureIsThere) {
+TEST(OvenTemperatureRuleTest, WhoEntersASecondPhaseWaitsUntilItsTemperatureIsThere) {
   ProblemBuilder kitchen = kitchenWithOven();
   kitchen.step("loaf").lasting(60).in("oven", {{240, 20}, {200, 40}});
   kitchen.step("gratin").lasting(30).in("oven", 200);
@@ -121,7 +111,7 @@ TEST(AuditOvenTest, WhoEntersASecondPhaseWaitsUntilItsTemperatureIsThere) {
               ElementsAre("kOvenTemperature: gratin (with loaf) at 30 by 5"));
 }
 
-TEST(AuditOvenTest, AnElasticStayHasItsSetpointToItsEnd) {
+TEST(OvenTemperatureRuleTest, AnElasticStayHasItsSetpointToItsEnd) {
   ProblemBuilder kitchen = kitchenWithOven();
   kitchen.step("braise").lasting(30, 40, 60).in("oven", 170);
   kitchen.step("loaf").lasting(40).in("oven", 240);
@@ -133,51 +123,7 @@ TEST(AuditOvenTest, AnElasticStayHasItsSetpointToItsEnd) {
   EXPECT_THAT(plan(55), ElementsAre("kOvenTemperature: loaf (with braise) at 65 by 5"));
 }
 
-TEST(AuditOvenTest, AllInItStandOnRacksThatExist) {
-  ProblemBuilder kitchen = kitchenWithOven();
-  kitchen.step("roast").lasting(60).in("oven", 170, 2);
-  kitchen.step("gratin").lasting(30).in("oven", 170, 1);
-  const Problem problem = kitchen.build();
-  EXPECT_THAT(breaches(problem, ScheduleBuilder(problem).put("roast", 0).put("gratin", 60)), IsEmpty());
-  EXPECT_THAT(breaches(problem, ScheduleBuilder(problem).put("roast", 0).put("gratin", 52)),
-              ElementsAre("kOvenRacks: gratin at 52 by 8"));
-}
-
-TEST(AuditOvenTest, NothingStandsInAClosedOven) {
-  ProblemBuilder kitchen = kitchenWithOven();
-  kitchen.problem().ovens[0].closed = {{100, 130}};
-  kitchen.step("roast").lasting(60).in("oven", 170);
-  const Problem problem = kitchen.build();
-  EXPECT_THAT(breaches(problem, ScheduleBuilder(problem).put("roast", 40)), IsEmpty());
-  EXPECT_THAT(breaches(problem, ScheduleBuilder(problem).put("roast", 130)), IsEmpty());
-  EXPECT_THAT(breaches(problem, ScheduleBuilder(problem).put("roast", 45)),
-              ElementsAre("kOvenRacks: roast at 100 by 5"));
-}
-
-TEST(AuditProofingTest, DoughInTheOvenIsOutBeforeItHeats) {
-  ProblemBuilder kitchen = kitchenWithOven();
-  kitchen.step("proof").lasting(60).in("oven", 28).kind(StepKind::kFerment);
-  kitchen.step("loaf").lasting(40).in("oven", 240);
-  const Problem problem = kitchen.build();
-  EXPECT_THAT(breaches(problem, ScheduleBuilder(problem).put("proof", 0).put("loaf", 75)), IsEmpty());
-  EXPECT_THAT(breaches(problem, ScheduleBuilder(problem).put("proof", 0).put("loaf", 70)),
-              ElementsAre("kOvenProofing: loaf (with proof) at 70 by 5"));
-  EXPECT_THAT(breaches(problem, ScheduleBuilder(problem).put("proof", 0).put("loaf", 30)),
-              ElementsAre("kOvenProofing: loaf (with proof) at 30 by 212"));
-}
-
-TEST(AuditProofingTest, AfterBakingTheOvenCoolsBeforeDoughEnters) {
-  ProblemBuilder kitchen = kitchenWithOven();
-  kitchen.problem().ovens[0].change[3][0] = 50;
-  kitchen.step("loaf").lasting(40).in("oven", 240);
-  kitchen.step("proof").lasting(60).in("oven", 28).kind(StepKind::kFerment);
-  const Problem problem = kitchen.build();
-  EXPECT_THAT(breaches(problem, ScheduleBuilder(problem).put("loaf", 0).put("proof", 90)), IsEmpty());
-  EXPECT_THAT(breaches(problem, ScheduleBuilder(problem).put("loaf", 0).put("proof", 80)),
-              ElementsAre("kOvenProofing: proof (with loaf) at 80 by 10"));
-}
-
-TEST(AuditOvenTest, AShortUseBetweenDoesNotHideALongerChange) {
+TEST(OvenTemperatureRuleTest, AShortUseBetweenDoesNotHideALongerChange) {
   ProblemBuilder kitchen = kitchenWithOven();
   kitchen.problem().ovens[0].change[3][1] = 40;  // 240 to 170, by way of 200 no sooner
   kitchen.problem().ovens[0].change[3][2] = 20;
@@ -188,6 +134,17 @@ TEST(AuditOvenTest, AShortUseBetweenDoesNotHideALongerChange) {
   EXPECT_THAT(breaches(problem, ScheduleBuilder(problem).put("loaf", 0).put("roast", 75)), IsEmpty());
   EXPECT_THAT(breaches(problem, ScheduleBuilder(problem).put("loaf", 0).put("roast", 65)),
               ElementsAre("kOvenTemperature: roast (with loaf) at 65 by 10"));
+}
+
+TEST(OvenTemperatureRuleTest, ABreachNamesBothLoadsAndTheOven) {
+  ProblemBuilder kitchen = kitchenWithOven();
+  kitchen.oven("small oven", {170, 240}, {.changeMinutes = 15});
+  kitchen.step("roast").lasting(60).in("small oven", 170);
+  kitchen.step("loaf").lasting(40).in("small oven", 240);
+  const Problem problem = kitchen.build();
+  const auto plan = ScheduleBuilder(problem).put("roast", 0).put("loaf", 66);
+  EXPECT_THAT(wholeBreaches(problem, plan), ElementsAre(Breach{Rule::kOvenTemperature, 1, 0, 1, 66, 9}));
+  EXPECT_THAT(breaches(problem, ScheduleBuilder(plan).without("supper")), IsEmpty());
 }
 
 }  // namespace
