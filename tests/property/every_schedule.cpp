@@ -119,6 +119,8 @@ class Trial {
       alone.steps[at(index)] = trial_.steps[at(index)];
     }
     plan.cost = costOf(problem_, alone).byDish[at(dish_)];
+    // Beside others a load may find the oven in use, so alone is no least cost here.
+    costIn(plan.cost, Tier::kOvens) = 0;
     plans_.back().push_back(std::move(plan));
   }
 

@@ -11,6 +11,7 @@
 #include "server/planning/explain/order_network.h"
 #include "server/planning/solver/solver.h"
 #include "tests/property/every_schedule.h"
+#include "tests/property/extras.h"
 #include "tests/support/breach_text.h"
 #include "tests/support/random_dinner.h"
 
@@ -34,13 +35,13 @@ const std::vector<Planned>& plans() {
   static const std::vector<Planned> made = [] {
     std::vector<Planned> all;
     for (std::uint64_t seed = 1; seed <= kTinyDinners; ++seed) {
-      const Problem problem = tinyDinner(seed);
+      const Problem problem = tinyDinner(seed, kExtras);
       const auto best = bestOfEverySchedule(problem, kDinnerGrid, kAudits);
       if (best) all.push_back({absl::StrCat("tiny seed ", seed), problem, best->schedule});
     }
     for (std::uint64_t seed = 1; seed <= kDinners; ++seed) {
       const int dishes = 2 + static_cast<int>(seed % 7);
-      const Problem problem = randomDinner(seed, dishes, static_cast<DinnerLoad>(seed % 3));
+      const Problem problem = randomDinner(seed, dishes, static_cast<DinnerLoad>(seed % 3), kExtras);
       const auto outcome = makePlan(problem, {.seed = seed, .workLimit = 50, .grid = kDinnerGrid});
       EXPECT_TRUE(outcome.ok()) << outcome.status();
       if (outcome.ok()) all.push_back({absl::StrCat("seed ", seed), problem, outcome->schedule});
@@ -118,7 +119,7 @@ Problem only(const Problem& problem, int dish) {
 TEST(ExplainPropertyTest, ADishAloneIsPlannedAsWellAsByTryingEverySchedule) {
   int compared = 0;
   for (std::uint64_t seed = 1; seed <= kTinyDinners; ++seed) {
-    const Problem problem = tinyDinner(seed);
+    const Problem problem = tinyDinner(seed, kExtras);
     for (int d = 0; d < static_cast<int>(problem.dishes.size()); ++d) {
       SCOPED_TRACE(absl::StrCat("seed ", seed, " dish ", d));
       const Problem alone = only(problem, d);

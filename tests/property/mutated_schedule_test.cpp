@@ -1,12 +1,14 @@
 // Plans found by trying every schedule, then spoiled in one place: the auditor must notice.
 #include <algorithm>
 #include <cstdint>
+#include <utility>
 #include <vector>
 
 #include "absl/strings/str_cat.h"
 #include "gtest/gtest.h"
 #include "server/planning/audit/audit.h"
 #include "tests/property/every_schedule.h"
+#include "tests/property/extras.h"
 #include "tests/support/breach_text.h"
 #include "tests/support/dice.h"
 #include "tests/support/random_dinner.h"
@@ -33,17 +35,25 @@ struct Planned {
   Schedule schedule;
 };
 
+std::vector<Planned> plansOf(DinnerExtras extras) {
+  std::vector<Planned> all;
+  for (std::uint64_t seed = 1; seed <= kSeeds; ++seed) {
+    const Problem problem = tinyDinner(seed, extras);
+    const auto best = bestOfEverySchedule(problem, kDinnerGrid, kAudits);
+    if (best) all.push_back({seed, problem, best->schedule});
+  }
+  return all;
+}
+
 // Plans without a breach, made once for all tests.
 const std::vector<Planned>& plans() {
-  static const std::vector<Planned> made = [] {
-    std::vector<Planned> all;
-    for (std::uint64_t seed = 1; seed <= kSeeds; ++seed) {
-      const Problem problem = tinyDinner(seed);
-      const auto best = bestOfEverySchedule(problem, kDinnerGrid, kAudits);
-      if (best) all.push_back({seed, problem, best->schedule});
-    }
-    return all;
-  }();
+  static const std::vector<Planned> made = plansOf(kExtras);
+  return made;
+}
+
+// Of dinners that have what the last three rules are about.
+const std::vector<Planned>& plansWithExtras() {
+  static const std::vector<Planned> made = plansOf({.clocks = true, .separations = true, .usedUp = true});
   return made;
 }
 
@@ -166,6 +176,104 @@ TEST(MutatedScheduleTest, ABakeMovedOntoAnotherAtADifferentSetpointIsCaught) {
     }
   });
   EXPECT_GT(caught, 5);
+}
+
+bool isServed(const Problem& problem, const Schedule& schedule, int step) {
+  return !schedule.unserved[at(problem.steps[at(step)].dish)];
+}
+
+// By the arithmetic of its spans, where the auditor counts minutes.
+Minute minutesOf(const Problem& problem, const Schedule& schedule, const Clock& clock) {
+  Minute sum = 0;
+  for (const Clock::Span& span : clock.spans) {
+    const Placement& from = schedule.steps[at(span.from)];
+    if (!span.modes.empty() && std::count(span.modes.begin(), span.modes.end(), from.mode) == 0) continue;
+    const Dish& dish = problem.dishes[at(problem.steps[at(span.from)].dish)];
+    Minute limit = std::max(dish.serve, schedule.steps[at(dish.lastStep)].end);
+    if (span.to >= 0) {
+      const Placement& to = schedule.steps[at(span.to)];
+      limit = span.toEdge == Edge::kStart ? to.start : to.end;
+    }
+    sum += std::max(0, limit - (span.fromEdge == Edge::kStart ? from.start : from.end));
+  }
+  return sum;
+}
+
+TEST(MutatedScheduleTest, AClockThatMayCountOneMinuteLessIsCaught) {
+  int caught = 0;
+  for (const Planned& planned : plansWithExtras()) {
+    SCOPED_TRACE(absl::StrCat("seed ", planned.seed));
+    Problem problem = planned.problem;
+    for (Clock& clock : problem.clocks) {
+      const Minute minutes = minutesOf(problem, planned.schedule, clock);
+      if (!isServed(problem, planned.schedule, clock.spans[0].from) || minutes == 0) continue;
+      const Minute most = std::exchange(clock.most, minutes);
+      EXPECT_TRUE(breachTexts(problem, planned.schedule).empty());
+      --clock.most;
+      const std::vector<Breach> breaches = audit(problem, planned.schedule);
+      ASSERT_EQ(breaches.size(), 1u);
+      EXPECT_EQ(breaches[0].rule, Rule::kFoodSafety);
+      EXPECT_EQ(breaches[0].amount, 1);
+      clock.most = most;
+      ++caught;
+    }
+  }
+  EXPECT_GT(caught, 20);
+}
+
+TEST(MutatedScheduleTest, ACleanStepMovedOntoWhatItMustBeKeptFromIsCaught) {
+  int caught = 0;
+  for (const Planned& planned : plansWithExtras()) {
+    SCOPED_TRACE(absl::StrCat("seed ", planned.seed));
+    for (const Separation& separation : planned.problem.separations) {
+      if (!isServed(planned.problem, planned.schedule, separation.clean) ||
+          !isServed(planned.problem, planned.schedule, separation.other))
+        continue;
+      Problem problem = planned.problem;
+      problem.separations = {separation};
+      problem.separations[0].cleanModes.clear();
+      problem.separations[0].otherModes.clear();
+      Schedule schedule = planned.schedule;
+      Placement& clean = schedule.steps[at(separation.clean)];
+      const Placement& other = schedule.steps[at(separation.other)];
+      if (clean.start == clean.end || other.start == other.end) continue;
+      clean = {other.end - 1, other.end - 1 + (clean.end - clean.start), clean.mode, clean.cook};
+      EXPECT_TRUE(has(audit(problem, schedule), Rule::kAllergen, separation.clean));
+      ++caught;
+    }
+  }
+  EXPECT_GT(caught, 10);
+}
+
+TEST(MutatedScheduleTest, OneEggTooFewIsCaught) {
+  int caught = 0;
+  for (const Planned& planned : plansWithExtras()) {
+    SCOPED_TRACE(absl::StrCat("seed ", planned.seed));
+    Problem problem = planned.problem;
+    Resource& eggs = problem.resources.back();
+    int used = 0;
+    int users = 0;
+    for (int i = 0; i < static_cast<int>(problem.steps.size()); ++i) {
+      const Placement& placement = planned.schedule.steps[at(i)];
+      if (!isServed(problem, planned.schedule, i) || placement.start == placement.end) continue;
+      for (const Use& use : problem.steps[at(i)].modes[at(placement.mode)].uses) {
+        if (&problem.resources[at(use.resource)] != &eggs) continue;
+        used += use.amount;
+        ++users;
+      }
+    }
+    if (users == 0) continue;
+    for (const Resource::Taken& taken : eggs.taken) used += taken.amount;
+    eggs.capacity = used;
+    EXPECT_TRUE(breachTexts(problem, planned.schedule).empty());
+    --eggs.capacity;
+    const std::vector<Breach> breaches = audit(problem, planned.schedule);
+    ASSERT_EQ(breaches.size(), 1u);
+    EXPECT_EQ(breaches[0].rule, Rule::kCapacity);
+    EXPECT_EQ(breaches[0].amount, 1);
+    ++caught;
+  }
+  EXPECT_GT(caught, 20);
 }
 
 }  // namespace

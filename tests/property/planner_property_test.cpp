@@ -6,6 +6,7 @@
 #include "server/planning/audit/audit.h"
 #include "server/planning/solver/solver.h"
 #include "tests/property/every_schedule.h"
+#include "tests/property/extras.h"
 #include "tests/support/breach_text.h"
 #include "tests/support/random_dinner.h"
 
@@ -21,7 +22,7 @@ constexpr std::int64_t kAudits = 300'000;
 
 Problem dinnerOf(std::uint64_t seed) {
   const int dishes = 1 + static_cast<int>(seed % 5);
-  return randomDinner(seed, dishes, static_cast<DinnerLoad>(seed / 5 % 3));
+  return randomDinner(seed, dishes, static_cast<DinnerLoad>(seed / 5 % 3), kExtras);
 }
 
 void expectSound(const Problem& problem, const Outcome& outcome) {
@@ -46,7 +47,7 @@ TEST(PlannerPropertyTest, TinyDinnersArePlannedAsWellAsByTryingEverySchedule) {
   for (std::uint64_t seed = 1; compared < kTinyDinners; ++seed) {
     ASSERT_LT(seed, 3u * kTinyDinners) << "too few dinners are small enough";
     SCOPED_TRACE(absl::StrCat("seed ", seed));
-    const Problem problem = tinyDinner(seed);
+    const Problem problem = tinyDinner(seed, kExtras);
     const auto best = bestOfEverySchedule(problem, kDinnerGrid, kAudits);
     if (!best) continue;
     ++compared;

@@ -143,7 +143,7 @@ Staffing staffingFor(int dishes, DinnerLoad load) {
 
 }  // namespace
 
-Problem randomDinner(std::uint64_t seed, int dishes, DinnerLoad load) {
+Problem randomDinner(std::uint64_t seed, int dishes, DinnerLoad load, DinnerExtras extras) {
   Dice dice(seed);
   Problem problem;
   problem.limit = 3 * kDay;
@@ -153,6 +153,7 @@ Problem randomDinner(std::uint64_t seed, int dishes, DinnerLoad load) {
   const KitchenThings things = addThings(problem, dice, dishes, load);
   DishMaker maker(problem, things, dice, staffing.slack);
   addDishes(maker, dice, dishes);
+  addExtras(problem, seed, extras);
   return problem;
 }
 

@@ -11,6 +11,7 @@
 #include <cstdint>
 
 #include "server/planning/model/problem.h"
+#include "tests/support/dinner_extras.h"
 
 namespace suppertide::planning {
 
@@ -23,10 +24,10 @@ enum class DinnerLoad {
 };
 
 // `dishes` at least 1. Passes check().
-Problem randomDinner(std::uint64_t seed, int dishes, DinnerLoad load);
+Problem randomDinner(std::uint64_t seed, int dishes, DinnerLoad load, DinnerExtras extras = {});
 
 // Two to four dishes of one to three steps on an axis of up to two hours: small
 // enough to try every schedule on the grid, with all that a mode may ask for.
-Problem tinyDinner(std::uint64_t seed);
+Problem tinyDinner(std::uint64_t seed, DinnerExtras extras = {});
 
 }  // namespace suppertide::planning

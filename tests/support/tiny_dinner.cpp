@@ -186,8 +186,10 @@ class TinyMaker {
 
 }  // namespace
 
-Problem tinyDinner(std::uint64_t seed) {
-  return TinyMaker(seed).make();
+Problem tinyDinner(std::uint64_t seed, DinnerExtras extras) {
+  Problem problem = TinyMaker(seed).make();
+  addExtras(problem, seed, extras);
+  return problem;
 }
 
 }  // namespace suppertide::planning
