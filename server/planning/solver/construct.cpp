@@ -49,7 +49,8 @@ void replaceDishes(Draft& draft, std::mt19937& random) {
 
 }  // namespace
 
-Schedule firstPlan(const GridModel& model, std::mt19937& random, const std::function<bool()>& stop) {
+Schedule firstPlan(const GridModel& model, std::mt19937& random,
+                   const std::function<void(const Schedule&)>& better, const std::function<bool()>& stop) {
   const Problem& problem = model.problem();
   std::vector<int> order = firstOrder(model);
   Schedule best = Draft(model).plan();
@@ -64,6 +65,7 @@ Schedule firstPlan(const GridModel& model, std::mt19937& random, const std::func
     if (cost < bestCost) {
       best = draft.plan();
       bestCost = cost;
+      better(best);
     }
     if (failed.empty()) break;
     // What found no room goes first next time; now and then the rest is mixed as well.

@@ -10,8 +10,10 @@
 namespace suppertide::planning {
 
 // A plan that keeps every rule; dishes that found no place are unserved. Tries
-// other orders of the dishes while some are, a bounded number of times.
-Schedule firstPlan(const GridModel& model, std::mt19937& random, const std::function<bool()>& stop);
+// other orders of the dishes while some are, a bounded number of times. `better`
+// is called with each plan that is better than those before.
+Schedule firstPlan(const GridModel& model, std::mt19937& random,
+                   const std::function<void(const Schedule&)>& better, const std::function<bool()>& stop);
 
 // Takes out a few dishes and puts each back at its best, `rounds` times, keeping
 // what is not worse. Returns the best plan found; `start` must keep every rule.

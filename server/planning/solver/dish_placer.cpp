@@ -2,7 +2,7 @@
 
 #include <algorithm>
 
-#include "server/planning/model/costs/people.h"
+#include "server/planning/model/costs/moves.h"
 #include "server/planning/model/costs/quality.h"
 
 namespace suppertide::planning {
@@ -10,7 +10,8 @@ namespace {
 
 constexpr std::int64_t kNever = std::int64_t{1} << 60;
 // The tiers in one number. Only a heuristic's measure: what it finds is judged by costOf.
-constexpr std::int64_t kLateWeight = std::int64_t{1} << 40;
+constexpr std::int64_t kLateWeight = std::int64_t{1} << 44;
+constexpr std::int64_t kMovesWeight = std::int64_t{1} << 34;
 constexpr std::int64_t kQualityWeight = std::int64_t{1} << 24;
 constexpr std::int64_t kPeopleWeight = 1024;
 
@@ -191,6 +192,20 @@ std::int64_t DishPlacer::servingCost(int step, Minute end) const {
   return std::max(0, end - dish.serve) * kLateWeight + waitCost(dish, end) * kQualityWeight;
 }
 
+// What the starts and ends cost whatever the choice: serving, and moves from what was announced.
+void DishPlacer::addOwnCosts(int step) {
+  Table& table = at(tables_, step);
+  if (at(model_.problem().dishes, dish_).lastStep == step)
+    for (std::size_t j = 0; j < table.ends.size(); ++j)
+      table.endExtra[j] = std::min(kNever, table.endExtra[j] + servingCost(step, table.ends[j]));
+  const Step& data = at(model_.problem().steps, step);
+  if (!data.announced) return;
+  for (std::size_t k = 0; k < table.starts.size(); ++k) {
+    const Placement moved{table.starts[k], 0, data.announced->mode, data.announced->cook};
+    table.startExtra[k] = std::min(kNever, table.startExtra[k] + moveCost(data, moved) * kMovesWeight);
+  }
+}
+
 void DishPlacer::fillTable(int step, const Schedule& plan, const std::vector<std::int64_t>& cookPrice) {
   Table& table = at(tables_, step);
   table.startExtra.resize(table.starts.size(), 0);
@@ -199,6 +214,7 @@ void DishPlacer::fillTable(int step, const Schedule& plan, const std::vector<std
   table.endCost.assign(table.ends.size(), kNever);
   table.byStart.assign(table.starts.size(), {});
   table.byEnd.assign(table.ends.size(), {});
+  addOwnCosts(step);
   if (placed(step, plan)) {
     table.startCost[0] = table.endCost[0] = std::min(kNever, table.startExtra[0] + table.endExtra[0]);
     table.byStart[0] = table.byEnd[0] = {-1, -1, 0, 0};
@@ -219,24 +235,32 @@ void DishPlacer::fillTable(int step, const Schedule& plan, const std::vector<std
 
 void DishPlacer::tryChoice(int step, int choice, int cook, std::int64_t optionCost, std::int64_t workPrice) {
   Table& table = at(tables_, step);
+  const Step& data = at(model_.problem().steps, step);
   const int modeIndex = at(model_.step(step).choices, choice).mode;
-  const Mode& mode = at(at(model_.problem().steps, step).modes, modeIndex);
-  std::vector<Minute> room;
-  occupancy_.roomsUntil(step, modeIndex, cook, table.starts, room);
+  const Mode& mode = at(data.modes, modeIndex);
+  const StartRow* rows = &at(model_.rows(step, choice), table.firstStart);
+  occupancy_.roomsUntil(step, modeIndex, cook, table.starts, room_);
+  std::int64_t always = mode.qualityCost * kQualityWeight + optionCost * kPeopleWeight;
+  if (data.announced) {
+    const int asCook = mode.attention > 0 ? cook : data.pin.cook.value_or(-1);
+    always += moveCost(data, {data.announced->start, 0, modeIndex, asCook}) * kMovesWeight;
+  }
+  const std::int64_t shortPrice = mode.shortMinuteCost * kQualityWeight;
+  const std::int64_t longPrice = mode.longMinuteCost * kQualityWeight;
   for (int k = 0; k < sizeOf(table.starts); ++k) {
+    if (at(table.startExtra, k) >= kNever) continue;
     const Minute start = at(table.starts, k);
-    EndRange range = model_.endRange(step, modeIndex, start);
-    range.last = std::min(range.last, lastEnd(step, modeIndex, start));
-    if (range.empty() || at(table.startExtra, k) >= kNever) continue;
-    auto end = std::lower_bound(table.ends.begin(), table.ends.end(), range.first);
-    for (; end != table.ends.end() && *end <= range.last && (*end <= at(room, k) || *end == start); ++end) {
-      const int j = static_cast<int>(end - table.ends.begin());
-      if (at(table.endExtra, j) >= kNever) continue;
-      const std::int64_t people =
-          cookCost(model_.problem(), mode, cook, static_cast<int>(optionCost), start, *end) * kPeopleWeight +
-          workPrice * (*end - start);
-      const std::int64_t cost = at(table.startExtra, k) + at(table.endExtra, j) + servingCost(step, *end) +
-                                qualityCost(mode, start, *end) * kQualityWeight + people;
+    const Minute room = std::max(
+        start, caps_.empty() ? at(room_, k) : std::min(at(room_, k), lastEnd(step, modeIndex, start)));
+    const StartRow& row = rows[k];
+    const int last = std::min(row.lastEnd - table.firstEnd, sizeOf(table.ends) - 1);
+    for (int j = std::max(0, row.firstEnd - table.firstEnd); j <= last; ++j) {
+      const Minute end = at(table.ends, j);
+      if (end > room) break;
+      const Minute over = end - row.best;
+      std::int64_t cost = always + at(table.startExtra, k) + at(table.endExtra, j) +
+                          (over < 0 ? -over * shortPrice : over * longPrice) + workPrice * (end - start);
+      if (cook >= 0 && mode.attention > 0) cost += model_.unsocialCost(cook, start, end) * kPeopleWeight;
       if (cost < at(table.startCost, k)) {
         at(table.startCost, k) = cost;
         at(table.byStart, k) = {choice, cook, k, j};

@@ -42,6 +42,7 @@ class DishPlacer {
     int start = -1, end = -1;  // candidate indexes
   };
   struct Table {
+    int firstStart = 0, firstEnd = 0;  // where `starts` and `ends` begin among the step's candidates
     std::vector<Minute> starts, ends;
     std::vector<std::int64_t> startCost, endCost;  // of the subtree, by candidate
     std::vector<Decision> byStart, byEnd;
@@ -62,6 +63,7 @@ class DishPlacer {
   bool fillTables(Schedule& plan, const std::vector<std::int64_t>& cookPrice);
   void limitWindows(int step, const Schedule& plan, Table& table) const;
   void fillTable(int step, const Schedule& plan, const std::vector<std::int64_t>& cookPrice);
+  void addOwnCosts(int step);
   void tryChoice(int step, int choice, int cook, std::int64_t optionCost, std::int64_t workPrice);
   void sendUp(const Link& link);
   bool mayUse(int step, int mode, const Schedule& plan) const;
@@ -81,6 +83,7 @@ class DishPlacer {
   std::vector<Message> messages_;            // by step, to its parent
   std::vector<bool> fixed_;                  // by step
   std::vector<std::pair<int, int>> banned_;  // step and mode, while linked modes are decided
+  std::vector<Minute> room_;                 // of the choice being tried, by start
   std::vector<Cap> caps_;
   std::vector<Gap> gaps_;  // of the dish: the model's and those of the caps
   std::int64_t cost_ = 0;  // of the tables' solution

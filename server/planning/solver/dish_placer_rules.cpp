@@ -31,6 +31,7 @@ void DishPlacer::limitWindows(int step, const Schedule& plan, Table& table) cons
   if (const Placement* here = placed(step, plan)) {
     table.starts = {here->start};
     table.ends = {here->end};
+    table.firstStart = table.firstEnd = 0;
     return;
   }
   Interval<Minute> start{0, kNoLimit};
@@ -61,8 +62,9 @@ void DishPlacer::limitWindows(int step, const Schedule& plan, Table& table) cons
   };
   const auto keep = [](const std::vector<Minute>& all, const Interval<Minute>& window,
                        std::vector<Minute>& kept) {
-    kept.assign(std::lower_bound(all.begin(), all.end(), window.start),
-                std::upper_bound(all.begin(), all.end(), std::max(window.start - 1, window.limit)));
+    const auto first = std::lower_bound(all.begin(), all.end(), window.start);
+    kept.assign(first, std::upper_bound(first, all.end(), std::max(window.start - 1, window.limit)));
+    return static_cast<int>(first - all.begin());
   };
   for (const int g : model_.gapsOf(step)) narrow(at(model_.gaps(), g));
   for (const Gap& gap : gaps_)
@@ -72,8 +74,8 @@ void DishPlacer::limitWindows(int step, const Schedule& plan, Table& table) cons
     Interval<Minute>& window = cap.span.fromEdge == Edge::kStart ? start : end;
     window.start = std::max(window.start, at(model_.problem().dishes, dish_).serve - cap.most);
   }
-  keep(grid.starts, start, table.starts);
-  keep(grid.ends, end, table.ends);
+  table.firstStart = keep(grid.starts, start, table.starts);
+  table.firstEnd = keep(grid.ends, end, table.ends);
 }
 
 bool DishPlacer::mayUse(int step, int mode, const Schedule& plan) const {

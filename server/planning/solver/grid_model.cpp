@@ -53,6 +53,10 @@ GridModel::GridModel(const Problem& problem, Minute grid, Minute lateness)
     const bool possible = boundDish(d) && fillStarts(d) && settleWindows(d, free);
     if (!possible) at(dropped_, d) = true;
   }
+  rows_.resize(problem.steps.size());
+  for (int i = 0; i < sizeOf(problem.steps); ++i)
+    if (used(i)) fillRows(i);
+  sumUnsocial();
   for (int d = 0; d < sizeOf(problem.dishes); ++d)
     if (dropped(at(problem.steps, at(problem.dishes, d).lastStep).dish)) at(dropped_, d) = true;
 }
@@ -312,19 +316,48 @@ bool GridModel::settleWindows(int dish, Occupancy& free) {
 void GridModel::fillEnds(int index) {
   GridStep& step = at(steps_, index);
   const auto& bounds = at(endBounds_, index);
+  std::vector<char> reached(static_cast<std::size_t>(std::max(0, bounds.limit - bounds.start + 1)), 0);
+  const auto reach = [&](Minute end) {
+    if (end >= bounds.start && end <= bounds.limit) at(reached, end - bounds.start) = 1;
+  };
   for (const Minute start : step.starts)
     for (const Choice& choice : step.choices) {
       const EndRange range = endRange(index, choice.mode, start);
-      if (range.empty()) continue;
-      if (range.first == range.last) step.ends.push_back(range.first);
-      if (range.first < range.last)
-        for (Minute end = range.first; end <= std::min(range.last, bounds.limit); end += grid_)
-          step.ends.push_back(end);
+      for (Minute end = range.first; end <= std::min(range.last, bounds.limit); end += grid_) reach(end);
     }
-  keepUnique(step.ends);
-  trim(step.ends, bounds);
+  for (Minute end = bounds.start; end <= bounds.limit; ++end)
+    if (at(reached, end - bounds.start)) step.ends.push_back(end);
   const auto span = lengthSpan(index);
   if (span.start == span.limit) step.fixedLength = span.start;
+}
+
+void GridModel::fillRows(int index) {
+  const GridStep& step = at(steps_, index);
+  auto& rows = at(rows_, index);
+  for (const Choice& choice : step.choices) {
+    auto& row = rows.emplace_back();
+    row.reserve(step.starts.size());
+    for (const Minute start : step.starts) {
+      const EndRange range = endRange(index, choice.mode, start);
+      const auto first = std::lower_bound(step.ends.begin(), step.ends.end(), range.first);
+      const auto last = std::upper_bound(first, step.ends.end(), range.last);
+      const Minute best = start + at(at(problem_.steps, index).modes, choice.mode).length.at(start).best;
+      row.push_back({static_cast<int>(first - step.ends.begin()),
+                     range.empty() ? -1 : static_cast<int>(last - step.ends.begin()) - 1, best});
+    }
+  }
+}
+
+void GridModel::sumUnsocial() {
+  for (const Cook& cook : problem_.cooks) {
+    std::vector<std::int64_t> costs(static_cast<std::size_t>(problem_.limit) + 1, 0);
+    for (const Cook::SoftHours& hours : cook.unsocial) {
+      const auto when = hours.when.intersect({0, problem_.limit});
+      for (Minute t = when.start; t < when.limit; ++t) at(costs, t + 1) += hours.minuteCost;
+    }
+    for (std::size_t t = 1; t < costs.size(); ++t) costs[t] += costs[t - 1];
+    unsocialUpTo_.push_back(std::move(costs));
+  }
 }
 
 int GridModel::leastBetween(int fromStep, Edge fromEdge, int toStep, Edge toEdge) const {

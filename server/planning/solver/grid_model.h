@@ -7,6 +7,7 @@
 // is dropped: its steps have no windows and nothing else needs to care for it.
 #pragma once
 
+#include <cstdint>
 #include <limits>
 #include <vector>
 
@@ -26,6 +27,13 @@ struct EndRange {
 struct Choice {
   int mode = 0;
   std::vector<CookOption> cooks;  // empty when nobody is needed; each cook once
+};
+
+// What one choice allows at one start: ends by their index among the candidates.
+struct StartRow {
+  int firstEnd = 0;
+  int lastEnd = -1;  // below firstEnd: it cannot start then
+  Minute best = 0;   // the best end
 };
 
 struct GridStep {
@@ -69,6 +77,12 @@ class GridModel {
   const Distances& distances(int dish) const { return at(distances_, dish); }
   int positionInDish(int step) const { return at(position_, step); }
   EndRange endRange(int step, int mode, Minute start) const;
+  // By candidate start, for the `choice`th choice of the step.
+  const std::vector<StartRow>& rows(int step, int choice) const { return at(at(rows_, step), choice); }
+  // What the minutes in [start, end) cost as a cook's unsocial hours.
+  std::int64_t unsocialCost(int cook, Minute start, Minute end) const {
+    return at(at(unsocialUpTo_, cook), end) - at(at(unsocialUpTo_, cook), start);
+  }
   // Least minutes from one edge to another that their dish forces; kNone when unrelated.
   int leastBetween(int fromStep, Edge fromEdge, int toStep, Edge toEdge) const;
 
@@ -81,6 +95,8 @@ class GridModel {
   bool fillStarts(int dish);
   bool settleWindows(int dish, Occupancy& free);
   void fillEnds(int step);
+  void fillRows(int step);
+  void sumUnsocial();
   bool filterStep(int step);
   Interval<Minute> lengthSpan(int step) const;
 
@@ -93,6 +109,8 @@ class GridModel {
   std::vector<std::vector<int>> clocks_;
   std::vector<Minute> servedFrom_;  // by edge: a clock that runs from it lasts until serving
   std::vector<GridStep> steps_;
+  std::vector<std::vector<std::vector<StartRow>>> rows_;  // by step, choice and start
+  std::vector<std::vector<std::int64_t>> unsocialUpTo_;   // by cook: cost of all minutes before this one
   std::vector<bool> dropped_;
   std::vector<Distances> distances_;           // by dish
   std::vector<int> position_;                  // of a step in its dish

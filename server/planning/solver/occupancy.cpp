@@ -139,23 +139,28 @@ Occupancy::NextBlocked Occupancy::sweep(const std::vector<char>& blocked) const 
   return next;
 }
 
+// The next minute from each on at which more than `most` is taken.
+Occupancy::NextBlocked Occupancy::sweepAbove(const std::vector<int>& taken, int most) const {
+  NextBlocked next(taken.size() + 1);
+  Minute blocked = next[taken.size()] = problem_.limit;
+  for (std::size_t t = taken.size(); t-- > 0;) {
+    if (taken[t] > most) blocked = static_cast<Minute>(t);
+    next[t] = blocked;
+  }
+  return next;
+}
+
 const Occupancy::NextBlocked& Occupancy::cookRoom(int cook, int attention) {
   auto [it, fresh] = cookRooms_.try_emplace({cook, attention});
-  if (!fresh) return it->second;
-  const auto& busy = at(attention_, cook);
-  std::vector<char> blocked(busy.size());
-  for (std::size_t t = 0; t < busy.size(); ++t) blocked[t] = busy[t] + attention > 100;
-  return it->second = sweep(blocked);
+  if (fresh) it->second = sweepAbove(at(attention_, cook), 100 - attention);
+  return it->second;
 }
 
 const Occupancy::NextBlocked& Occupancy::resourceRoom(int resource, int amount) {
   auto [it, fresh] = resourceRooms_.try_emplace({resource, amount});
-  if (!fresh) return it->second;
-  const auto& used = at(amount_, resource);
-  const int capacity = at(problem_.resources, resource).capacity;
-  std::vector<char> blocked(used.size());
-  for (std::size_t t = 0; t < used.size(); ++t) blocked[t] = used[t] + amount > capacity;
-  return it->second = sweep(blocked);
+  if (fresh)
+    it->second = sweepAbove(at(amount_, resource), at(problem_.resources, resource).capacity - amount);
+  return it->second;
 }
 
 const Occupancy::NextBlocked& Occupancy::setpointRoom(int oven, int setpoint, bool entering) {

@@ -53,6 +53,7 @@ class Occupancy {
   bool ovenFits(int step, const OvenNeed& need, const Placement& at) const;
   Minute ovenRoom(const OvenNeed& need, Minute start);
   NextBlocked sweep(const std::vector<char>& blocked) const;
+  NextBlocked sweepAbove(const std::vector<int>& taken, int most) const;
   void change(int step, const Placement& at, int sign);
   void readSeparations();
   Minute separationRoom(int step, int mode, Minute start) const;

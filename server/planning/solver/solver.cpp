@@ -12,7 +12,7 @@ namespace suppertide::planning {
 namespace {
 
 // Rounds of taking dishes out and putting them back before the proof begins.
-constexpr int kImproveRounds = 100;
+constexpr int kImproveRounds = 20;
 // The same in a pause of the proof.
 constexpr int kPauseRounds = 60;
 
@@ -27,12 +27,13 @@ class Engine {
   Outcome run() {
     const GridModel wide(problem_, options_.grid);
     const auto stop = [&] { return stopAsked(); };
-    take(firstPlan(wide, random_, stop));
+    const auto better = [&](const Schedule& plan) { take(plan); };
+    take(firstPlan(wide, random_, better, stop));
     if (outcome_.schedule.steps.empty()) take(nothingServed());
     if (!servesAll(wide)) prove(wide, false);
     if (!servesAll(wide)) return finish();
-    improvePlan(
-        wide, outcome_.schedule, kImproveRounds, random_, [&](const Schedule& plan) { take(plan); }, stop);
+    improvePlan(wide, outcome_.schedule, kImproveRounds, random_, better, stop);
+    if (stopAsked()) return finish();
     // No better plan is later than this one, all dishes together.
     prove(GridModel(problem_, options_.grid, static_cast<Minute>(costIn(outcome_.cost, Tier::kLateness))),
           true);
