@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "server/planning/model/costs/calm.h"
 #include "server/planning/model/costs/moves.h"
 #include "server/planning/model/costs/quality.h"
 
@@ -10,10 +11,14 @@ namespace {
 
 constexpr std::int64_t kNever = std::int64_t{1} << 60;
 // The tiers in one number. Only a heuristic's measure: what it finds is judged by costOf.
-constexpr std::int64_t kLateWeight = std::int64_t{1} << 44;
-constexpr std::int64_t kMovesWeight = std::int64_t{1} << 34;
-constexpr std::int64_t kQualityWeight = std::int64_t{1} << 24;
-constexpr std::int64_t kPeopleWeight = 1024;
+constexpr std::int64_t kLateWeight = std::int64_t{1} << 47;
+constexpr std::int64_t kMovesWeight = std::int64_t{1} << 39;
+constexpr std::int64_t kQualityWeight = std::int64_t{1} << 31;
+constexpr std::int64_t kPeopleWeight = std::int64_t{1} << 19;
+constexpr std::int64_t kCalmWeight = std::int64_t{1} << 9;
+constexpr std::int64_t kOvensWeight = 1;
+// A cook's price is in 1/1024 of what a people cost of 1 is.
+constexpr std::int64_t kPriceWeight = kPeopleWeight / 1024;
 
 // The least of `costs` whose value lies in [low, high] for windows that move up, remembered by index.
 class SlidingLeast {
@@ -226,11 +231,36 @@ void DishPlacer::fillTable(int step, const Schedule& plan, const std::vector<std
       const Mode& mode = at(at(model_.problem().steps, step).modes, choice.mode);
       if (choice.cooks.empty()) tryChoice(step, c, -1, 0, 0);
       for (const CookOption& option : choice.cooks)
-        tryChoice(step, c, option.cook, option.cost, at(cookPrice, option.cook) * mode.attention / 100);
+        tryChoice(step, c, option.cook, option.cost,
+                  at(cookPrice, option.cook) * kPriceWeight * mode.attention / 100);
     }
   }
   table.startExtra.clear();
   table.endExtra.clear();
+}
+
+// What calm and empty heating cost at each start and end; only an estimate, since others pay too.
+void DishPlacer::setSoftCosts(const Mode& mode, int cook, const Table& table) {
+  soft_ = false;
+  startSoft_.assign(table.starts.size(), 0);
+  endSoft_.assign(table.ends.size(), 0);
+  const auto add = [&](const std::vector<int>& costs, const std::vector<Minute>& minutes, std::int64_t weight,
+                       std::vector<std::int64_t>& soft) {
+    if (costs.empty()) return;
+    soft_ = true;
+    for (std::size_t k = 0; k < minutes.size(); ++k) soft[k] += at(costs, minutes[k]) * weight;
+  };
+  if (cook >= 0 && mode.attention >= kTaskAttention) {
+    add(occupancy_.calmBefore(cook), table.starts, kCalmWeight, startSoft_);
+    add(occupancy_.calmAfter(cook), table.ends, kCalmWeight, endSoft_);
+  }
+  if (mode.oven) {
+    const int oven = mode.oven->oven;
+    if (mode.oven->preheated)
+      add(occupancy_.heatBefore(oven, mode.oven->phases.front().setpoint), table.starts, kOvensWeight,
+          startSoft_);
+    add(occupancy_.heatAfter(oven), table.ends, kOvensWeight, endSoft_);
+  }
 }
 
 void DishPlacer::tryChoice(int step, int choice, int cook, std::int64_t optionCost, std::int64_t workPrice) {
@@ -247,6 +277,7 @@ void DishPlacer::tryChoice(int step, int choice, int cook, std::int64_t optionCo
   }
   const std::int64_t shortPrice = mode.shortMinuteCost * kQualityWeight;
   const std::int64_t longPrice = mode.longMinuteCost * kQualityWeight;
+  setSoftCosts(mode, cook, table);
   for (int k = 0; k < sizeOf(table.starts); ++k) {
     if (at(table.startExtra, k) >= kNever) continue;
     const Minute start = at(table.starts, k);
@@ -260,6 +291,7 @@ void DishPlacer::tryChoice(int step, int choice, int cook, std::int64_t optionCo
       const Minute over = end - row.best;
       std::int64_t cost = always + at(table.startExtra, k) + at(table.endExtra, j) +
                           (over < 0 ? -over * shortPrice : over * longPrice) + workPrice * (end - start);
+      if (soft_) cost += at(startSoft_, k) + at(endSoft_, j);
       if (cook >= 0 && mode.attention > 0) cost += model_.unsocialCost(cook, start, end) * kPeopleWeight;
       if (cost < at(table.startCost, k)) {
         at(table.startCost, k) = cost;

@@ -64,6 +64,7 @@ class DishPlacer {
   void limitWindows(int step, const Schedule& plan, Table& table) const;
   void fillTable(int step, const Schedule& plan, const std::vector<std::int64_t>& cookPrice);
   void addOwnCosts(int step);
+  void setSoftCosts(const Mode& mode, int cook, const Table& table);
   void tryChoice(int step, int choice, int cook, std::int64_t optionCost, std::int64_t workPrice);
   void sendUp(const Link& link);
   bool mayUse(int step, int mode, const Schedule& plan) const;
@@ -83,7 +84,9 @@ class DishPlacer {
   std::vector<Message> messages_;            // by step, to its parent
   std::vector<bool> fixed_;                  // by step
   std::vector<std::pair<int, int>> banned_;  // step and mode, while linked modes are decided
-  std::vector<Minute> room_;                 // of the choice being tried, by start
+  bool soft_ = false;                        // the choice being tried has costs in these
+  std::vector<std::int64_t> startSoft_, endSoft_;
+  std::vector<Minute> room_;  // of the choice being tried, by start
   std::vector<Cap> caps_;
   std::vector<Gap> gaps_;  // of the dish: the model's and those of the caps
   std::int64_t cost_ = 0;  // of the tables' solution

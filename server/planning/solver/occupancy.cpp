@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "server/planning/model/costs/calm.h"
 #include "server/planning/solver/indexing.h"
 #include "server/planning/solver/side_rules.h"
 
@@ -60,6 +61,7 @@ Occupancy::Occupancy(const Problem& problem) : problem_(problem) {
     gone_.push_back(resource.usedUp ? gone : 0);
   }
   bookings_.resize(problem.ovens.size());
+  tasks_.resize(problem.cooks.size());
   readSeparations();
 }
 
@@ -110,6 +112,14 @@ void Occupancy::change(int step, const Placement& placement, int sign) {
   if (placement.cook >= 0 && mode.attention > 0) {
     raise(at(attention_, placement.cook), when, sign * mode.attention);
     forget(cookRooms_, placement.cook);
+    if (mode.attention >= kTaskAttention) {
+      auto& tasks = at(tasks_, placement.cook);
+      if (sign > 0)
+        tasks.push_back({step, when});
+      else
+        std::erase_if(tasks, [&](const Task& task) { return task.step == step; });
+      forget(calm_, placement.cook);
+    }
   }
   for (const Use& use : mode.uses) {
     if (at(problem_.resources, use.resource).usedUp) {
@@ -131,6 +141,7 @@ void Occupancy::change(int step, const Placement& placement, int sign) {
   }
   forget(setpointRooms_, mode.oven->oven);
   forget(rackRooms_, mode.oven->oven);
+  forget(heat_, mode.oven->oven);
 }
 
 Occupancy::NextBlocked Occupancy::sweep(const std::vector<char>& blocked) const {

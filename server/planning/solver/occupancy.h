@@ -32,6 +32,15 @@ class Occupancy {
   bool fits(int step, const Placement& at) {
     return at.start == at.end || roomUntil(step, at.mode, at.cook, at.start) >= at.end;
   }
+  // What beginning a task at each minute costs its cook in calm, and what ending one there takes
+  // from the task after it. Empty when the problem asks for none.
+  const std::vector<int>& calmBefore(int cook);
+  const std::vector<int>& calmAfter(int cook);
+  // What entering at each minute costs in empty heating, and what leaving then changes for the next
+  // one in. Empty when the oven's idle minutes are free.
+  const std::vector<int>& heatBefore(int oven, int setpoint);
+  const std::vector<int>& heatAfter(int oven);
+
   // The same answer without remembering: linear in the step's length, cheaper right after a change.
   bool fitsOnce(int step, const Placement& at) const;
 
@@ -43,6 +52,10 @@ class Occupancy {
     bool entering;  // the oven must be at its setpoint when this begins
     const Load* load;
   };
+  struct Task {
+    int step;
+    Interval<Minute> when;
+  };
   // For each minute the first blocked minute at or after it; `limit` when none.
   using NextBlocked = std::vector<Minute>;
 
@@ -52,6 +65,7 @@ class Occupancy {
   const NextBlocked& rackRoom(int oven, const Load& load);
   bool ovenFits(int step, const OvenNeed& need, const Placement& at) const;
   Minute ovenRoom(const OvenNeed& need, Minute start);
+  std::vector<const Booking*> firstBookings(int oven) const;
   NextBlocked sweep(const std::vector<char>& blocked) const;
   NextBlocked sweepAbove(const std::vector<int>& taken, int most) const;
   void change(int step, const Placement& at, int sign);
@@ -63,12 +77,15 @@ class Occupancy {
   std::vector<std::vector<int>> attention_;     // by cook and minute, 101 when not there
   std::vector<std::vector<int>> amount_;        // by resource and minute
   std::vector<std::vector<Booking>> bookings_;  // by oven
+  std::vector<std::vector<Task>> tasks_;        // by cook, of at least kTaskAttention
   std::vector<std::int64_t> gone_;              // by resource, of what is used up
   // By step: the separations it is in, and where it lies if it is in any.
   std::vector<std::vector<int>> separations_;
   std::vector<std::optional<Placement>> separated_;
   std::map<std::tuple<int, int>, NextBlocked> cookRooms_;
   std::map<std::tuple<int, int>, NextBlocked> resourceRooms_;
+  std::map<std::tuple<int, bool>, std::vector<int>> calm_;  // by cook, and whether after
+  std::map<std::tuple<int, int>, std::vector<int>> heat_;   // by oven and setpoint, -1 for after
   std::map<std::tuple<int, int, bool>, NextBlocked> setpointRooms_;
   std::map<std::tuple<int, int, int, int, int, int>, NextBlocked> rackRooms_;
 };
