@@ -15,6 +15,9 @@ namespace {
 constexpr int kImproveRounds = 20;
 // The same in a pause of the proof.
 constexpr int kPauseRounds = 60;
+// A proof that takes longer than this gives as much time to pauses as it takes itself.
+constexpr std::int64_t kEasyConflicts = 4000;
+constexpr std::int64_t kConflictsARound = 6;
 
 class Engine {
  public:
@@ -77,7 +80,12 @@ class Engine {
     const auto probe = [&](const std::vector<Lit>& assumed, std::int64_t conflicts) {
       return findPlan(assumed, conflicts, sat, encoder, resources, objective);
     };
-    const auto pause = [&] { improve(model, kPauseRounds, encoder); };
+    const auto pause = [&](std::int64_t conflicts) {
+      improve(model,
+              static_cast<int>(
+                  std::max<std::int64_t>(kPauseRounds, (conflicts - kEasyConflicts) / kConflictsARound)),
+              encoder);
+    };
     for (int t = 0; t < kTierCount; ++t) {
       const auto tier = static_cast<std::size_t>(t);
       const CostSum sum = objective.build(static_cast<Tier>(t));
@@ -88,7 +96,7 @@ class Engine {
       };
       TierSearch search(
           sat, sum, probe, raised, [&] { return outcome_.cost[tier]; }, pause);
-      if (t >= 2 && outcome_.bound[tier] < outcome_.cost[tier]) pause();
+      if (t >= 2 && outcome_.bound[tier] < outcome_.cost[tier]) pause(0);
       const bool proven = search.run();
       outcome_.work = sat.work();
       if (!proven) break;

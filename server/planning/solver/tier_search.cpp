@@ -90,7 +90,7 @@ bool TierSearch::run() {
     const Answer answer = probe_(assumed, last ? slice : kConflictsALevel);
     if (answer == Answer::kStopped) return false;
     if (answer == Answer::kTooHard) {
-      pause_();
+      pause_(slice);
       slice += slice / 2;
     }
     if (last && !withLate_ && answer != Answer::kNone) {

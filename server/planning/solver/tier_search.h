@@ -26,8 +26,9 @@ class TierSearch {
   // Called when the bound rose; and for the cost of the best plan known so far.
   using Raised = std::function<void(std::int64_t bound)>;
   using Best = std::function<std::int64_t()>;
-  // Called now and then in a long search, to look for better plans another way.
-  using Pause = std::function<void()>;
+  // Called now and then in a long search, to look for better plans another way, with the conflicts
+  // spent since the last time.
+  using Pause = std::function<void(std::int64_t conflicts)>;
 
   TierSearch(Sat& sat, const CostSum& sum, Probe probe, Raised raised, Best best, Pause pause);
 
