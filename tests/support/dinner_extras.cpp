@@ -66,7 +66,7 @@ class ExtrasMaker {
     problem_.resources.push_back(eggs);
     for (Step& step : problem_.steps)
       for (Mode& mode : step.modes)
-        if (dice_.chance(25)) mode.uses.push_back({index, dice_.between(1, 2)});
+        if (dice_.chance(25)) mode.uses.push_back({index, dice_.between(1, std::min(2, eggs.capacity))});
   }
 
   void announced() {
