@@ -1,0 +1,56 @@
+// Simulated evenings: ten thousand of one plan, and buying robustness.
+#include <benchmark/benchmark.h>
+
+#include <cstdlib>
+#include <map>
+
+#include "server/planning/chance/chances.h"
+#include "server/planning/solver/solver.h"
+#include "tests/support/random_dinner.h"
+
+namespace suppertide::planning {
+namespace {
+
+struct Planned {
+  Problem problem;
+  Schedule schedule;
+};
+
+// A middling dinner with spreads everywhere, planned once.
+const Planned& dinnerOf(int dishes) {
+  static std::map<int, Planned> made;
+  const auto found = made.find(dishes);
+  if (found != made.end()) return found->second;
+  Planned planned;
+  planned.problem = randomDinner(1, dishes, DinnerLoad::kMiddling, {.spreads = true});
+  const auto outcome = makePlan(planned.problem, {.seed = 1, .workLimit = 200, .grid = kDinnerGrid});
+  if (!outcome.ok()) std::abort();
+  planned.schedule = outcome->schedule;
+  return made.emplace(dishes, std::move(planned)).first->second;
+}
+
+EveningOptions optionsFor(const Problem& problem, int evenings) {
+  EveningOptions options;
+  options.evenings = evenings;
+  std::map<Minute, std::vector<int>> courses;
+  for (int d = 0; d < static_cast<int>(problem.dishes.size()); ++d)
+    courses[problem.dishes[static_cast<std::size_t>(d)].serve].push_back(d);
+  for (auto& [serve, dishes] : courses) options.courses.push_back(dishes);
+  return options;
+}
+
+void tenThousandEvenings(benchmark::State& state) {
+  const Planned& planned = dinnerOf(static_cast<int>(state.range(0)));
+  const EveningOptions options = optionsFor(planned.problem, 10'000);
+  double least = 1;
+  for (auto _ : state) {
+    const Chances chances = chancesOf(planned.problem, planned.schedule, options);
+    for (const double chance : chances.byCourse) least = std::min(least, chance);
+  }
+  state.counters["steps"] = static_cast<double>(planned.problem.steps.size());
+  state.counters["least_chance"] = least;
+}
+BENCHMARK(tenThousandEvenings)->Arg(6)->Arg(12)->Arg(24)->Arg(46)->Unit(benchmark::kMillisecond);
+
+}  // namespace
+}  // namespace suppertide::planning
