@@ -1,10 +1,11 @@
 // Simulated evenings: ten thousand of one plan, and buying robustness.
 #include <benchmark/benchmark.h>
 
+#include <algorithm>
 #include <cstdlib>
 #include <map>
 
-#include "server/planning/chance/chances.h"
+#include "server/planning/chance/robustness.h"
 #include "server/planning/solver/solver.h"
 #include "tests/support/random_dinner.h"
 
@@ -50,6 +51,24 @@ void tenThousandEvenings(benchmark::State& state) {
   state.counters["steps"] = static_cast<double>(planned.problem.steps.size());
   state.counters["least_chance"] = least;
 }
+void buyingRobustness(benchmark::State& state) {
+  const Planned& planned = dinnerOf(static_cast<int>(state.range(0)));
+  RobustnessOptions options;
+  options.evenings.courses = optionsFor(planned.problem, 1).courses;
+  EveningOptions fresh = optionsFor(planned.problem, 10'000);
+  fresh.seed = 99;
+  const auto least = [&](const Schedule& schedule) {
+    double chance = 1;
+    for (const double course : chancesOf(planned.problem, schedule, fresh).byCourse)
+      chance = std::min(chance, course);
+    return chance;
+  };
+  Schedule bought;
+  for (auto _ : state) bought = buyRobustness(planned.problem, planned.schedule, options);
+  state.counters["before"] = least(planned.schedule);
+  state.counters["after"] = least(bought);
+}
+BENCHMARK(buyingRobustness)->Arg(6)->Arg(12)->Arg(24)->Unit(benchmark::kMillisecond);
 BENCHMARK(tenThousandEvenings)->Arg(6)->Arg(12)->Arg(24)->Arg(46)->Unit(benchmark::kMillisecond);
 
 }  // namespace

@@ -4,6 +4,7 @@
 #include <cmath>
 #include <cstddef>
 
+#include "server/planning/chance/draws.h"
 #include "server/planning/chance/evening_network.h"
 
 namespace suppertide::planning {
@@ -26,21 +27,23 @@ Band bandOf(std::vector<float>& times) {
 
 class Simulation {
  public:
-  Simulation(const Problem& problem, const Schedule& schedule, const EveningOptions& options)
+  Simulation(const Problem& problem, const Schedule& schedule, const EveningOptions& options, Draws& draws)
       : problem_(problem),
         schedule_(schedule),
         options_(options),
         network_(problem, schedule),
-        draws_(problem, schedule, options.seed),
+        draws_(draws),
         factors_(problem.steps.size()),
         times_(2 * problem.steps.size()),
         inTime_(problem.dishes.size(), 0),
+        late_(problem.dishes.size(), 0),
+        waitedFor_(problem.steps.size(), 0),
         courseInTime_(options.courses.size(), 0),
         blamed_(options.courses.size(), std::vector<int>(problem.steps.size() + 1, 0)) {
     for (Lanes& factors : factors_) factors.fill(1);
     for (int i = 0; i < static_cast<int>(problem.steps.size()); ++i)
       if (isServed(problem, schedule, i) && draws_.varies(i)) varying_.push_back(i);
-    all_.assign(network_.order().size(), std::vector<float>(at(options.evenings)));
+    if (options.bands) all_.assign(network_.order().size(), std::vector<float>(at(options.evenings)));
   }
 
   Chances run() {
@@ -67,9 +70,18 @@ class Simulation {
       std::copy_n(times.begin(), lanes, all_[e].begin() + first);
     }
     for (std::size_t lane = 0; lane < at(lanes); ++lane) {
-      for (std::size_t d = 0; d < problem_.dishes.size(); ++d)
-        if (served(static_cast<int>(d)) && lateBy(static_cast<int>(d), lane) <= 0) ++inTime_[d];
+      for (int d = 0; d < static_cast<int>(problem_.dishes.size()); ++d) countDish(d, lane);
       for (std::size_t c = 0; c < options_.courses.size(); ++c) countCourse(c, lane);
+    }
+  }
+
+  void countDish(int dish, std::size_t lane) {
+    if (!served(dish)) return;
+    const float late = lateBy(dish, lane);
+    if (late <= 0) {
+      ++inTime_[at(dish)];
+    } else {
+      late_[at(dish)] += late;
     }
   }
 
@@ -85,12 +97,13 @@ class Simulation {
     }
   }
 
-  // Of the steps that the dish waited for, the one that ran longest over its planned length.
-  int blameFor(int dish, std::size_t lane) const {
+  // Of the steps that the dish waited for, all counted, the one that ran longest over its planned length.
+  int blameFor(int dish, std::size_t lane) {
     int step = -1;
     float worst = 0;
     for (const int event : network_.chainTo(endOf(problem_.dishes[at(dish)].lastStep), times_, lane)) {
       if (event % 2 == 0) continue;
+      ++waitedFor_[at(event / 2)];
       const Placement& place = schedule_.steps[at(event / 2)];
       const float over =
           times_[at(event)][lane] - times_[at(event - 1)][lane] - static_cast<float>(place.end - place.start);
@@ -114,10 +127,17 @@ class Simulation {
     Chances chances;
     const auto part = [&](int count) { return static_cast<double>(count) / options_.evenings; };
     for (const int count : inTime_) chances.byDish.push_back(part(count));
+    for (const double minutes : late_) chances.lateMinutes.push_back(minutes / options_.evenings);
+    for (const int count : waitedFor_) chances.waitedFor.push_back(part(count));
     for (std::size_t c = 0; c < options_.courses.size(); ++c) {
       chances.byCourse.push_back(part(courseInTime_[c]));
       chances.blame.push_back(blameOf(c));
     }
+    if (options_.bands) addBands(chances);
+    return chances;
+  }
+
+  void addBands(Chances& chances) {
     for (const Placement& place : schedule_.steps) {
       chances.starts.push_back({place.start, place.start});
       chances.ends.push_back({place.end, place.end});
@@ -127,18 +147,19 @@ class Simulation {
       auto& bands = event % 2 == 0 ? chances.starts : chances.ends;
       bands[at(event / 2)] = bandOf(all_[e]);
     }
-    return chances;
   }
 
   const Problem& problem_;
   const Schedule& schedule_;
   const EveningOptions& options_;
   EveningNetwork network_;
-  Draws draws_;
+  Draws& draws_;
   std::vector<int> varying_;    // steps
   std::vector<Lanes> factors_;  // by step
   std::vector<Lanes> times_;    // by event
   std::vector<int> inTime_;     // by dish
+  std::vector<double> late_;    // by dish, minutes of all evenings
+  std::vector<int> waitedFor_;  // by step
   std::vector<int> courseInTime_;
   std::vector<std::vector<int>> blamed_;  // by course: nobody, then by step
   std::vector<std::vector<float>> all_;   // by place in the network's order, by evening
@@ -147,7 +168,13 @@ class Simulation {
 }  // namespace
 
 Chances chancesOf(const Problem& problem, const Schedule& schedule, const EveningOptions& options) {
-  return Simulation(problem, schedule, options).run();
+  Draws draws(problem, schedule, options.seed);
+  return chancesOf(problem, schedule, options, draws);
+}
+
+Chances chancesOf(const Problem& problem, const Schedule& schedule, const EveningOptions& options,
+                  Draws& draws) {
+  return Simulation(problem, schedule, options, draws).run();
 }
 
 }  // namespace suppertide::planning

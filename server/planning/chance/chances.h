@@ -28,7 +28,8 @@ namespace suppertide::planning {
 struct EveningOptions {
   int evenings = 10'000;  // at least 1
   std::uint64_t seed = 1;
-  Minute grace = 5;  // ready at most this long after its serving time is in time
+  Minute grace = 5;   // ready at most this long after its serving time is in time
+  bool bands = true;  // false: leave out Chances::starts and ends
   // Dishes served together, as indices into Problem::dishes.
   std::vector<std::vector<int>> courses;
 };
@@ -48,10 +49,13 @@ struct Blame {
 };
 
 struct Chances {
-  std::vector<double> byDish;    // as Problem::dishes; 0 when unserved
-  std::vector<double> byCourse;  // all its served dishes in time; 0 when it has none
-  std::vector<Blame> blame;      // by course
-  std::vector<Band> starts;      // as Problem::steps; steps of unserved dishes as placed
+  std::vector<double> byDish;       // as Problem::dishes; 0 when unserved
+  std::vector<double> byCourse;     // all its served dishes in time; 0 when it has none
+  std::vector<Blame> blame;         // by course
+  std::vector<double> lateMinutes;  // by dish: the mean of the minutes late beyond the grace
+  // By step: on which part of the evenings a late course waited for it, directly or through others.
+  std::vector<double> waitedFor;
+  std::vector<Band> starts;  // as Problem::steps; steps of unserved dishes as placed
   std::vector<Band> ends;
 };
 

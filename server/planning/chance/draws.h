@@ -5,9 +5,10 @@
 
 #include <array>
 #include <cstdint>
+#include <utility>
 #include <vector>
 
-#include "server/planning/model/schedule.h"
+#include "server/planning/chance/chances.h"
 
 namespace suppertide::planning {
 
@@ -52,5 +53,9 @@ class Draws {
   std::int64_t first_ = 0;
   std::vector<std::array<double, kLanes>> unknowns_;  // sigma times a normal draw, by unknown
 };
+
+// As in chances.h, with draws made before: for many schedules with the same modes and dishes served.
+Chances chancesOf(const Problem& problem, const Schedule& schedule, const EveningOptions& options,
+                  Draws& draws);
 
 }  // namespace suppertide::planning

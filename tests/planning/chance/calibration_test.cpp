@@ -136,7 +136,8 @@ TEST(CalibrationTest, EightOfTenEveningsLieInTheBands) {
   ASSERT_GT(counted, 1'000);
   std::printf("%d ends: %.3f earlier than the band, %.3f inside\n", counted,
               static_cast<double>(early) / counted, static_cast<double>(inside) / counted);
-  // Somewhat more than 8 of 10: many an end is exactly as planned, and that minute may be the edge of its band.
+  // Somewhat more than 8 of 10: many an end is exactly as planned, and that minute may be the edge of its
+  // band.
   EXPECT_NEAR(static_cast<double>(inside) / counted, 0.83, 0.04);
   EXPECT_NEAR(static_cast<double>(early) / counted, 0.08, 0.03);
 }
