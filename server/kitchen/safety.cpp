@@ -149,6 +149,10 @@ HourRange thawHours(double kilograms, ThawWay way) {
   return {1, 0};
 }
 
+Source thawSource() {
+  return kThawing;
+}
+
 int waterChanges(double hours) {
   constexpr double kEveryHours = 0.5;
   return std::max(0, static_cast<int>(std::ceil(hours / kEveryHours - kNoise)) - 1);

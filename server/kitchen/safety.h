@@ -30,6 +30,10 @@ enum class Caution {
   kThawOnCounter,
   kKeptTooLong,
   kReheatedTooLittle,
+  kReheatedTooSlowly,
+  kHeldTooLong,  // hot
+  kNotThawed,    // out of the thawing place too soon for its mass
+  kOvenTooCool,
 };
 
 // What a judgement found. `limit` and `seen` are in the unit of the rule: a
@@ -96,6 +100,9 @@ struct HourRange {
 // Hours to thaw a piece: 24 h per 4-5 lb in the fridge, 30 min per lb in cold
 // water, 0 in a microwave. On the counter nothing is allowed: an empty range (most < least).
 HourRange thawHours(double kilograms, ThawWay way);
+
+// Where the thawing times and waits are from.
+Source thawSource();
 
 // Changes of water between start and end, every 30 minutes.
 int waterChanges(double hours);

@@ -27,6 +27,15 @@ constexpr Source kStagesAtHome{"FDA Food Code 3-501.14 times, USDA consumer temp
 constexpr Source kWholeDinner{"as the consumer leaflet; the Food Code has no time for a hot hold",
                               Mark::kPractice};
 
+constexpr Source kRoastHeld{"FDA Food Code 3-501.16, whole roasts", Mark::kExcerpt};
+constexpr Source kNoTimeAtHome{"FDA Food Code 3-403.11; the consumer advice has no time", Mark::kPractice};
+constexpr Source kSmallRoasts{"FDA Food Code 3-401.11, roasts below 10 lb", Mark::kExcerpt};
+constexpr Source kRawAtTrade{"FoodSafety.gov, Cold Food Storage Chart; the Food Code dates ready food only",
+                             Mark::kExcerpt};
+constexpr Source kAsLeftovers{"FoodSafety.gov, Cold Food Storage Chart, as cooked dishes", Mark::kComputed};
+constexpr Source kAsRoasts{"FoodSafety.gov, Cold Food Storage Chart, as fresh roasts", Mark::kComputed};
+constexpr Source kAsGround{"FoodSafety.gov, Cold Food Storage Chart, as ground meat", Mark::kComputed};
+
 constexpr double fahrenheit(double degrees) {
   return (degrees - 32) / 1.8;
 }
@@ -64,7 +73,7 @@ constexpr std::array<EndTemperature, 24> kEndTemperatures = {{
 }};
 
 using enum LimitKind;
-constexpr std::array<Limit, 24> kLimits = {{
+constexpr std::array<Limit, 38> kLimits = {{
     {kColdHold, kHome, fahrenheit(40), kDangerZone},
     {kHotHold, kHome, fahrenheit(140), kDangerZone},
     {kRoomTime, kHome, 120, kDangerZone},
@@ -89,7 +98,79 @@ constexpr std::array<Limit, 24> kLimits = {{
     // 250 F is allowed for roasts from 4.5 kg; smaller ones need the 350 F of a still oven.
     {kRoastingOven, kTrade, fahrenheit(250), kCode401},
     {kKeepDays, kTrade, 6, kCode50117},  // seven days, the day of preparation being the first
-    {kWholeDinnerHot, kTrade, 120, kWholeDinner},
+    {kWholeDinnerHot, kTrade, 120, kWholeDinner, Weight::kCaution},
+    {kRoastHotHold, kHome, fahrenheit(140), kDangerZone},
+    {kRoastHotHold, kTrade, fahrenheit(130), kRoastHeld},
+    // The consumer advice makes no difference for what comes from the cold.
+    {kCoolRoom, kHome, fahrenheit(70), kDangerZone},
+    {kCoolRoomTime, kHome, 120, kDangerZone},
+    {kCoolRoom, kTrade, fahrenheit(70), kCode50119},
+    {kCoolRoomTime, kTrade, 360, kCode50119},
+    {kReheatTime, kHome, 120, kNoTimeAtHome, Weight::kCaution},
+    {kReheatTime, kTrade, 120, kCode403},
+    {kSmallRoastOven, kHome, fahrenheit(325), kRoastCharts},
+    {kSmallRoastFan, kHome, fahrenheit(325), kRoastCharts},
+    {kSmallRoast, kHome, 0, kRoastCharts},
+    {kSmallRoastOven, kTrade, fahrenheit(350), kSmallRoasts, Weight::kCaution},
+    {kSmallRoastFan, kTrade, fahrenheit(325), kSmallRoasts, Weight::kCaution},
+    {kSmallRoast, kTrade, 4.5359237, kSmallRoasts},
+}};
+
+// Food, cooked, rules, days in the fridge, source. The long end of "1-2" and "3-5"
+// days is the limit.
+constexpr std::array<FridgeLife, 52> kFridgeLives = {{
+    {kWholeMeat, false, kHome, 5, kStorageChart},
+    {kGroundMeat, false, kHome, 2, kStorageChart},
+    {kPoultry, false, kHome, 2, kStorageChart},
+    {kGroundPoultry, false, kHome, 2, kStorageChart},
+    {kStuffing, false, kHome, 0, kStuffingSheet},  // never raw into the fridge
+    {kRawHam, false, kHome, 5, kAsRoasts},
+    {kPackedHam, false, kHome, 4, kAsLeftovers},  // once opened
+    {kOtherCookedHam, false, kHome, 4, kStorageChart},
+    {kEggDish, false, kHome, 2, kAsGround},
+    {kLeftovers, false, kHome, 4, kStorageChart},
+    {kFish, false, kHome, 2, kAsGround},
+    {kHotHeldPlants, false, kHome, 5, kAsRoasts},
+    {kColdDish, false, kHome, 4, kAsLeftovers},
+    {kWholeMeat, true, kHome, 4, kStorageChart},
+    {kGroundMeat, true, kHome, 4, kStorageChart},
+    {kPoultry, true, kHome, 4, kStorageChart},
+    {kGroundPoultry, true, kHome, 4, kStorageChart},
+    {kStuffing, true, kHome, 4, kStorageChart},
+    {kRawHam, true, kHome, 4, kStorageChart},
+    {kPackedHam, true, kHome, 4, kStorageChart},
+    {kOtherCookedHam, true, kHome, 4, kStorageChart},
+    {kEggDish, true, kHome, 4, kAsLeftovers},
+    {kLeftovers, true, kHome, 4, kStorageChart},
+    {kFish, true, kHome, 4, kAsLeftovers},
+    {kHotHeldPlants, true, kHome, 4, kAsLeftovers},
+    {kColdDish, true, kHome, 4, kAsLeftovers},
+    {kWholeMeat, false, kTrade, 5, kRawAtTrade},
+    {kGroundMeat, false, kTrade, 2, kRawAtTrade},
+    {kPoultry, false, kTrade, 2, kRawAtTrade},
+    {kGroundPoultry, false, kTrade, 2, kRawAtTrade},
+    {kStuffing, false, kTrade, 0, kStuffingSheet},
+    {kRawHam, false, kTrade, 5, kRawAtTrade},
+    {kPackedHam, false, kTrade, 6, kCode50117},
+    {kOtherCookedHam, false, kTrade, 6, kCode50117},
+    {kEggDish, false, kTrade, 2, kRawAtTrade},
+    {kLeftovers, false, kTrade, 6, kCode50117},
+    {kFish, false, kTrade, 2, kRawAtTrade},
+    {kHotHeldPlants, false, kTrade, 5, kRawAtTrade},
+    {kColdDish, false, kTrade, 6, kCode50117},
+    {kWholeMeat, true, kTrade, 6, kCode50117},
+    {kGroundMeat, true, kTrade, 6, kCode50117},
+    {kPoultry, true, kTrade, 6, kCode50117},
+    {kGroundPoultry, true, kTrade, 6, kCode50117},
+    {kStuffing, true, kTrade, 6, kCode50117},
+    {kRawHam, true, kTrade, 6, kCode50117},
+    {kPackedHam, true, kTrade, 6, kCode50117},
+    {kOtherCookedHam, true, kTrade, 6, kCode50117},
+    {kEggDish, true, kTrade, 6, kCode50117},
+    {kLeftovers, true, kTrade, 6, kCode50117},
+    {kFish, true, kTrade, 6, kCode50117},
+    {kHotHeldPlants, true, kTrade, 6, kCode50117},
+    {kColdDish, true, kTrade, 6, kCode50117},
 }};
 
 constexpr std::array<RoastRow, 10> kRoastRows = {{
@@ -125,6 +206,21 @@ const EndTemperature& endTemperature(FoodClass food, RuleSet rules) {
     if (row.food == food && row.rules == rules) return row;
   }
   return kEndTemperatures.front();
+}
+
+std::span<const FridgeLife> fridgeLives() {
+  return kFridgeLives;
+}
+
+const FridgeLife& fridgeLife(FoodClass food, bool cooked, RuleSet rules) {
+  for (const FridgeLife& row : kFridgeLives) {
+    if (row.food == food && row.cooked == cooked && row.rules == rules) return row;
+  }
+  return kFridgeLives.front();
+}
+
+bool isReadyToEat(FoodClass food) {
+  return food == kPackedHam || food == kOtherCookedHam || food == kLeftovers || food == kColdDish;
 }
 
 const Limit& limit(LimitKind kind, RuleSet rules) {

@@ -22,6 +22,7 @@ enum class FoodClass {
   kLeftovers,  // and casseroles
   kFish,
   kHotHeldPlants,  // vegetables, grains, legumes for a hot hold
+  kColdDish,       // eaten cold: cut fruit, cream, cured fish, dressed salads; never heated
 };
 
 // Where the heat must have reached before the food leaves it.
@@ -34,7 +35,7 @@ struct EndTemperature {
   Source source;
 };
 
-// The row of `food`; every food has one under either rule set.
+// The row of `food`; every food but kColdDish has one under either rule set.
 const EndTemperature& endTemperature(FoodClass food, RuleSet rules);
 std::span<const EndTemperature> endTemperatures();
 
@@ -51,17 +52,43 @@ enum class LimitKind {
   kRoastingOven,      // at least, degrees Celsius
   kKeepDays,          // at most, calendar days after the day of cooking
   kWholeDinnerHot,    // at most, minutes
+  kRoastHotHold,      // at least, degrees Celsius, for whole roasts
+  kCoolRoom,          // up to this room temperature the next row holds for what comes from the cold
+  kCoolRoomTime,      // at most, minutes
+  kReheatTime,        // at most, minutes, to be hot again for a hot hold
+  kSmallRoastOven,    // as kRoastingOven, for roasts below kSmallRoast in a still oven
+  kSmallRoastFan,     // the same in an oven with a fan
+  kSmallRoast,        // kilograms
 };
+
+// What going beyond a limit is: never planned, or planned and told.
+enum class Weight { kBreach, kCaution };
 
 struct Limit {
   LimitKind kind;
   RuleSet rules;
   double value;
   Source source;
+  Weight weight = Weight::kBreach;
 };
 
 const Limit& limit(LimitKind kind, RuleSet rules);
 std::span<const Limit> limits();
+
+// How long food keeps in the fridge, raw or cooked; 0: not at all, it is used at once.
+struct FridgeLife {
+  FoodClass food;
+  bool cooked;
+  RuleSet rules;
+  double days;
+  Source source;
+};
+// The row of `food`; every food has one, raw and cooked, under either rule set.
+const FridgeLife& fridgeLife(FoodClass food, bool cooked, RuleSet rules);
+std::span<const FridgeLife> fridgeLives();
+
+// Food that is safe as it is before this kitchen heats it.
+bool isReadyToEat(FoodClass food);
 
 // Food Code 3-401.11: whole-meat roasts, minutes at a temperature.
 struct RoastRow {

@@ -24,7 +24,7 @@ TEST(SafetyTableTest, EveryFoodAndLimitHasOneRowInEachRuleSetWithItsSource) {
     EXPECT_TRUE(kinds.insert({row.kind, row.rules}).second);
     EXPECT_FALSE(row.source.title.empty());
   }
-  EXPECT_EQ(kinds.size(), 2 * (static_cast<std::size_t>(LimitKind::kWholeDinnerHot) + 1));
+  EXPECT_EQ(kinds.size(), 2 * (static_cast<std::size_t>(LimitKind::kSmallRoast) + 1));
 }
 
 TEST(SafetyTableTest, TheConsumerRulesAreNeverTheLaxerOnes) {
