@@ -5,6 +5,7 @@
 #include "server/bread/readiness_table.h"
 #include "server/compose/bread_model.h"
 #include "server/compose/parts.h"
+#include "server/compose/spreads.h"
 
 namespace suppertide::compose {
 namespace {
@@ -55,6 +56,8 @@ class BreadComposer {
         meaning.place = place;
         meaning.flourPerStarter = flour;
         if (!addMode(bread_.levainStep, meaning, rows, -1)) continue;
+        setSpread(bread_.levainStep,
+                  {model_.levainKind(), *fed, model_.stays(place), model_.stage(bread_.levainStep, place)});
         const auto ends = bread::statesAtReadiness(model_.levainKind(), *fed, kNoon, model_.stays(place),
                                                    model_.stage(bread_.levainStep, place));
         for (const bread::DoughState& end : ends) cultures.push_back(bread::cultureOf(end));
@@ -95,6 +98,7 @@ class BreadComposer {
         meaning.place = place;
         meaning.placeBefore = placeBefore;
         if (!addMode(step, meaning, rows, before)) continue;
+        setSpread(step, {bread_.kind, states[likely], model_.stays(place), stage});
         States& left = after[place];
         const auto ends =
             bread::statesAtReadiness(bread_.kind, states[likely], kNoon, model_.stays(place), stage);
@@ -133,6 +137,13 @@ class BreadComposer {
     composition_.problem.steps[static_cast<std::size_t>(step)].modes.push_back(std::move(mode));
     composition_.steps[static_cast<std::size_t>(step)].modes.push_back(meaning);
     return true;
+  }
+
+  // Of the mode added last.
+  void setSpread(int step, const FermentCase& ferment) {
+    const auto index = static_cast<std::size_t>(step);
+    composition_.problem.steps[index].modes.back().spread =
+        fermentSpread(composition_, bread_.starter, composition_.steps[index].modes.back().place, ferment);
   }
 
   static bool tableOf(const std::vector<bread::ReadinessRow>& rows, planning::LengthTable& table) {

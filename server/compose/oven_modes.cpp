@@ -4,12 +4,15 @@
 
 #include "absl/strings/str_cat.h"
 #include "server/compose/parts.h"
+#include "server/compose/spreads.h"
 
 namespace suppertide::compose {
 namespace {
 
 constexpr int kGrid = 5;
 constexpr int kUsualPanMm = 200;
+// As bakeTimeAt() has it at a recipe's own setpoint.
+const planning::Spread kUsualBakeSpread = {0.9, 1.1, {}};
 
 kitchen::BakeClass classOf(v1::FoodClass food) {
   switch (food) {
@@ -100,6 +103,7 @@ struct Use {
   std::vector<std::pair<int, int>> phases;  // dial setting, minutes
   ModeInfo meaning;
   int degreesOff = 0;
+  planning::Spread spread;
 };
 
 int planned(double minutes) {
@@ -109,7 +113,7 @@ int planned(double minutes) {
 void addFixedPhases(const Composition& composition, int step, int oven, std::vector<Use>& uses) {
   const v1::OvenNeed& need = composition.steps[static_cast<std::size_t>(step)].step->oven();
   const kitchen::Oven& here = composition.ovens[static_cast<std::size_t>(oven)];
-  Use use{step, oven, {}, {}, 0};
+  Use use{step, oven, {}, {}, 0, {}};
   const int first = dialOf(here, need.setpoint_celsius());
   use.phases.push_back({first, minutesOf(need.duration().likely())});
   for (const v1::OvenPhase& phase : need.later_phases())
@@ -123,6 +127,10 @@ void addFixedPhases(const Composition& composition, int step, int oven, std::vec
   use.meaning.oven = oven;
   use.meaning.setpointCelsius = use.meaning.ownSetpointCelsius = first;
   use.meaning.checkFromMinutes = total - std::max(5, need.duration().has_least() ? spread : total / 10);
+  // The recipe's spread is that of its first phase.
+  const planning::Spread firstPhase = spreadOf(need.duration(), kUsualBakeSpread);
+  const double share = total > 0 ? static_cast<double>(use.phases.front().second) / total : 0;
+  use.spread = {1 - share * (1 - firstPhase.least), 1 + share * (firstPhase.most - 1), {}};
   uses.push_back(use);
 }
 
@@ -138,7 +146,8 @@ void addSetpoints(const Composition& composition, int step, int oven, const std:
     const int dial = dialOf(here, celsius);
     const auto time = kitchen::bakeTimeAt(bake, celsius);
     if (dial < 0 || !time.ok()) continue;
-    Use use{step, oven, {{dial, planned(time->likely)}}, {}, 0};
+    Use use{step, oven, {{dial, planned(time->likely)}}, {}, 0, {}};
+    use.spread = spreadOf(need.duration(), {time->checkFrom / time->likely, time->atMost / time->likely, {}});
     use.meaning.oven = oven;
     use.meaning.setpointCelsius = dial;
     use.meaning.ownSetpointCelsius = dialOf(here, need.setpoint_celsius());
@@ -204,6 +213,7 @@ void addMode(Composition& composition, const Use& use) {
   mode.length = planning::LengthTable::fixed(total);
   mode.oven = std::move(need);
   mode.qualityCost = use.degreesOff;
+  mode.spread = use.spread;
   setWork(composition, *info.step, *composition.dishes[static_cast<std::size_t>(info.dish)].dish, mode);
   if (mode.attention > 0 && mode.cooks.empty()) return;
   composition.problem.steps[index].modes.push_back(std::move(mode));

@@ -1,5 +1,6 @@
 #include "server/compose/planner.h"
 
+#include "server/compose/chance_document.h"
 #include "server/compose/documents.h"
 #include "server/planning/solver/solver.h"
 
@@ -18,12 +19,16 @@ v1::Quality qualityOf(const planning::Outcome& outcome) {
   return quality;
 }
 
+// Simulated for a plan that may yet be bettered, and for the one that is kept.
+constexpr int kEveningsOnTheWay = 1'000;
+constexpr int kEvenings = 10'000;
+
 class PlanWriter {
  public:
   explicit PlanWriter(const Composition& composition)
       : composition_(composition), clashes_(planning::naiveOvenClashes(composition.problem)) {}
 
-  v1::Plan write(const planning::Outcome& outcome) const {
+  v1::Plan write(const planning::Outcome& outcome, int evenings) const {
     v1::Plan plan;
     const Documents& documents = composition_.documents;
     plan.set_id(documents.event.id());
@@ -38,6 +43,7 @@ class PlanWriter {
          breachesOf(composition_, planning::audit(composition_.problem, outcome.schedule)))
       *plan.add_breaches() = breach;
     for (const v1::Breach& breach : unready) *plan.add_breaches() = breach;
+    addChances(composition_, outcome.schedule, evenings, plan);
     plan.mutable_search()->set_work(outcome.work);
     plan.mutable_search()->set_stopped(outcome.stopped);
     return plan;
@@ -57,7 +63,7 @@ class MonitorBridge : public planning::Monitor {
     if (!first_ && outcome.schedule == told_) return;
     first_ = false;
     told_ = outcome.schedule;
-    monitor_->improved(writer_.write(outcome));
+    monitor_->improved(writer_.write(outcome, kEveningsOnTheWay));
   }
   bool stop() override { return monitor_ != nullptr && monitor_->stop(); }
 
@@ -79,9 +85,10 @@ absl::StatusOr<v1::Plan> planEvent(const Documents& documents, const PlanOptions
   planning::SearchOptions search;
   search.seed = options.seed;
   search.workLimit = options.workLimit;
-  const auto outcome = planning::makePlan(composition->problem, search, &bridge);
+  auto outcome = planning::makePlan(composition->problem, search, &bridge);
   if (!outcome.ok()) return outcome.status();
-  v1::Plan plan = writer.write(*outcome);
+  outcome->schedule = robust(*composition, outcome->schedule);
+  v1::Plan plan = writer.write(*outcome, kEvenings);
   plan.mutable_search()->set_seed(options.seed);
   return plan;
 }

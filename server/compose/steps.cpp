@@ -4,6 +4,7 @@
 
 #include "absl/strings/str_cat.h"
 #include "server/compose/parts.h"
+#include "server/compose/spreads.h"
 #include "server/kitchen/safety.h"
 
 namespace suppertide::compose {
@@ -99,6 +100,7 @@ void addPlainModes(Composition& composition, int step) {
   planning::Mode base;
   base.name = "here";
   base.length = lengthOf(*info.step);
+  base.spread = spreadOf(info.step->duration(), usualSpread(info.step->kind()));
   setWork(composition, *info.step, *dish.dish, base);
   const bool doable =
       useThings(composition, *info.step, base) && (base.attention == 0 || !base.cooks.empty());
