@@ -5,6 +5,6 @@
 
 namespace suppertide::planning {
 
-inline constexpr DinnerExtras kExtras = {};
+inline constexpr DinnerExtras kExtras = DinnerExtras::all();
 
 }  // namespace suppertide::planning
