@@ -1,10 +1,10 @@
 #include "client/terminal/headline.h"
 
 #include <algorithm>
-#include <cmath>
 #include <set>
 
 #include "absl/strings/str_cat.h"
+#include "client/terminal/chance_text.h"
 #include "client/terminal/table.h"
 #include "client/terminal/words.h"
 
@@ -13,12 +13,6 @@ namespace {
 
 std::string quoted(const std::string& text) {
   return absl::StrCat("“", text, "”");
-}
-
-std::string chanceText(double chance) {
-  const long percent = std::lround(chance * 100);
-  if (percent >= 100) return "on time in all simulated evenings";
-  return absl::StrCat("on time in ", percent, " of 100 simulated evenings");
 }
 
 std::string slackText(const v1::PlannedCourse& course) {
@@ -38,7 +32,6 @@ Cell courseWords(const PlanView& view, const v1::PlannedCourse& course, int dish
     words = absl::StrCat("ready ", view.clock().hourSeenFrom(serving, toTime(course.ready_time())));
   }
   absl::StrAppend(&words, ", ", slackText(course));
-  if (course.has_on_time_chance()) absl::StrAppend(&words, ", ", chanceText(course.on_time_chance()));
   return {words};
 }
 
@@ -144,7 +137,7 @@ std::string proofText(const v1::Quality& quality) {
     proven.push_back("no more dishes can be served");
   if (quality.proven_tier_count() >= 2 && quality.costs().lateness() > 0)
     proven.push_back("none can be less late");
-  if (quality.proven_tier_count() >= 3) proven.push_back("nothing can wait less");
+  if (quality.proven_tier_count() >= 4) proven.push_back("nothing can wait less");
   std::string text = "Good, not proven best: ";
   if (!proven.empty()) absl::StrAppend(&text, joinWords(proven), " (proven), but ");
   return absl::StrCat(text, gapWords(quality), ".");
@@ -158,7 +151,7 @@ std::string headlineText(const PlanView& view) {
   if (!view.event().location().empty()) absl::StrAppend(&when, ", ", plainLine(view.event().location()));
   text += view.paragraph(when);
   text += view.paragraph(absl::StrCat("All times are in the time zone ", view.clock().zoneName(), "."));
-  text += "\n" + coursesText(view) + troublesText(view) + "\n";
+  text += "\n" + coursesText(view) + chancesText(view) + troublesText(view) + "\n";
   std::string summary = plan.quality().costs().lateness() > 0 ? "Every dish is served, but not all on time. "
                                                               : "Every dish is served on time. ";
   if (plan.unserved_size() > 0) {
@@ -211,10 +204,14 @@ std::string breachText(const PlanView& view, const v1::Breach& breach) {
       words = absl::StrCat(step, " and ", other, " must use the same oven, place or levain, but don't");
       break;
     case v1::HARD_RULE_FOOD_SAFETY:
-      words = absl::StrCat(step, " breaks a food-safety limit");
+      words = absl::StrCat(step, " goes over a food-safety limit");
+      if (breach.amount() > 0) absl::StrAppend(&words, " by ", durationText(absl::Minutes(breach.amount())));
+      if (!thing.empty()) absl::StrAppend(&words, ": ", thing);
       break;
     case v1::HARD_RULE_ALLERGEN:
-      words = absl::StrCat(step, " may bring an allergen to a guest who must not have it");
+      words = absl::StrCat(step, " must stay free of an allergen that ", other, " handles");
+      if (!thing.empty()) absl::StrAppend(&words, "; both use ", thing);
+      words += ": it has to go first, or cleaning has to come between";
       break;
     default:
       words = absl::StrCat(step, " breaks a rule");

@@ -116,6 +116,35 @@ TEST(HeadlineTest, NeverHidesABrokenRule) {
           "oven (Sat 17:40).\n"));
 }
 
+TEST(HeadlineTest, SaysHowSureACourseIsInOneSentence) {
+  v1::Plan plan = samplePlan();
+  v1::PlannedCourse& course = *plan.mutable_courses(0);
+  course.set_on_time_chance(0.874);
+  course.set_late_step_id("gratin/bake");
+  course.set_late_step_share(0.6);
+  EXPECT_THAT(headlineText(view(200, false, plan)),
+              HasSubstr("slack 10 min\n• Main course is ready in time on 87 of 100 such evenings; when it is "
+                        "late, most often because “Bake the gratin · Leek gratin” took longer.\n"));
+  course.set_on_time_chance(0.999);
+  EXPECT_THAT(headlineText(view(200, false, plan)),
+              HasSubstr("• Main course is ready in time on practically every evening.\n"));
+  course.set_on_time_chance(0.001);
+  EXPECT_THAT(headlineText(view(200, false, plan)), HasSubstr("will hardly ever be ready in time."));
+  course.clear_on_time_chance();
+  EXPECT_THAT(headlineText(view(200, false, plan)), Not(HasSubstr("in time on")));
+}
+
+TEST(HeadlineTest, SaysByHowMuchALimitIsPassedAndWhatIsShared) {
+  v1::Breach breach;
+  breach.set_rule(v1::HARD_RULE_FOOD_SAFETY);
+  breach.set_step_id("gratin/bake");
+  breach.set_amount(25);
+  EXPECT_THAT(breachText(view(), breach), HasSubstr("goes over a food-safety limit by 25 min"));
+  breach.set_rule(v1::HARD_RULE_ALLERGEN);
+  breach.set_thing_id("big");
+  EXPECT_THAT(breachText(view(), breach), HasSubstr("both use Large oven: it has to go first"));
+}
+
 TEST(HeadlineTest, EveryRuleHasItsWords) {
   for (int rule = v1::HARD_RULE_GAP; rule <= v1::HardRule_MAX; ++rule) {
     v1::Breach breach;
@@ -127,14 +156,14 @@ TEST(HeadlineTest, EveryRuleHasItsWords) {
 TEST(HeadlineTest, SaysTheProofInWords) {
   v1::Quality quality;
   quality.set_optimal(true);
-  quality.set_proven_tier_count(4);
+  quality.set_proven_tier_count(7);
   EXPECT_THAT(proofText(quality), HasSubstr("Proven best"));
   quality.set_optimal(false);
   quality.set_proven_tier_count(1);
   quality.mutable_costs()->set_lateness(25);
   EXPECT_EQ(proofText(quality),
             "Good, not proven best: a better plan might be less late, by at most 25 min.");
-  quality.set_proven_tier_count(3);
+  quality.set_proven_tier_count(4);
   quality.mutable_costs()->set_people(30);
   EXPECT_THAT(proofText(quality), HasSubstr("none can be less late and nothing can wait less (proven), but"));
 }

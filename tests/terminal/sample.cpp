@@ -244,7 +244,7 @@ v1::Plan samplePlan() {
   v1::Quality& quality = *plan.mutable_quality();
   quality.mutable_costs()->set_quality(50);
   quality.mutable_bounds()->set_quality(12);
-  quality.set_proven_tier_count(2);
+  quality.set_proven_tier_count(3);
   return plan;
 }
 
