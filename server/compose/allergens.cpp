@@ -85,8 +85,6 @@ class Keeper {
   }
 
   void add(planning::Separation separation) {
-    composition_.steps[static_cast<std::size_t>(separation.clean)].nearAllergen = true;
-    composition_.steps[static_cast<std::size_t>(separation.other)].nearAllergen = true;
     composition_.problem.separations.push_back(std::move(separation));
   }
 

@@ -8,8 +8,9 @@ namespace suppertide::planning {
 
 CalmCosts::CalmCosts(Encoder& encoder, CostSum& sum)
     : encoder_(encoder), sum_(sum), ladders_(encoder.model().problem().steps.size()) {
+  const std::set<Minute> rests = restsOfTasks();
   for (int i = 0; i < sizeOf(ladders_); ++i)
-    if (encoder_.model().used(i) && mayBeTask(i)) makeTask(i);
+    if (encoder_.model().used(i) && mayBeTask(i)) makeTask(i, rests);
   for (const Gap& gap : problem().gaps)
     if (gap.air > 0 && encoder_.model().used(gap.from) && encoder_.model().used(gap.to)) makeGap(gap);
 }
@@ -24,18 +25,37 @@ bool CalmCosts::mayBeTask(int step) const {
                      [&](const Choice& choice) { return isTask(step, choice.mode); });
 }
 
-void CalmCosts::makeTask(int step) {
+// How many minutes past the grid a task may end.
+std::set<Minute> CalmCosts::restsOfTasks() const {
+  std::set<Minute> rests;
+  for (int i = 0; i < sizeOf(ladders_); ++i)
+    if (encoder_.model().used(i) && mayBeTask(i)) {
+      const auto own = encoder_.model().offGrid(i, Edge::kEnd);
+      rests.insert(own.begin(), own.end());
+    }
+  return rests;
+}
+
+// The levels are what the pauses that can be between two tasks cost.
+void CalmCosts::makeTask(int step, const std::set<Minute>& rests) {
   if (problem().airBetweenTasks == 0 && problem().interruptionCost == 0) return;
+  const Minute grid = encoder_.model().grid();
   std::vector<std::int64_t> levels{0, problem().interruptionCost};
-  for (Minute free = 0; free < problem().airBetweenTasks; ++free)
-    levels.push_back(problem().airBetweenTasks - free);
+  for (const Minute start : encoder_.model().offGrid(step, Edge::kStart))
+    for (const Minute rest : rests)
+      for (Minute free = (start - rest + grid) % grid; free < problem().airBetweenTasks; free += grid)
+        levels.push_back(problem().airBetweenTasks - free);
   at(ladders_, step).emplace(encoder_.sat(), std::move(levels), sum_);
 }
 
-// Each minute of the grid that the two edges are closer than wanted.
+// What the two edges can be closer than wanted.
 void CalmCosts::makeGap(const Gap& gap) {
+  const GridModel& model = encoder_.model();
   std::vector<std::int64_t> levels{0};
-  for (Minute lacking = gap.air; lacking > 0; lacking -= encoder_.model().grid()) levels.push_back(lacking);
+  for (const Minute from : model.offGrid(gap.from, gap.fromEdge))
+    for (const Minute to : model.offGrid(gap.to, gap.toEdge))
+      for (Minute more = 0; more < gap.air; ++more)
+        if ((from + gap.least + more - to) % model.grid() == 0) levels.push_back(gap.air - more);
   const CostLadder ladder(encoder_.sat(), levels, sum_);
   for (const std::int64_t lacking : levels) {
     if (lacking == 0) continue;

@@ -5,6 +5,7 @@
 #pragma once
 
 #include <optional>
+#include <set>
 #include <vector>
 
 #include "server/planning/solver/cost_ladder.h"
@@ -20,7 +21,8 @@ class CalmCosts {
 
  private:
   const Problem& problem() const { return encoder_.model().problem(); }
-  void makeTask(int step);
+  void makeTask(int step, const std::set<Minute>& rests);
+  std::set<Minute> restsOfTasks() const;
   void makeGap(const Gap& gap);
   bool isTask(int step, int mode) const;
   bool mayBeTask(int step) const;

@@ -348,6 +348,13 @@ void GridModel::fillRows(int index) {
   }
 }
 
+std::vector<Minute> GridModel::offGrid(int index, Edge edge) const {
+  std::vector<Minute> rests;
+  for (const Minute t : edge == Edge::kStart ? step(index).starts : step(index).ends)
+    if (std::find(rests.begin(), rests.end(), t % grid_) == rests.end()) rests.push_back(t % grid_);
+  return rests;
+}
+
 void GridModel::sumUnsocial() {
   for (const Cook& cook : problem_.cooks) {
     std::vector<std::int64_t> costs(static_cast<std::size_t>(problem_.limit) + 1, 0);

@@ -79,6 +79,8 @@ class GridModel {
   EndRange endRange(int step, int mode, Minute start) const;
   // By candidate start, for the `choice`th choice of the step.
   const std::vector<StartRow>& rows(int step, int choice) const { return at(at(rows_, step), choice); }
+  // What is left of the step's candidate starts or ends when divided by the grid, each once.
+  std::vector<Minute> offGrid(int step, Edge edge) const;
   // What the minutes in [start, end) cost as a cook's unsocial hours.
   std::int64_t unsocialCost(int cook, Minute start, Minute end) const {
     return at(at(unsocialUpTo_, cook), end) - at(at(unsocialUpTo_, cook), start);

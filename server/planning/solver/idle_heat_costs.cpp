@@ -28,7 +28,7 @@ void IdleHeatCosts::makeStep(int step) {
     if (!encoder_.model().used(i)) continue;
     for (const Choice& choice : encoder_.model().step(i).choices)
       if (mode(i, choice.mode).oven)
-        for (const Minute end : encoder_.model().step(i).ends) rests.insert(end % encoder_.model().grid());
+        for (const Minute rest : encoder_.model().offGrid(i, Edge::kEnd)) rests.insert(rest);
   }
   std::set<std::int64_t> levels;
   for (const Choice& choice : encoder_.model().step(step).choices) {
