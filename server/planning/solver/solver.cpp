@@ -80,12 +80,7 @@ class Engine {
     const auto probe = [&](const std::vector<Lit>& assumed, std::int64_t conflicts) {
       return findPlan(assumed, conflicts, sat, encoder, resources, objective);
     };
-    const auto pause = [&](std::int64_t conflicts) {
-      improve(model,
-              static_cast<int>(
-                  std::max<std::int64_t>(kPauseRounds, (conflicts - kEasyConflicts) / kConflictsARound)),
-              encoder);
-    };
+    const auto pause = [&](std::int64_t conflicts) { improve(model, pauseRounds(conflicts), encoder); };
     for (int t = 0; t < kTierCount; ++t) {
       const auto tier = static_cast<std::size_t>(t);
       const CostSum sum = objective.build(static_cast<Tier>(t));
@@ -104,6 +99,13 @@ class Engine {
       outcome_.provenTiers = t + 1;
       if (!allServed && servesAll(model)) return;  // a smaller model can go on
     }
+  }
+
+  // With a single dish there is little that taking out and putting back could find.
+  int pauseRounds(std::int64_t conflicts) const {
+    if (problem_.dishes.size() < 2) return kPauseRounds;
+    const std::int64_t rounds = (conflicts - kEasyConflicts) / kConflictsARound;
+    return static_cast<int>(std::max<std::int64_t>(kPauseRounds, rounds));
   }
 
   // Improves the best plan by local search and makes the solver try the outcome first.
