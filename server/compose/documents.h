@@ -23,6 +23,12 @@ std::vector<v1::Breach> addDoughs(const Composition& composition, const planning
 void addClashes(const Composition& composition, const planning::Schedule& schedule,
                 const std::vector<planning::NaiveClash>& clashes, v1::Plan& plan);
 
+// Food-safety limits and the cautions that go with them, on steps already there.
+void addSafetyLimits(const Composition& composition, const planning::Schedule& schedule, v1::Plan& plan);
+// What breaks a food-safety rule whatever the times: an end temperature below the
+// food's, a fridge that is too warm. The amount is in whole kelvin, rounded up.
+std::vector<v1::Breach> safetyBreaches(const Composition& composition, const planning::Schedule& schedule);
+
 std::vector<v1::Breach> breachesOf(const Composition& composition,
                                    const std::vector<planning::Breach>& breaches);
 v1::TierCosts costsOf(const planning::TierCosts& costs);

@@ -4,6 +4,7 @@
 
 #include "absl/strings/str_cat.h"
 #include "server/compose/parts.h"
+#include "server/compose/safety_view.h"
 #include "server/compose/spreads.h"
 
 namespace suppertide::compose {
@@ -74,16 +75,30 @@ planning::Load loadOf(const v1::OvenNeed& need) {
   return load;
 }
 
+// Below it this bake is not safe, in an oven without a fan; 0 for most food.
+double leastSafeCelsius(const SafetyView& safety, int step) {
+  const SafetyView::StepState& state = safety.state(step);
+  if (!state.cooks) return 0;
+  return kitchen::leastRoastingCelsius(*state.food, safety.rules()).value_or(0);
+}
+
+kitchen::SetpointRange rangeOf(const SafetyView& safety, int step, const kitchen::Bake& bake) {
+  kitchen::SetpointRange range = kitchen::allowedSetpoints(bake);
+  range.leastCelsius = std::max(range.leastCelsius, leastSafeCelsius(safety, step));
+  return range;
+}
+
 // Setpoints worth trying for everybody: each dish's own and the ends of its range.
 // The cost of being off is linear in the degrees, so a best shared setpoint is one of these.
-std::set<int> candidates(const Composition& composition) {
+std::set<int> candidates(const Composition& composition, const SafetyView& safety) {
   std::set<int> celsius;
-  for (const StepInfo& info : composition.steps) {
+  for (int step = 0; step < static_cast<int>(composition.steps.size()); ++step) {
+    const StepInfo& info = composition.steps[static_cast<std::size_t>(step)];
     if (!info.step->has_oven()) continue;
     const kitchen::Bake bake = bakeOf(info.step->oven());
     celsius.insert(info.step->oven().setpoint_celsius());
     if (info.step->oven().later_phases_size() > 0) continue;
-    const kitchen::SetpointRange range = kitchen::allowedSetpoints(bake);
+    const kitchen::SetpointRange range = rangeOf(safety, step, bake);
     celsius.insert(static_cast<int>(std::ceil(range.leastCelsius / kGrid)) * kGrid);
     celsius.insert(static_cast<int>(std::floor(range.mostCelsius / kGrid)) * kGrid);
   }
@@ -110,10 +125,16 @@ int planned(double minutes) {
   return static_cast<int>(std::ceil(minutes - 1e-9));
 }
 
-void addFixedPhases(const Composition& composition, int step, int oven, std::vector<Use>& uses) {
+void addFixedPhases(const Composition& composition, const SafetyView& safety, int step, int oven,
+                    std::vector<Use>& uses) {
   const v1::OvenNeed& need = composition.steps[static_cast<std::size_t>(step)].step->oven();
   const kitchen::Oven& here = composition.ovens[static_cast<std::size_t>(oven)];
   Use use{step, oven, {}, {}, 0, {}};
+  const double least = leastSafeCelsius(safety, step);
+  const auto tooCool = [&](const v1::OvenPhase& phase) { return phase.setpoint_celsius() < least; };
+  if (need.setpoint_celsius() < least ||
+      std::any_of(need.later_phases().begin(), need.later_phases().end(), tooCool))
+    return;
   const int first = dialOf(here, need.setpoint_celsius());
   use.phases.push_back({first, minutesOf(need.duration().likely())});
   for (const v1::OvenPhase& phase : need.later_phases())
@@ -134,14 +155,16 @@ void addFixedPhases(const Composition& composition, int step, int oven, std::vec
   uses.push_back(use);
 }
 
-void addSetpoints(const Composition& composition, int step, int oven, const std::set<int>& tries,
-                  std::vector<Use>& uses) {
+void addSetpoints(const Composition& composition, const SafetyView& safety, int step, int oven,
+                  const std::set<int>& tries, std::vector<Use>& uses) {
   const v1::OvenNeed& need = composition.steps[static_cast<std::size_t>(step)].step->oven();
   const kitchen::Oven& here = composition.ovens[static_cast<std::size_t>(oven)];
   const kitchen::Bake bake = bakeOf(need);
-  const kitchen::SetpointRange range = kitchen::allowedSetpoints(bake);
+  const kitchen::SetpointRange range = rangeOf(safety, step, bake);
+  const double leastSafe = leastSafeCelsius(safety, step);
   for (const int celsius : tries) {
     const bool own = celsius == need.setpoint_celsius();
+    if (celsius < leastSafe) continue;
     if (!own && (celsius < range.leastCelsius || celsius > range.mostCelsius)) continue;
     const int dial = dialOf(here, celsius);
     const auto time = kitchen::bakeTimeAt(bake, celsius);
@@ -223,16 +246,17 @@ void addMode(Composition& composition, const Use& use) {
 }  // namespace
 
 absl::Status addBakes(Composition& composition) {
-  const std::set<int> tries = candidates(composition);
+  const SafetyView safety(composition);
+  const std::set<int> tries = candidates(composition, safety);
   std::vector<Use> uses;
   for (std::size_t i = 0; i < composition.steps.size(); ++i) {
     const v1::Step& step = *composition.steps[i].step;
     if (!step.has_oven()) continue;
     for (std::size_t o = 0; o < composition.ovens.size(); ++o) {
       if (step.oven().later_phases_size() > 0)
-        addFixedPhases(composition, static_cast<int>(i), static_cast<int>(o), uses);
+        addFixedPhases(composition, safety, static_cast<int>(i), static_cast<int>(o), uses);
       else
-        addSetpoints(composition, static_cast<int>(i), static_cast<int>(o), tries, uses);
+        addSetpoints(composition, safety, static_cast<int>(i), static_cast<int>(o), tries, uses);
     }
   }
   if (auto status = setOvens(composition, uses); !status.ok()) return status;

@@ -21,8 +21,15 @@ absl::Status addDishes(Composition& composition);
 absl::Status addBakes(Composition& composition);
 // Modes of levains, bulks and proofs by place, from forecasts.
 absl::Status addBreads(Composition& composition);
+// Separations for guests who may not have even traces of something.
+absl::Status addSeparations(Composition& composition);
+// The costs of the lower tiers: air, interruptions, empty heating.
+absl::Status addComfort(Composition& composition);
 // Pins of the event.
 absl::Status addPins(Composition& composition);
+
+// Clocks of the food-safety rules, once modes are final.
+absl::Status addSafety(Composition& composition);
 
 // ---- shared pieces ----
 

@@ -38,11 +38,14 @@ class PlanWriter {
     addOvens(composition_, outcome.schedule, plan);
     const auto unready = addDoughs(composition_, outcome.schedule, plan);
     addClashes(composition_, outcome.schedule, clashes_, plan);
+    addSafetyLimits(composition_, outcome.schedule, plan);
     *plan.mutable_quality() = qualityOf(outcome);
     for (const v1::Breach& breach :
          breachesOf(composition_, planning::audit(composition_.problem, outcome.schedule)))
       *plan.add_breaches() = breach;
     for (const v1::Breach& breach : unready) *plan.add_breaches() = breach;
+    for (const v1::Breach& breach : safetyBreaches(composition_, outcome.schedule))
+      *plan.add_breaches() = breach;
     addChances(composition_, outcome.schedule, evenings, plan);
     plan.mutable_search()->set_work(outcome.work);
     plan.mutable_search()->set_stopped(outcome.stopped);
@@ -102,6 +105,8 @@ absl::StatusOr<AuditResult> auditPlan(const Documents& documents, const v1::Plan
   result.breaches = breachesOf(*composition, planning::audit(composition->problem, *schedule));
   v1::Plan scratch;
   for (v1::Breach& breach : addDoughs(*composition, *schedule, scratch))
+    result.breaches.push_back(std::move(breach));
+  for (v1::Breach& breach : safetyBreaches(*composition, *schedule))
     result.breaches.push_back(std::move(breach));
   result.costs = costsOf(planning::costOf(composition->problem, *schedule).total);
   return result;

@@ -4,6 +4,7 @@
 
 #include "absl/strings/str_cat.h"
 #include "server/compose/parts.h"
+#include "server/compose/safety_view.h"
 #include "server/compose/spreads.h"
 #include "server/kitchen/safety.h"
 
@@ -52,18 +53,24 @@ planning::LengthTable lengthOf(const v1::Step& step) {
   int shortest = minutesOf(step.duration().likely());
   int longest = step.has_longest_duration() ? minutesOf(step.longest_duration()) : shortest;
   if (step.kind() == v1::STEP_KIND_THAW && step.mass_g() > 0) {
-    const double hours = kitchen::thawHours(step.mass_g() / 1000, kitchen::ThawWay::kFridge).most;
+    const double hours = kitchen::thawHours(step.mass_g() / 1000, thawWayOf(step)).most;
     shortest = std::max(shortest, static_cast<int>(std::ceil(hours * 60)));
-    if (!step.has_longest_duration()) longest = shortest + 24 * 60;
+    // In the fridge it may lie on; out of water or a microwave it is cooked at once.
+    const bool fridge = thawWayOf(step) == kitchen::ThawWay::kFridge;
+    if (!step.has_longest_duration()) longest = shortest + (fridge ? 24 * 60 : 0);
   }
   return planning::LengthTable::range(shortest, shortest, std::max(shortest, longest));
+}
+
+bool needsFridge(const v1::Step& step) {
+  if (step.kind() == v1::STEP_KIND_THAW) return thawWayOf(step) == kitchen::ThawWay::kFridge;
+  return step.kind() == v1::STEP_KIND_CHILL;
 }
 
 std::vector<int> placesFor(const Composition& composition, const v1::Step& step) {
   std::vector<v1::PlaceKind> kinds;
   for (const int kind : step.place_kinds()) kinds.push_back(static_cast<v1::PlaceKind>(kind));
-  if (kinds.empty() && (step.kind() == v1::STEP_KIND_CHILL || step.kind() == v1::STEP_KIND_THAW))
-    kinds.push_back(v1::PLACE_KIND_FRIDGE);
+  if (kinds.empty() && needsFridge(step)) kinds.push_back(v1::PLACE_KIND_FRIDGE);
   std::vector<int> places;
   const auto& all = composition.documents.kitchen.places();
   for (int p = 0; p < all.size(); ++p)
@@ -118,9 +125,7 @@ void addPlainModes(Composition& composition, int step) {
     modes.push_back(meaning);
   }
   if (!planned.modes.empty()) return;
-  if (info.step->place_kinds_size() > 0 || info.step->kind() == v1::STEP_KIND_CHILL ||
-      info.step->kind() == v1::STEP_KIND_THAW)
-    return makeImpossible(composition, step);
+  if (info.step->place_kinds_size() > 0 || needsFridge(*info.step)) return makeImpossible(composition, step);
   planned.modes.push_back(std::move(base));
   modes.push_back({});
 }

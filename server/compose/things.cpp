@@ -3,8 +3,8 @@
 #include <memory>
 
 #include "absl/strings/str_cat.h"
+#include "server/compose/oven_curves.h"
 #include "server/compose/parts.h"
-#include "server/kitchen/oven_fit.h"
 #include "server/kitchen/racks.h"
 
 namespace suppertide::compose {
@@ -23,44 +23,19 @@ class ShelfFit : public planning::RackFit {
   kitchen::Oven oven_;
 };
 
-absl::Status fitCurve(const v1::HeatCurve& readings, kitchen::ThermalCurve& curve) {
-  const auto list = [](const auto& from) {
-    std::vector<kitchen::OvenReading> to;
-    for (const v1::HeatReading& reading : from)
-      to.push_back({static_cast<double>(reading.after().seconds()) / 60.0, reading.celsius()});
-    return to;
-  };
-  if (readings.heating_size() > 0) {
-    const auto fit = kitchen::fitHeating(curve, list(readings.heating()));
-    if (!fit.ok()) return fit.status();
-    curve = fit->curve;
-  }
-  if (readings.cooling_size() > 0) {
-    const auto fit = kitchen::fitCooling(curve, list(readings.cooling()), kitchen::Door::kClosed);
-    if (!fit.ok()) return fit.status();
-    curve = fit->curve;
-  }
-  return absl::OkStatus();
-}
-
 absl::StatusOr<kitchen::Oven> ovenOf(const v1::Oven& from, const v1::Kitchen& kitchen) {
-  kitchen::Oven oven;
-  oven.id = from.id();
-  oven.leastCelsius = from.min_setpoint_celsius();
-  oven.mostCelsius = from.max_setpoint_celsius();
-  oven.stepCelsius = from.setpoint_step_celsius() > 0 ? from.setpoint_step_celsius() : 5;
-  oven.clearHeightsMm.assign(from.rack_clear_height_mm().begin(), from.rack_clear_height_mm().end());
-  oven.shelfWidthMm = from.shelf_width_mm();
-  oven.shelfDepthMm = from.shelf_depth_mm();
-  oven.fan = from.fan();
+  kitchen::Oven oven = plainOven(from);
   for (const v1::Place& place : kitchen.places())
     if (place.kind() == v1::PLACE_KIND_OVEN_LIGHT && place.oven_id() == from.id() &&
         place.temperature().celsius_size() > 0)
       oven.lightCelsius = std::round(place.temperature().celsius(0));
-  if (from.has_heat_curve())
-    if (auto status = fitCurve(from.heat_curve(), oven.curve); !status.ok())
-      return absl::InvalidArgumentError(
-          absl::StrCat("oven ", from.display_name(), ": ", std::string(status.message())));
+  const FittedOven fitted = fitOven(from);
+  if (!fitted.violations.empty()) {
+    const v1::FieldViolation& first = fitted.violations.front();
+    return absl::InvalidArgumentError(absl::StrCat("oven ", from.display_name(), ": ", first.field_path(),
+                                                   ": ", first.value(), " ", first.description()));
+  }
+  oven.curve = fitted.after;
   if (auto status = kitchen::check(oven); !status.ok()) return status;
   return oven;
 }

@@ -2,6 +2,8 @@
 
 #include <algorithm>
 #include <cmath>
+#include <numeric>
+#include <optional>
 
 #include "absl/status/status.h"
 #include "absl/strings/str_cat.h"
@@ -11,52 +13,58 @@ namespace {
 
 constexpr double kFastestRise = 60;  // K/min, beyond any household oven
 constexpr double kWorstResidual = 15;
+constexpr double kGoodResidual = 4;  // as good as a dial thermometer is read
+constexpr double kClearlyBetter = 3;
+constexpr std::size_t kFewestToLeaveOut = 5;
+constexpr std::size_t kMostLeftOut = 10;
+constexpr std::size_t kSuspects = 6;
+constexpr double kLongestRiseMinutes = 120;
 constexpr double kLongestHeatMinutes = 200;
 constexpr double kLongestCoolMinutes = 600;
 
 using Readings = std::vector<OvenReading>;
 
-absl::Status refused(const OvenReading& reading, const char* why) {
+absl::Status refused(const OvenReading& reading, const std::string& why) {
   return absl::InvalidArgumentError(absl::StrCat("fit oven curve: reading of ", reading.celsius,
                                                  " C at minute ", reading.minute, " ", why));
 }
 
-absl::Status checkReadings(Readings& readings, std::size_t fewest) {
-  if (readings.size() < fewest) {
-    return absl::InvalidArgumentError(
-        absl::StrCat("fit oven curve: ", readings.size(), " readings, at least ", fewest, " are needed"));
-  }
-  for (const OvenReading& reading : readings) {
-    const bool possible = std::isfinite(reading.minute) && reading.celsius > -30 && reading.celsius < 600;
-    if (!possible) return refused(reading, "is not one of an oven");
-  }
-  std::sort(readings.begin(), readings.end(),
-            [](const OvenReading& a, const OvenReading& b) { return a.minute < b.minute; });
-  for (std::size_t i = 1; i < readings.size(); ++i) {
-    if (readings[i].minute == readings[i - 1].minute) return refused(readings[i], "shares its minute");
-  }
-  return absl::OkStatus();
+absl::Status tooFew(std::size_t count, std::size_t fewest) {
+  return absl::InvalidArgumentError(
+      absl::StrCat("fit oven curve: ", count, " readings, at least ", fewest, " are needed"));
 }
 
-absl::Status checkHeating(const Readings& readings) {
-  for (std::size_t i = 1; i < readings.size(); ++i) {
-    const double rise = readings[i].celsius - readings[i - 1].celsius;
-    if (!(rise > 0)) return refused(readings[i], "is not above the one before");
-    if (rise > kFastestRise * (readings[i].minute - readings[i - 1].minute)) {
-      return refused(readings[i], "comes too soon after the one before");
-    }
-  }
-  return absl::OkStatus();
+// Indexes of the readings by their minutes.
+std::vector<std::size_t> inOrder(const Readings& readings) {
+  std::vector<std::size_t> order(readings.size());
+  std::iota(order.begin(), order.end(), std::size_t{0});
+  std::stable_sort(order.begin(), order.end(),
+                   [&](std::size_t a, std::size_t b) { return readings[a].minute < readings[b].minute; });
+  return order;
 }
 
-absl::Status checkCooling(const Readings& readings, double room) {
-  for (std::size_t i = 0; i < readings.size(); ++i) {
-    if (!(readings[i].celsius > room)) return refused(readings[i], "is not above the room");
-    if (i > 0 && !(readings[i].celsius < readings[i - 1].celsius)) {
-      return refused(readings[i], "is not below the one before");
-    }
+// Judges each reading against the possible one before it; `why` gives the fault or nothing.
+template <typename Why>
+std::vector<ReadingFault> faultsOf(const Readings& readings, const Why& why) {
+  std::vector<ReadingFault> faults;
+  const OvenReading* before = nullptr;
+  for (const std::size_t index : inOrder(readings)) {
+    const OvenReading& reading = readings[index];
+    std::string fault;
+    if (!(std::isfinite(reading.minute) && reading.celsius > -30 && reading.celsius < 600))
+      fault = "is not one of an oven";
+    else if (before != nullptr && reading.minute == before->minute)
+      fault = "shares its minute";
+    else
+      fault = why(before, reading);
+    if (fault.empty())
+      before = &reading;
+    else
+      faults.push_back({static_cast<int>(index), fault});
   }
-  return absl::OkStatus();
+  std::sort(faults.begin(), faults.end(),
+            [](const ReadingFault& a, const ReadingFault& b) { return a.reading < b.reading; });
+  return faults;
 }
 
 double rootMeanSquare(double squares, std::size_t count) {
@@ -158,37 +166,237 @@ absl::StatusOr<CurveFit> accepted(CurveFit fit) {
   return fit;
 }
 
+// What was fitted: time constant, and level and span by regression.
+struct Fitted {
+  double tau = 0;
+  Line line;
+};
+
+Fitted fitOnce(const Readings& readings, double longest, const std::optional<double>& room) {
+  const auto lineAt = [&](double tau) {
+    return room ? coolingLine(readings, tau, *room) : heatingLine(readings, tau);
+  };
+  Fitted fitted;
+  fitted.tau = bestTau(longest, [&](double tau) { return lineAt(tau).squares; });
+  fitted.line = lineAt(fitted.tau);
+  return fitted;
+}
+
+double residualOf(const Fitted& fitted, const Readings& readings) {
+  return rootMeanSquare(fitted.line.squares, readings.size());
+}
+
+// Indexes of the readings still counted that the curve misses most, but the first,
+// which is the start of the stopwatch.
+std::vector<std::size_t> worst(const Readings& all, const std::vector<bool>& leftOut, const Fitted& fitted) {
+  std::vector<std::pair<double, std::size_t>> misses;
+  for (std::size_t i = 1; i < all.size(); ++i) {
+    if (leftOut[i]) continue;
+    const double curve = fitted.line.level + fitted.line.span * decay(all, i, fitted.tau);
+    misses.emplace_back(-std::abs(curve - all[i].celsius), i);
+  }
+  std::sort(misses.begin(), misses.end());
+  std::vector<std::size_t> indexes;
+  for (std::size_t k = 0; k < std::min(misses.size(), kSuspects); ++k) indexes.push_back(misses[k].second);
+  return indexes;
+}
+
+// Leaves out, one by one, the reading without which the others agree best, while
+// that makes their residual at least three times smaller.
+Fitted fitRobustly(const Readings& all, double longest, const std::optional<double>& room,
+                   std::vector<bool>& leftOut) {
+  leftOut.assign(all.size(), false);
+  const auto keptWithout = [&](std::size_t without) {
+    Readings some;
+    for (std::size_t i = 0; i < all.size(); ++i)
+      if (!leftOut[i] && i != without) some.push_back(all[i]);
+    return some;
+  };
+  Readings now = all;
+  Fitted best = fitOnce(now, longest, room);
+  const std::size_t most = all.size() < kFewestToLeaveOut ? 0 : std::min(all.size() / 4, kMostLeftOut);
+  for (std::size_t round = 0; round < most && residualOf(best, now) >= kGoodResidual; ++round) {
+    std::size_t out = all.size();
+    double least = residualOf(best, now) / kClearlyBetter;
+    for (const std::size_t i : worst(all, leftOut, best)) {
+      const Readings some = keptWithout(i);
+      const double residual = residualOf(fitOnce(some, longest, room), some);
+      if (residual >= least) continue;
+      least = residual;
+      out = i;
+    }
+    if (out == all.size()) break;
+    leftOut[out] = true;
+    now = keptWithout(all.size());
+    best = fitOnce(now, longest, room);
+  }
+  return best;
+}
+
+// The same, with what it says about each reading. `before` gives the prior's temperature `t` minutes
+// after the first reading.
+template <typename Before>
+Fitted fitAndTell(const Readings& given, double longest, const std::optional<double>& room,
+                  const Before& before, CurveFit& fit) {
+  const std::vector<std::size_t> order = inOrder(given);
+  Readings sorted;
+  for (const std::size_t index : order) sorted.push_back(given[index]);
+  std::vector<bool> leftOut;
+  const Fitted fitted = fitRobustly(sorted, longest, room, leftOut);
+  fit.readings.resize(given.size());
+  double squaresBefore = 0;
+  double squaresAfter = 0;
+  std::size_t count = 0;
+  for (std::size_t i = 0; i < sorted.size(); ++i) {
+    CurveFit::At& at = fit.readings[order[i]];
+    at.leftOut = leftOut[i];
+    at.before = before(sorted[i].minute - sorted.front().minute);
+    at.after = fitted.line.level + fitted.line.span * decay(sorted, i, fitted.tau);
+    if (at.leftOut) continue;
+    squaresBefore += (at.before - sorted[i].celsius) * (at.before - sorted[i].celsius);
+    squaresAfter += (at.after - sorted[i].celsius) * (at.after - sorted[i].celsius);
+    ++count;
+  }
+  fit.residualBefore = rootMeanSquare(squaresBefore, count);
+  fit.residualAfter = rootMeanSquare(squaresAfter, count);
+  return fitted;
+}
+
+double firstCelsius(const Readings& readings) {
+  return readings[inOrder(readings).front()].celsius;
+}
+
+std::string riseFault(const ThermalCurve& prior, const OvenRise& rise) {
+  if (!(rise.fromCelsius > -30 && rise.toCelsius < 600)) return "is not one of an oven";
+  if (!(rise.toCelsius > rise.fromCelsius)) return "does not rise";
+  if (!(rise.toCelsius < prior.maximumCelsius)) return "ends above what the oven can reach";
+  if (!(rise.minutes > 0)) return "takes no time";
+  if (rise.toCelsius - rise.fromCelsius > kFastestRise * rise.minutes) return "is faster than any oven";
+  if (rise.minutes > kLongestRiseMinutes) return "takes longer than any oven";
+  return "";
+}
+
+double constantOf(const ThermalCurve& prior, const OvenRise& rise) {
+  return rise.minutes /
+         std::log((prior.maximumCelsius - rise.fromCelsius) / (prior.maximumCelsius - rise.toCelsius));
+}
+
+double middleOf(std::vector<double> values) {
+  std::sort(values.begin(), values.end());
+  const std::size_t half = values.size() / 2;
+  return values.size() % 2 == 1 ? values[half] : (values[half - 1] + values[half]) / 2;
+}
+
+void tellRises(const ThermalCurve& prior, const std::vector<OvenRise>& rises, CurveFit& fit) {
+  double squaresBefore = 0;
+  double squaresAfter = 0;
+  std::size_t count = 0;
+  for (std::size_t i = 0; i < rises.size(); ++i) {
+    const OvenRise& rise = rises[i];
+    const auto at = [&](const ThermalCurve& curve) {
+      return curve.maximumCelsius -
+             (curve.maximumCelsius - rise.fromCelsius) * std::exp(-rise.minutes / curve.heatMinutes);
+    };
+    fit.readings[i].before = at(prior);
+    fit.readings[i].after = at(fit.curve);
+    if (fit.readings[i].leftOut) continue;
+    squaresBefore += std::pow(fit.readings[i].before - rise.toCelsius, 2);
+    squaresAfter += std::pow(fit.readings[i].after - rise.toCelsius, 2);
+    ++count;
+  }
+  if (count == 0) return;
+  fit.residualBefore = rootMeanSquare(squaresBefore, count);
+  fit.residualAfter = rootMeanSquare(squaresAfter, count);
+}
+
 }  // namespace
 
+std::vector<ReadingFault> heatingFaults(const std::vector<OvenReading>& readings) {
+  return faultsOf(readings, [](const OvenReading* before, const OvenReading& reading) -> std::string {
+    if (before == nullptr) return "";
+    const double rise = reading.celsius - before->celsius;
+    if (!(rise > 0)) return "is not above the one before";
+    if (rise > kFastestRise * (reading.minute - before->minute)) return "comes too soon after the one before";
+    return "";
+  });
+}
+
+std::vector<ReadingFault> coolingFaults(double roomCelsius, const std::vector<OvenReading>& readings) {
+  return faultsOf(readings, [&](const OvenReading* before, const OvenReading& reading) -> std::string {
+    if (!(reading.celsius > roomCelsius)) return "is not above the room";
+    if (before != nullptr && !(reading.celsius < before->celsius)) return "is not below the one before";
+    return "";
+  });
+}
+
 absl::StatusOr<CurveFit> fitHeating(const ThermalCurve& prior, std::vector<OvenReading> readings) {
-  if (absl::Status status = checkReadings(readings, 3); !status.ok()) return status;
-  if (absl::Status status = checkHeating(readings); !status.ok()) return status;
-  const double tau = bestTau(kLongestHeatMinutes, [&](double t) { return heatingLine(readings, t).squares; });
-  const Line line = heatingLine(readings, tau);
-  CurveFit fit{
-      .curve = prior, .residualBefore = 0, .residualAfter = rootMeanSquare(line.squares, readings.size())};
-  fit.curve.heatMinutes = tau;
-  fit.curve.maximumCelsius = line.level;
-  const double span = readings.front().celsius - prior.maximumCelsius;
-  fit.residualBefore =
-      rootMeanSquare(squaresOf(readings, prior.heatMinutes, prior.maximumCelsius, span), readings.size());
+  if (readings.size() < 3) return tooFew(readings.size(), 3);
+  if (const auto faults = heatingFaults(readings); !faults.empty())
+    return refused(readings[static_cast<std::size_t>(faults.front().reading)], faults.front().why);
+  CurveFit fit;
+  fit.curve = prior;
+  const double span = firstCelsius(readings) - prior.maximumCelsius;
+  const Fitted fitted = fitAndTell(
+      readings, kLongestHeatMinutes, std::nullopt,
+      [&](double t) { return prior.maximumCelsius + span * std::exp(-t / prior.heatMinutes); }, fit);
+  fit.curve.heatMinutes = fitted.tau;
+  fit.curve.maximumCelsius = fitted.line.level;
   return accepted(std::move(fit));
 }
 
 absl::StatusOr<CurveFit> fitCooling(const ThermalCurve& prior, std::vector<OvenReading> readings, Door door) {
-  if (absl::Status status = checkReadings(readings, 2); !status.ok()) return status;
-  if (absl::Status status = checkCooling(readings, prior.roomCelsius); !status.ok()) return status;
+  if (readings.size() < 2) return tooFew(readings.size(), 2);
   const double room = prior.roomCelsius;
-  const double tau =
-      bestTau(kLongestCoolMinutes, [&](double t) { return coolingLine(readings, t, room).squares; });
-  CurveFit fit{.curve = prior,
-               .residualBefore = 0,
-               .residualAfter = rootMeanSquare(coolingLine(readings, tau, room).squares, readings.size())};
-  double& fitted = door == Door::kClosed ? fit.curve.closedMinutes : fit.curve.ajarMinutes;
-  const double span = readings.front().celsius - room;
-  fit.residualBefore = rootMeanSquare(squaresOf(readings, fitted, room, span), readings.size());
-  fitted = tau;
+  if (const auto faults = coolingFaults(room, readings); !faults.empty())
+    return refused(readings[static_cast<std::size_t>(faults.front().reading)], faults.front().why);
+  CurveFit fit;
+  fit.curve = prior;
+  double& constant = door == Door::kClosed ? fit.curve.closedMinutes : fit.curve.ajarMinutes;
+  const double span = firstCelsius(readings) - room;
+  const double before = constant;
+  const Fitted fitted = fitAndTell(
+      readings, kLongestCoolMinutes, room, [&](double t) { return room + span * std::exp(-t / before); },
+      fit);
+  constant = fitted.tau;
   return accepted(std::move(fit));
+}
+
+std::vector<ReadingFault> riseFaults(const ThermalCurve& prior, const std::vector<OvenRise>& rises) {
+  std::vector<ReadingFault> faults;
+  for (std::size_t i = 0; i < rises.size(); ++i)
+    if (std::string why = riseFault(prior, rises[i]); !why.empty())
+      faults.push_back({static_cast<int>(i), std::move(why)});
+  return faults;
+}
+
+absl::StatusOr<CurveFit> learnRises(const ThermalCurve& prior, const std::vector<OvenRise>& rises,
+                                    double priorRises) {
+  if (const auto faults = riseFaults(prior, rises); !faults.empty()) {
+    const OvenRise& rise = rises[static_cast<std::size_t>(faults.front().reading)];
+    return absl::InvalidArgumentError(absl::StrCat("learn oven curve: rise from ", rise.fromCelsius, " to ",
+                                                   rise.toCelsius, " C in ", rise.minutes, " minutes ",
+                                                   faults.front().why));
+  }
+  CurveFit fit;
+  fit.curve = prior;
+  fit.readings.resize(rises.size());
+  std::vector<double> logs;
+  for (const OvenRise& rise : rises) logs.push_back(std::log(constantOf(prior, rise)));
+  if (rises.size() >= 3) {
+    const double middle = middleOf(logs);
+    for (std::size_t i = 0; i < rises.size(); ++i)
+      fit.readings[i].leftOut = std::abs(logs[i] - middle) > std::log(2.0) * (1 - 1e-9);
+  }
+  double sum = priorRises * std::log(prior.heatMinutes);
+  double weight = priorRises;
+  for (std::size_t i = 0; i < rises.size(); ++i) {
+    if (fit.readings[i].leftOut) continue;
+    sum += logs[i];
+    weight += 1;
+  }
+  if (weight > priorRises) fit.curve.heatMinutes = std::exp(sum / weight);
+  tellRises(prior, rises, fit);
+  return fit;
 }
 
 }  // namespace suppertide::kitchen

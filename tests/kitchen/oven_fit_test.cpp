@@ -2,6 +2,7 @@
 
 #include <gtest/gtest.h>
 
+#include <cmath>
 #include <random>
 
 namespace suppertide::kitchen {
@@ -78,6 +79,73 @@ TEST(OvenFitTest, CoolingBelowTheRoomOrWarmingIsRefused) {
             absl::StatusCode::kInvalidArgument);
   EXPECT_FALSE(fitCooling({}, {{0, 150}, {10, 160}}, Door::kClosed).ok());
   EXPECT_FALSE(fitCooling({}, {{0, 150}}, Door::kClosed).ok());
+}
+
+TEST(OvenFitTest, OneMisreadThermometerIsLeftOutAndTold) {
+  const ThermalCurve oven{.roomCelsius = 22, .maximumCelsius = 330, .heatMinutes = 20};
+  std::vector<OvenReading> readings = heatingOf(oven, {0, 3, 6, 9, 12, 15, 18});
+  readings[4].celsius -= 20;  // still above the one before
+  const CurveFit fit = *fitHeating({}, readings);
+  ASSERT_EQ(fit.readings.size(), readings.size());
+  for (std::size_t i = 0; i < readings.size(); ++i) EXPECT_EQ(fit.readings[i].leftOut, i == 4) << i;
+  EXPECT_NEAR(fit.curve.heatMinutes, 20, 0.1);
+  EXPECT_LT(fit.residualAfter, 0.1);
+  EXPECT_NEAR(fit.readings[4].after - readings[4].celsius, 20, 0.2);
+}
+
+TEST(OvenFitTest, NothingIsLeftOutOfFewReadingsOrOfHonestNoise) {
+  const CurveFit few = *fitHeating({}, {{0, 20}, {5, 95}, {10, 150}, {15, 180}});
+  for (const auto& reading : few.readings) EXPECT_FALSE(reading.leftOut);
+  for (unsigned seed = 1; seed <= 50; ++seed) {
+    std::mt19937 random(seed);
+    std::normal_distribution<double> noise(0, 3);
+    std::vector<OvenReading> readings = heatingOf({}, {0, 2, 4, 6, 8, 10, 12, 14});
+    for (OvenReading& reading : readings) reading.celsius += noise(random);
+    const CurveFit fit = *fitHeating({}, readings);
+    int out = 0;
+    for (const auto& reading : fit.readings) out += reading.leftOut ? 1 : 0;
+    EXPECT_EQ(out, 0) << "seed " << seed;
+  }
+}
+
+TEST(OvenFitTest, EveryImpossibleReadingIsNamed) {
+  const auto faults = heatingFaults({{0, 20}, {5, 100}, {6, 700}, {8, 90}, {10, 150}, {10, 151}});
+  ASSERT_EQ(faults.size(), 3U);
+  EXPECT_EQ(faults[0].reading, 2);
+  EXPECT_EQ(faults[1].reading, 3);
+  EXPECT_EQ(faults[2].reading, 5);
+  EXPECT_EQ(faults[1].why, "is not above the one before");
+  EXPECT_EQ(coolingFaults(22, {{0, 200}, {10, 210}, {20, 21}}).size(), 2U);
+}
+
+TEST(OvenLearnTest, RisesPullTheCurveTowardsThemByTheirNumber) {
+  const ThermalCurve prior;
+  const ThermalCurve slow{.heatMinutes = 24};
+  const double minutes = *minutesBetween(slow, 22, 200, Door::kClosed) - slow.soakMinutes;
+  const auto learnt = [&](int count) {
+    const std::vector<OvenRise> rises(static_cast<std::size_t>(count), {22, 200, minutes});
+    return learnRises(prior, rises, 2)->curve.heatMinutes;
+  };
+  EXPECT_EQ(learnt(0), prior.heatMinutes);
+  EXPECT_NEAR(learnt(2), std::sqrt(16 * 24), 0.01);
+  EXPECT_GT(learnt(10), 22);
+  EXPECT_LT(learnt(10), 24);
+}
+
+TEST(OvenLearnTest, ARiseThatNobodyWatchedIsLeftOut) {
+  const double minutes = *minutesBetween({}, 22, 200, Door::kClosed) - ThermalCurve{}.soakMinutes;
+  const CurveFit fit = *learnRises({}, {{22, 200, minutes}, {22, 200, 3 * minutes}, {22, 200, minutes}}, 2);
+  EXPECT_TRUE(fit.readings[1].leftOut);
+  EXPECT_FALSE(fit.readings[0].leftOut);
+  EXPECT_NEAR(fit.curve.heatMinutes, ThermalCurve{}.heatMinutes, 1e-6);
+}
+
+TEST(OvenLearnTest, ImpossibleRisesAreRefused) {
+  for (const OvenRise& rise : std::vector<OvenRise>{
+           {22, 20, 5}, {22, 200, 0}, {22, 200, 1}, {22, 400, 30}, {22, 200, 500}, {-50, 200, 10}}) {
+    EXPECT_FALSE(learnRises({}, {rise}, 2).ok()) << rise.toCelsius << " in " << rise.minutes;
+    EXPECT_EQ(riseFaults({}, {{22, 180, 12}, rise}).front().reading, 1);
+  }
 }
 
 }  // namespace

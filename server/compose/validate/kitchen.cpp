@@ -26,6 +26,20 @@ void checkReadings(const Checker& here, std::string_view list, const Readings& r
   }
 }
 
+void checkRises(const Checker& here, const v1::HeatCurve& curve) {
+  if (!here.at("rises").count(curve.rises_size(), 0, kMostReadings, "timed rises")) return;
+  for (int i = 0; i < curve.rises_size(); ++i) {
+    const Checker rise = here.at("rises", i);
+    const bool from = rise.at("fromCelsius").range(curve.rises(i).from_celsius(), -20, 500, "°C");
+    const bool to = rise.at("toCelsius").range(curve.rises(i).to_celsius(), -20, 500, "°C");
+    if (from && to && curve.rises(i).to_celsius() <= curve.rises(i).from_celsius())
+      rise.at("toCelsius")
+          .wrong(absl::StrCat(curve.rises(i).to_celsius()),
+                 absl::StrCat("must be above where it began, ", curve.rises(i).from_celsius(), " °C"));
+    rise.at("duration").minutes(curve.rises(i).duration(), 1, 2 * kMinutesPerHour);
+  }
+}
+
 void checkOven(const Checker& here, const v1::Oven& oven) {
   here.at("id").id(oven.id());
   here.at("displayName").text(oven.display_name(), 60);
@@ -43,6 +57,8 @@ void checkOven(const Checker& here, const v1::Oven& oven) {
   here.at("shelfDepthMm").range(oven.shelf_depth_mm(), 100, 2000, "mm");
   checkReadings(here.at("heatCurve"), "heating", oven.heat_curve().heating());
   checkReadings(here.at("heatCurve"), "cooling", oven.heat_curve().cooling());
+  checkReadings(here.at("heatCurve"), "coolingAjar", oven.heat_curve().cooling_ajar());
+  checkRises(here.at("heatCurve"), oven.heat_curve());
   here.at("stoneSoakDuration").minutes(oven.stone_soak_duration(), 0, 3 * kMinutesPerHour);
 }
 

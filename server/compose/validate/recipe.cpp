@@ -65,7 +65,8 @@ void checkLongest(const Checker& here, const v1::Step& step) {
 void checkDuration(const Checker& here, const v1::Step& step) {
   if (step.has_longest_duration()) checkLongest(here, step);
   const bool unused = step.kind() == v1::STEP_KIND_FERMENT || step.kind() == v1::STEP_KIND_OVEN;
-  const bool byMass = step.kind() == v1::STEP_KIND_THAW && step.mass_g() > 0;
+  const bool byMass =
+      step.kind() == v1::STEP_KIND_THAW && step.mass_g() > 0 && step.thaw_way() != v1::THAW_WAY_MICROWAVE;
   const bool mayBeNothing = unused || byMass || (mayLast(step.kind()) && step.has_longest_duration());
   here.at("duration").spread(step.duration(), mayBeNothing ? 0 : 1, kHorizonMinutes);
 }
@@ -136,6 +137,11 @@ void checkStep(const Checker& here, const v1::Step& step, const v1::Recipe& reci
   here.at("volumeL").range(step.volume_l(), 0, 1000, "litres");
   here.at("instructions").optionalText(step.instructions(), 2000);
   here.at("massG").range(step.mass_g(), 0, 100'000, "g");
+  here.at("safetyClass").known(step.safety_class(), "a class of food that safety limits are known for");
+  const Checker thaw = here.at("thawWay");
+  if (thaw.known(step.thaw_way(), "a way to thaw: in the fridge, in cold water or in a microwave") &&
+      step.thaw_way() != v1::THAW_WAY_UNSPECIFIED && step.kind() != v1::STEP_KIND_THAW)
+    thaw.wrong(v1::ThawWay_Name(step.thaw_way()), "only a step of the thaw kind may have a way to thaw");
   checkNeeds(here, step, recipe);
   checkUses(here, step);
   checkServingBounds(here, step);
@@ -176,6 +182,7 @@ void checkRecipe(const Checker& here, const v1::Recipe& recipe) {
   if (recipe.has_formula()) checkFormula(here.at("formula"), recipe.formula());
   if (recipe.has_holding()) checkHolding(here.at("holding"), recipe.holding());
   here.at("note").optionalText(recipe.note());
+  here.at("safetyClass").known(recipe.safety_class(), "a class of food that safety limits are known for");
   if (!here.at("steps").count(recipe.steps_size(), 1, kMostSteps, "steps")) return;
   Once ids;
   for (int i = 0; i < recipe.steps_size(); ++i) {

@@ -1,0 +1,252 @@
+#include <algorithm>
+#include <cmath>
+
+#include "server/compose/documents.h"
+#include "server/compose/parts.h"
+#include "server/compose/safety_view.h"
+#include "server/planning/solver/side_rules.h"
+
+namespace suppertide::compose {
+namespace {
+
+using kitchen::FoodClass;
+using kitchen::LimitKind;
+
+std::size_t at(int index) {
+  return static_cast<std::size_t>(index);
+}
+
+v1::SafetyClass classOf(FoodClass food) {
+  switch (food) {
+    case FoodClass::kWholeMeat:
+      return v1::SAFETY_CLASS_WHOLE_MEAT;
+    case FoodClass::kGroundMeat:
+      return v1::SAFETY_CLASS_GROUND_MEAT;
+    case FoodClass::kPoultry:
+      return v1::SAFETY_CLASS_POULTRY;
+    case FoodClass::kGroundPoultry:
+      return v1::SAFETY_CLASS_GROUND_POULTRY;
+    case FoodClass::kStuffing:
+      return v1::SAFETY_CLASS_STUFFING;
+    case FoodClass::kRawHam:
+      return v1::SAFETY_CLASS_RAW_HAM;
+    case FoodClass::kPackedHam:
+      return v1::SAFETY_CLASS_PACKED_HAM;
+    case FoodClass::kOtherCookedHam:
+      return v1::SAFETY_CLASS_OTHER_COOKED_HAM;
+    case FoodClass::kEggDish:
+      return v1::SAFETY_CLASS_EGG_DISH;
+    case FoodClass::kLeftovers:
+      return v1::SAFETY_CLASS_LEFTOVERS;
+    case FoodClass::kFish:
+      return v1::SAFETY_CLASS_FISH;
+    case FoodClass::kHotHeldPlants:
+      return v1::SAFETY_CLASS_PLANTS;
+    case FoodClass::kColdDish:
+      return v1::SAFETY_CLASS_COLD_DISH;
+  }
+  return v1::SAFETY_CLASS_UNSPECIFIED;
+}
+
+bool isMeat(FoodClass food) {
+  return food != FoodClass::kEggDish && food != FoodClass::kHotHeldPlants && food != FoodClass::kColdDish &&
+         food != FoodClass::kLeftovers;
+}
+
+// Whether a bake of raw whole meat may end below the end temperature when it is held there.
+bool mayBeHeld(FoodClass food, double celsius, kitchen::RuleSet rules) {
+  return rules == kitchen::RuleSet::kFoodService && food == FoodClass::kWholeMeat &&
+         celsius >= kitchen::roastTable().front().celsius;
+}
+
+// Writes the limits and cautions of one planned step.
+class StepSafety {
+ public:
+  StepSafety(const Composition& composition, const planning::Schedule& schedule, const SafetyView& view,
+             int step, v1::PlannedStep& out)
+      : composition_(composition), schedule_(schedule), view_(view), step_(step), out_(out) {}
+
+  void write() {
+    const SafetyView::StepState& state = view_.state(step_);
+    if (!state.food) return;
+    food_ = *state.food;
+    const v1::StepKind kind = composition_.steps[at(step_)].step->kind();
+    if (kind == v1::STEP_KIND_THAW)
+      thaw();
+    else if (state.cooks)
+      cook();
+    else if (state.heats)
+      reheat();
+    if (kind == v1::STEP_KIND_CHILL) chill(state);
+    if (!state.cooked && kind == v1::STEP_KIND_HANDS_ON && isMeat(food_)) caution(v1::CAUTION_RAW_MEAT);
+    if (!state.cooked && kind == v1::STEP_KIND_HANDS_ON && food_ == FoodClass::kEggDish)
+      caution(v1::CAUTION_RAW_EGG);
+    for (const SafetyClock& clock : view_.clocks()) counted(clock, kind);
+  }
+
+ private:
+  v1::SafetyLimit& limit(v1::SafetyLimitKind kind, const kitchen::Source& source) {
+    v1::SafetyLimit& limit = *out_.add_safety_limits();
+    limit.set_kind(kind);
+    limit.set_rules(view_.rules() == kitchen::RuleSet::kFoodService ? v1::SAFETY_RULES_FOOD_SERVICE
+                                                                    : v1::SAFETY_RULES_CONSUMER);
+    limit.set_safety_class(classOf(food_));
+    limit.set_source(std::string(source.title));
+    return limit;
+  }
+
+  void caution(v1::Caution caution) {
+    const auto& told = out_.cautions();
+    if (std::find(told.begin(), told.end(), caution) == told.end()) out_.add_cautions(caution);
+  }
+
+  void degrees(v1::SafetyLimitKind kind, const kitchen::Limit& row) {
+    limit(kind, row.source).set_celsius(row.value);
+  }
+
+  void minutes(v1::SafetyLimitKind kind, const kitchen::Limit& row) {
+    *limit(kind, row.source).mutable_duration() = durationOf(static_cast<int>(row.value));
+  }
+
+  void thaw() {
+    const v1::Step& told = *composition_.steps[at(step_)].step;
+    const kitchen::ThawWay way = thawWayOf(told);
+    const double hours = kitchen::thawHours(told.mass_g() / 1000, way).most;
+    if (hours > 0)
+      *limit(v1::SAFETY_LIMIT_KIND_THAW, kitchen::thawSource()).mutable_duration() =
+          durationOf(static_cast<int>(std::ceil(hours * 60)));
+    if (way == kitchen::ThawWay::kFridge) caution(v1::CAUTION_THAW_IN_FRIDGE);
+    if (isMeat(food_)) caution(v1::CAUTION_RAW_MEAT);
+  }
+
+  void cook() {
+    if (food_ == FoodClass::kColdDish) return;
+    const kitchen::EndTemperature& end = kitchen::endTemperature(food_, view_.rules());
+    limit(v1::SAFETY_LIMIT_KIND_END_TEMPERATURE, end.source).set_celsius(end.celsius);
+    if (end.restMinutes > 0)
+      *limit(v1::SAFETY_LIMIT_KIND_REST, end.source).mutable_duration() =
+          durationOf(static_cast<int>(end.restMinutes));
+    const bool oven = composition_.steps[at(step_)].step->has_oven();
+    if (oven && kitchen::leastRoastingCelsius(food_, view_.rules()))
+      degrees(v1::SAFETY_LIMIT_KIND_ROASTING_OVEN, kitchen::limit(LimitKind::kRoastingOven, view_.rules()));
+    caution(v1::CAUTION_CORE_TEMPERATURE);
+  }
+
+  void reheat() {
+    if (food_ == FoodClass::kColdDish) return;
+    if (food_ == FoodClass::kPackedHam) {
+      const kitchen::EndTemperature& end = kitchen::endTemperature(food_, view_.rules());
+      limit(v1::SAFETY_LIMIT_KIND_REHEAT, end.source).set_celsius(end.celsius);
+    } else if (cameFromCold()) {
+      degrees(v1::SAFETY_LIMIT_KIND_REHEAT, kitchen::limit(LimitKind::kReheat, view_.rules()));
+    } else {
+      return;
+    }
+    caution(v1::CAUTION_REHEAT_THROUGH);
+  }
+
+  // What is still hot is not heated again.
+  bool cameFromCold() const {
+    const auto& before = view_.state(step_).before;
+    return before.empty() || std::any_of(before.begin(), before.end(), [&](int other) {
+             return view_.keepsCold(other, schedule_.steps[at(other)].mode);
+           });
+  }
+
+  void chill(const SafetyView::StepState& state) {
+    degrees(v1::SAFETY_LIMIT_KIND_COLD_HOLD, kitchen::limit(LimitKind::kColdHold, view_.rules()));
+    const bool comesHot = std::any_of(state.before.begin(), state.before.end(),
+                                      [&](int other) { return view_.state(other).heats; });
+    if (!comesHot) return;
+    minutes(v1::SAFETY_LIMIT_KIND_FIRST_COOLING, kitchen::limit(LimitKind::kCoolFirstTime, view_.rules()));
+    minutes(v1::SAFETY_LIMIT_KIND_COOLING, kitchen::limit(LimitKind::kCoolTotalTime, view_.rules()));
+    caution(v1::CAUTION_COOL_QUICKLY);
+  }
+
+  // A count is told where it stands and where it ends, not at every step of it.
+  void counted(const SafetyClock& clock, v1::StepKind kind) {
+    const auto found = std::find(clock.steps.begin(), clock.steps.end(), step_);
+    if (found == clock.steps.end()) return;
+    const bool stands = kind == v1::STEP_KIND_WAIT || kind == v1::STEP_KIND_HOLD;
+    const bool first = found == clock.steps.begin();
+    const bool last = found + 1 == clock.steps.end();
+    const bool room = clock.kind == v1::SAFETY_LIMIT_KIND_ROOM_TIME;
+    const bool chills = kind == v1::STEP_KIND_CHILL;
+    if (clock.kind == v1::SAFETY_LIMIT_KIND_THAWED && !first) return;
+    if (room && !stands && !last) return;
+    const bool kept =
+        clock.kind == v1::SAFETY_LIMIT_KIND_RAW_FRIDGE || clock.kind == v1::SAFETY_LIMIT_KIND_COOKED_FRIDGE;
+    if (kept && !chills) return;
+    for (const v1::SafetyLimit& told : out_.safety_limits())
+      if (told.kind() == clock.kind) return;
+    v1::SafetyLimit& told = limit(clock.kind, clock.source);
+    *told.mutable_duration() = durationOf(clock.clock.most);
+    *told.mutable_planned_duration() =
+        durationOf(planning::clockMinutes(composition_.problem, clock.clock, schedule_));
+    if (clock.kind == v1::SAFETY_LIMIT_KIND_HOT_HOLD)
+      told.set_celsius(kitchen::hotHoldLimit(food_, view_.rules()).value);
+    if (room) caution(v1::CAUTION_ROOM_TEMPERATURE_LIMIT);
+  }
+
+  const Composition& composition_;
+  const planning::Schedule& schedule_;
+  const SafetyView& view_;
+  const int step_;
+  v1::PlannedStep& out_;
+  FoodClass food_ = FoodClass::kWholeMeat;
+};
+
+v1::Breach breach(const Composition& composition, const planning::Schedule& schedule, int step,
+                  v1::SafetyLimitKind kind, double amount) {
+  v1::Breach out;
+  out.set_rule(v1::HARD_RULE_FOOD_SAFETY);
+  out.set_step_id(composition.stepId(step));
+  out.set_thing_id(v1::SafetyLimitKind_Name(kind));
+  *out.mutable_time() = composition.axis.timeOf(schedule.steps[at(step)].start);
+  out.set_amount(static_cast<int>(std::ceil(amount - 1e-6)));
+  return out;
+}
+
+}  // namespace
+
+absl::Status addSafety(Composition& composition) {
+  const SafetyView view(composition);
+  for (const SafetyClock& clock : view.clocks())
+    if (clock.canBind) composition.problem.clocks.push_back(clock.clock);
+  return absl::OkStatus();
+}
+
+void addSafetyLimits(const Composition& composition, const planning::Schedule& schedule, v1::Plan& plan) {
+  const SafetyView view(composition);
+  for (v1::PlannedStep& out : *plan.mutable_steps())
+    for (int step = 0; step < static_cast<int>(composition.steps.size()); ++step)
+      if (view.state(step).food && composition.stepId(step) == out.id())
+        StepSafety(composition, schedule, view, step, out).write();
+}
+
+std::vector<v1::Breach> safetyBreaches(const Composition& composition, const planning::Schedule& schedule) {
+  const SafetyView view(composition);
+  std::vector<v1::Breach> breaches;
+  const auto add = [&](int step, v1::SafetyLimitKind kind, double amount) {
+    if (amount > 1e-6) breaches.push_back(breach(composition, schedule, step, kind, amount));
+  };
+  for (int step = 0; step < static_cast<int>(composition.steps.size()); ++step) {
+    const SafetyView::StepState& state = view.state(step);
+    const StepInfo& info = composition.steps[at(step)];
+    if (!state.food || schedule.unserved[at(info.dish)]) continue;
+    const v1::OvenNeed& oven = info.step->oven();
+    if (state.cooks && oven.has_end_core_celsius() && *state.food != FoodClass::kColdDish &&
+        !mayBeHeld(*state.food, oven.end_core_celsius(), view.rules()))
+      add(step, v1::SAFETY_LIMIT_KIND_END_TEMPERATURE,
+          kitchen::endTemperature(*state.food, view.rules()).celsius - oven.end_core_celsius());
+    const int place = info.modes[at(schedule.steps[at(step)].mode)].place;
+    if (place < 0) continue;
+    const v1::Place& where = composition.documents.kitchen.places(place);
+    if (where.kind() == v1::PLACE_KIND_FRIDGE)
+      add(step, v1::SAFETY_LIMIT_KIND_COLD_HOLD,
+          composition.placeCelsius(place) - kitchen::limit(LimitKind::kColdHold, view.rules()).value);
+  }
+  return breaches;
+}
+
+}  // namespace suppertide::compose
