@@ -97,6 +97,19 @@ void setReason(const Composition& composition, const planning::StepNote& note, v
   *out.mutable_slack_duration() = durationOf(note.slackLater);
 }
 
+// Whether the step shares a thing or an oven with one it must be kept apart from, as both are planned.
+bool keptApart(const Composition& composition, const planning::Schedule& schedule, int step) {
+  const auto in = [&](const std::vector<int>& modes, int other) {
+    const int mode = schedule.steps[at(other)].mode;
+    return modes.empty() || std::find(modes.begin(), modes.end(), mode) != modes.end();
+  };
+  const auto& all = composition.problem.separations;
+  return std::any_of(all.begin(), all.end(), [&](const planning::Separation& separation) {
+    return (separation.clean == step || separation.other == step) &&
+           in(separation.cleanModes, separation.clean) && in(separation.otherModes, separation.other);
+  });
+}
+
 v1::PlannedStep plannedStep(const Composition& composition, const planning::Schedule& schedule, int step,
                             const planning::StepNote& note) {
   const StepInfo& info = composition.steps[at(step)];
@@ -114,6 +127,9 @@ v1::PlannedStep plannedStep(const Composition& composition, const planning::Sche
   out.set_attention_percent(composition.problem.steps[at(step)].modes[at(placement.mode)].attention);
   out.set_instructions(info.step->instructions());
   *out.mutable_cautions() = info.step->cautions();
+  const bool told = std::find(out.cautions().begin(), out.cautions().end(), v1::CAUTION_ALLERGEN_CONTACT) !=
+                    out.cautions().end();
+  if (!told && keptApart(composition, schedule, step)) out.add_cautions(v1::CAUTION_ALLERGEN_CONTACT);
   const auto& pin = composition.problem.steps[at(step)].pin;
   out.set_pinned(pin.start || pin.end || pin.mode || pin.cook);
   setModeParts(composition, step, placement, out);
