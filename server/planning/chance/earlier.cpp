@@ -22,7 +22,10 @@ EarlierShift::EarlierShift(const Problem& problem, const Schedule& schedule, Min
     boundsOf_[at(b)].push_back(static_cast<int>(bounds_.size()));
     bounds_.push_back({a, b, least});
   };
-  for (const Follow& follow : orderOf(problem, schedule).follows) add(follow.from, follow.to, follow.lag);
+  const PlanOrder order = orderOf(problem, schedule);
+  for (const Follow& follow : order.follows) add(follow.from, follow.to, follow.lag);
+  for (const Follow& follow : order.handovers) add(follow.from, follow.to, follow.lag);
+  for (const Turn& turn : order.turns) add(endOf(turn.first), startOf(turn.second), turn.lagAfter);
   for (const Gap& gap : problem.gaps) {
     if (!isServed(problem, schedule, gap.from) || !isServed(problem, schedule, gap.to)) continue;
     const int from = eventOf(gap.from, gap.fromEdge);

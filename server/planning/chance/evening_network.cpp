@@ -19,6 +19,7 @@ EveningNetwork::EveningNetwork(const Problem& problem, const Schedule& schedule)
   readSteps(problem, schedule, order);
   sortEvents(problem, schedule, order);
   addLinks(order);
+  things_.emplace(problem, schedule, order, eventOrder_);
 }
 
 void EveningNetwork::readSteps(const Problem& problem, const Schedule& schedule, const PlanOrder& order) {
@@ -123,8 +124,10 @@ float EveningNetwork::ownEnd(int step, float start, float factor) const {
   return std::clamp(planned, soonest, start + static_cast<float>(range.longest) * factor);
 }
 
-void EveningNetwork::runStart(const Node& node, std::vector<Lanes>& times) const {
-  const StepTimes& step = steps_[at(node.event / 2)];
+void EveningNetwork::runStart(const Node& node, const std::vector<Lanes>& factors,
+                              std::vector<Lanes>& times) const {
+  const int index = node.event / 2;
+  const StepTimes& step = steps_[at(index)];
   Lanes out;
   out.fill(planned_[at(node.event)]);
   if (step.ending != Ending::kHappened) {
@@ -140,38 +143,32 @@ void EveningNetwork::runStart(const Node& node, std::vector<Lanes>& times) const
         out[lane] = std::max(out[lane], from[lane] + links_[at(k)].lag);
     }
   }
+  Lanes& ends = times[at(endOf(index))];
+  const bool asks = step.ending != Ending::kHappened && things_->asks(index);
+  for (std::size_t lane = 0; lane < kLanes; ++lane) {
+    const auto endAt = [&](float start) { return ownEnd(index, start, factors[at(index)][lane]); };
+    if (asks) out[lane] = things_->firstFree(index, out[lane], endAt, times, lane);
+    ends[lane] = endAt(out[lane]);  // until runEnd() has looked at what the end follows
+  }
   times[at(node.event)] = out;
 }
 
-void EveningNetwork::runEnd(const Node& node, const std::vector<Lanes>& factors,
-                            std::vector<Lanes>& times) const {
-  const int step = node.event / 2;
-  const Lanes& start = times[at(startOf(step))];
-  Lanes out;
-  if (steps_[at(step)].ending == Ending::kAsLong) {
-    const float length = steps_[at(step)].length;
+void EveningNetwork::runEnd(const Node& node, std::vector<Lanes>& times) const {
+  if (steps_[at(node.event / 2)].ending == Ending::kHappened) return;
+  Lanes& out = times[at(node.event)];
+  for (int k = node.firstFollow; k < node.followLimit; ++k) {
+    const Lanes& from = times[at(links_[at(k)].from)];
     for (std::size_t lane = 0; lane < kLanes; ++lane)
-      out[lane] = start[lane] + length * factors[at(step)][lane];
-  } else {
-    for (std::size_t lane = 0; lane < kLanes; ++lane)
-      out[lane] = ownEnd(step, start[lane], factors[at(step)][lane]);
+      out[lane] = std::max(out[lane], from[lane] + links_[at(k)].lag);
   }
-  if (steps_[at(step)].ending != Ending::kHappened) {
-    for (int k = node.firstFollow; k < node.followLimit; ++k) {
-      const Lanes& from = times[at(links_[at(k)].from)];
-      for (std::size_t lane = 0; lane < kLanes; ++lane)
-        out[lane] = std::max(out[lane], from[lane] + links_[at(k)].lag);
-    }
-  }
-  times[at(node.event)] = out;
 }
 
 void EveningNetwork::run(const std::vector<Lanes>& factors, std::vector<Lanes>& times) const {
   for (const Node& node : nodes_) {
     if (node.event % 2 == 0) {
-      runStart(node, times);
+      runStart(node, factors, times);
     } else {
-      runEnd(node, factors, times);
+      runEnd(node, times);
     }
   }
 }
@@ -184,7 +181,7 @@ int EveningNetwork::deciderOf(int event, const std::vector<Lanes>& times, std::s
   if (step.ending == Ending::kHappened || (keepsPlan && when <= planned_[at(event)])) return -1;
   for (int k = node.firstFollow; k < node.followLimit; ++k)
     if (times[at(links_[at(k)].from)][lane] + links_[at(k)].lag >= when) return links_[at(k)].from;
-  return event % 2 == 0 ? -1 : startOf(event / 2);
+  return event % 2 == 0 ? things_->releaserOf(event / 2, when, times, lane) : startOf(event / 2);
 }
 
 std::vector<int> EveningNetwork::chainTo(int event, const std::vector<Lanes>& times, std::size_t lane) const {

@@ -1,10 +1,12 @@
 // A plan as a network of events, walked once an evening.
 #pragma once
 
+#include <optional>
 #include <vector>
 
 #include "server/planning/chance/draws.h"
 #include "server/planning/chance/plan_order.h"
+#include "server/planning/chance/shared_things.h"
 
 namespace suppertide::planning {
 
@@ -51,8 +53,8 @@ class EveningNetwork {
   void addLinks(const PlanOrder& order);
   Length rangeAt(const StepTimes& step, float start) const;
   float ownEnd(int step, float start, float factor) const;
-  void runStart(const Node& node, std::vector<Lanes>& times) const;
-  void runEnd(const Node& node, const std::vector<Lanes>& factors, std::vector<Lanes>& times) const;
+  void runStart(const Node& node, const std::vector<Lanes>& factors, std::vector<Lanes>& times) const;
+  void runEnd(const Node& node, std::vector<Lanes>& times) const;
   int deciderOf(int event, const std::vector<Lanes>& times, std::size_t lane) const;
 
   std::vector<float> planned_;  // by event
@@ -61,6 +63,7 @@ class EveningNetwork {
   std::vector<Node> nodes_;  // as eventOrder_
   std::vector<int> nodeOf_;  // by event, -1 for those of unserved steps
   std::vector<Link> links_;
+  std::optional<SharedThings> things_;  // always there once built
 };
 
 }  // namespace suppertide::planning

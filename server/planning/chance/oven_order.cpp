@@ -30,23 +30,31 @@ class OvenOrder {
   // `b` enters after each phase of `a` that was planned to be over by then.
   void follow(const Stay& a, const Stay& b) {
     const int setpoint = b.need->phases.front().setpoint;
+    const bool apart = a.when.limit <= b.when.start;
+    bool inTheWay = apart && crowds(a, b);
+    Minute lag = 0;
     Minute phaseLimit = a.when.start;
     for (std::size_t k = 0; k < a.need->phases.size(); ++k) {
       const OvenPhase& phase = a.need->phases[k];
-      const bool last = k + 1 == a.need->phases.size();
-      phaseLimit = last ? a.when.limit : phaseLimit + phase.length;
-      if (phaseLimit > b.when.start) return;
-      if (phase.setpoint == setpoint && !(last && crowds(a, b))) continue;
-      const Minute change =
-          b.need->preheated
-              ? oven_.change[static_cast<std::size_t>(phase.setpoint)][static_cast<std::size_t>(setpoint)]
-              : 0;
-      if (last) {
-        order_.follows.push_back({endOf(a.step), startOf(b.step), change});
-      } else {
+      phaseLimit = k + 1 == a.need->phases.size() ? a.when.limit : phaseLimit + phase.length;
+      if (phaseLimit > b.when.start) break;
+      if (phase.setpoint == setpoint) continue;
+      const Minute change = b.need->preheated ? changeTime(phase.setpoint, setpoint) : 0;
+      if (!apart) {
         order_.follows.push_back({startOf(a.step), startOf(b.step), phaseLimit - a.when.start + change});
+      } else {
+        inTheWay = true;
+        lag = std::max(lag, change - (a.when.limit - phaseLimit));
       }
     }
+    if (!inTheWay) return;
+    const int back = a.need->phases.front().setpoint;
+    order_.turns.push_back(
+        {a.step, b.step, lag, a.need->preheated ? changeTime(b.need->phases.back().setpoint, back) : 0});
+  }
+
+  Minute changeTime(int from, int to) const {
+    return oven_.change[static_cast<std::size_t>(from)][static_cast<std::size_t>(to)];
   }
 
   // Whether `b` would not fit if `a` were still in when it enters.

@@ -30,14 +30,26 @@ struct Follow {
   Minute lag = 0;
 };
 
+// Two loads of one oven that are never in it together: the second enters
+// `lagAfter` after the first is out, or, if the evening has it so, is out
+// `lagBefore` before the first enters.
+struct Turn {
+  int first = 0;
+  int second = 0;
+  Minute lagAfter = 0;
+  Minute lagBefore = 0;
+};
+
 struct PlanOrder {
-  std::vector<Follow> follows;
+  std::vector<Follow> follows;    // gaps and separations, and an oven's phases
   std::vector<Follow> within;     // `to` had better not be after `from` + `lag`
+  std::vector<Follow> handovers;  // of cooks and things, unit by unit
+  std::vector<Turn> turns;
   std::vector<Minute> notBefore;  // by step: its start, whatever comes before it
 };
 
-// Of the served steps: gaps, separations, cooks, things and ovens, each in the
-// order in which the schedule uses them. All point forward in planned time.
+// Of the served steps, in the order in which the schedule has them. All point
+// forward in planned time.
 PlanOrder orderOf(const Problem& problem, const Schedule& schedule);
 
 // Parts of it.

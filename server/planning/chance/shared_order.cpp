@@ -52,7 +52,7 @@ class Handover {
 
   void follow(const Piece& piece, const Taker& taker) {
     if (taker.step < 0) return;
-    if (piece.step >= 0) order_.follows.push_back({endOf(piece.step), startOf(taker.step), 0});
+    if (piece.step >= 0) order_.handovers.push_back({endOf(piece.step), startOf(taker.step), 0});
     Minute& notBefore = order_.notBefore[static_cast<std::size_t>(taker.step)];
     if (piece.step < 0) notBefore = std::max(notBefore, piece.freeAt);
   }

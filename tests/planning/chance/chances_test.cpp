@@ -107,6 +107,34 @@ TEST(ChancesTest, WhoHasAttentionLeftWaitsForNobody) {
   EXPECT_EQ(chance(problem, ScheduleBuilder(problem).put("wash", 100, "Ana").put("stir", 120, "Ana")), 1);
 }
 
+// Ana mixes a dough when its levain is ripe, as planned at 160, then makes soup.
+ProblemBuilder mixThenSoup(Minute soup) {
+  ProblemBuilder kitchen(900);
+  kitchen.cook("Ana");
+  kitchen.unknown("starter", 0.5);
+  kitchen.dish("loaf", {.serve = 900});
+  kitchen.step("levain").kind(StepKind::kFerment).lasting(60).follows("starter");
+  kitchen.step("mix").lasting(20).by({"Ana"}).after("levain");
+  kitchen.dish("soup", {.serve = 180 + soup});
+  kitchen.step("simmer").lasting(soup).by({"Ana"});
+  return kitchen;
+}
+
+TEST(ChancesTest, WhatIsDoneBeforeASlowDoughIsReadyDoesNotWaitForIt) {
+  const auto soupInTime = [](Minute soup) {
+    const Problem problem = mixThenSoup(soup).build();
+    EveningOptions options = evenings();
+    options.courses = {{1}};
+    const auto plan =
+        ScheduleBuilder(problem).put("levain", 100).put("mix", 160, "Ana").put("simmer", 180, "Ana");
+    return chancesOf(problem, plan.done(), options).byCourse[0];
+  };
+  // In time when mixing is done by 180, or begins after the soup is done: at 190, ln(90 / 60) / 0.5 = 0.811
+  // deviations, or at 240, 1.695.
+  EXPECT_NEAR(soupInTime(10), 0.5 + (1 - 0.7913), 0.03);
+  EXPECT_NEAR(soupInTime(60), 0.5 + (1 - 0.9550), 0.03);
+}
+
 TEST(ChancesTest, AThingIsHandedOverInThePlansOrder) {
   ProblemBuilder kitchen(600);
   kitchen.resource("burners", 2);

@@ -136,7 +136,7 @@ void EveningTwin::lookAround(double now) {
 }
 
 bool EveningTwin::mayStart(int step, double now) const {
-  return timeHasCome(step, now) && gapsAllow(step, Edge::kStart, now) && cookIsFree(step) &&
+  return timeHasCome(step, now) && gapsAllow(step, Edge::kStart, now) && cookIsFree(step, now) &&
          thingsAreFree(step, now) && ovenIsFree(step, now) && isKeptApart(step, now);
 }
 
@@ -161,14 +161,35 @@ bool EveningTwin::gapsAllow(int step, Edge edge, double now) const {
   });
 }
 
+double EveningTwin::soonestStart(int step, double now) const {
+  double soonest = std::max(now, planned(step, Edge::kStart));
+  for (const Gap& gap : problem_.gaps) {
+    if (gap.to != step || gap.toEdge != Edge::kStart || !served(gap.from) ||
+        planned(gap.from, gap.fromEdge) > planned(step, Edge::kStart))
+      continue;
+    double from = happened(gap.from, gap.fromEdge);
+    if (from == kNever) {
+      const double start = start_[at(gap.from)] < kNever ? start_[at(gap.from)] : soonestStart(gap.from, now);
+      from = gap.fromEdge == Edge::kStart ? start : ownEnd(gap.from, start);
+    }
+    soonest = std::max(soonest, from + gap.least);
+  }
+  return soonest;
+}
+
+bool EveningTwin::overtakes(int step, int before, double now, Minute lag) const {
+  return start_[at(before)] == kNever && soonestStart(before, now) >= ownEnd(step, now) + lag;
+}
+
 // What comes before in the plan and is not done keeps its part of the cook's attention.
-bool EveningTwin::cookIsFree(int step) const {
+bool EveningTwin::cookIsFree(int step, double now) const {
   const Placement& place = schedule_.steps[at(step)];
   if (place.cook < 0 || mode(step).attention == 0 || place.start == place.end) return true;
   int kept = mode(step).attention;
   for (int i = 0; i < static_cast<int>(problem_.steps.size()); ++i)
     if (served(i) && i != step && schedule_.steps[at(i)].cook == place.cook &&
-        planned(i, Edge::kStart) < planned(i, Edge::kEnd) && comesBefore(i, step) && end_[at(i)] == kNever)
+        planned(i, Edge::kStart) < planned(i, Edge::kEnd) && comesBefore(i, step) && end_[at(i)] == kNever &&
+        !overtakes(step, i, now, 0))
       kept += mode(i).attention;
   return kept <= 100;
 }
@@ -181,7 +202,7 @@ bool EveningTwin::thingsAreFree(int step, double now) const {
     int kept = 0;
     for (int i = 0; i < static_cast<int>(problem_.steps.size()); ++i)
       if (i == step || (served(i) && planned(i, Edge::kStart) < planned(i, Edge::kEnd) &&
-                        comesBefore(i, step) && end_[at(i)] == kNever))
+                        comesBefore(i, step) && end_[at(i)] == kNever && !overtakes(step, i, now, 0)))
         for (const Use& other : mode(i).uses)
           if (other.resource == use.resource) kept += other.amount;
     for (const Resource::Taken& taken : resource.taken)
@@ -201,8 +222,12 @@ bool EveningTwin::ovenIsFree(int step, double now) const {
     if (i == step || !served(i) || !mode(i).oven || mode(i).oven->oven != need.oven ||
         !comesBefore(i, step) || planned(i, Edge::kStart) == planned(i, Edge::kEnd))
       continue;
-    if (end_[at(i)] == kNever) inside.push_back(mode(i).oven->load);
     const std::vector<OvenPhase>& phases = mode(i).oven->phases;
+    const Minute back = mode(i).oven->preheated
+                            ? oven.change[at(need.phases.back().setpoint)][at(phases.front().setpoint)]
+                            : 0;
+    if (overtakes(step, i, now, back)) continue;
+    if (end_[at(i)] == kNever) inside.push_back(mode(i).oven->load);
     Minute passed = 0;
     for (std::size_t k = 0; k < phases.size(); ++k) {
       passed += phases[k].length;
@@ -231,8 +256,7 @@ bool EveningTwin::isKeptApart(int step, double now) const {
   return true;
 }
 
-double EveningTwin::ownEnd(int step) const {
-  const double start = start_[at(step)];
+double EveningTwin::ownEnd(int step, double start) const {
   const Placement& place = schedule_.steps[at(step)];
   const LengthTable& table = mode(step).length;
   Length range = table.at(static_cast<Minute>(start));

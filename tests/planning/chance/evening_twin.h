@@ -39,11 +39,16 @@ class EveningTwin {
   bool mayStart(int step, double now) const;
   bool gapsAllow(int step, Edge edge, double now) const;
   bool timeHasCome(int step, double now) const;
-  bool cookIsFree(int step) const;
+  // The soonest that a step which has not started could start, as far as one can tell now.
+  double soonestStart(int step, double now) const;
+  // Whether `step`, begun now, is done before one that comes before it in the plan can begin.
+  bool overtakes(int step, int before, double now, Minute lag) const;
+  bool cookIsFree(int step, double now) const;
   bool thingsAreFree(int step, double now) const;
   bool ovenIsFree(int step, double now) const;
   bool isKeptApart(int step, double now) const;
-  double ownEnd(int step) const;
+  double ownEnd(int step) const { return ownEnd(step, start_[static_cast<std::size_t>(step)]); }
+  double ownEnd(int step, double start) const;
   void lookAround(double now);
   void note(double moment) { agenda_.push_back(moment); }
 
