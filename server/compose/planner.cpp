@@ -1,5 +1,7 @@
 #include "server/compose/planner.h"
 
+#include <algorithm>
+
 #include "server/compose/chance_document.h"
 #include "server/compose/documents.h"
 #include "server/planning/solver/solver.h"
@@ -22,6 +24,12 @@ v1::Quality qualityOf(const planning::Outcome& outcome) {
 // Simulated for a plan that may yet be bettered, and for the one that is kept.
 constexpr int kEveningsOnTheWay = 1'000;
 constexpr int kEvenings = 10'000;
+// Fewer for a big feast: evenings times steps, about a tenth of a second.
+constexpr int kSimulatedSteps = 1'000'000;
+
+int eveningsFor(const Composition& composition) {
+  return std::min(kEvenings, kSimulatedSteps / std::max(1, static_cast<int>(composition.steps.size())));
+}
 
 class PlanWriter {
  public:
@@ -91,7 +99,7 @@ absl::StatusOr<v1::Plan> planEvent(const Documents& documents, const PlanOptions
   auto outcome = planning::makePlan(composition->problem, search, &bridge);
   if (!outcome.ok()) return outcome.status();
   outcome->schedule = robust(*composition, outcome->schedule);
-  v1::Plan plan = writer.write(*outcome, kEvenings);
+  v1::Plan plan = writer.write(*outcome, eveningsFor(*composition));
   plan.mutable_search()->set_seed(options.seed);
   return plan;
 }
