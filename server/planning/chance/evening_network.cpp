@@ -143,13 +143,13 @@ void EveningNetwork::runStart(const Node& node, const std::vector<Lanes>& factor
         out[lane] = std::max(out[lane], from[lane] + links_[at(k)].lag);
     }
   }
-  Lanes& ends = times[at(endOf(index))];
-  const bool asks = step.ending != Ending::kHappened && things_->asks(index);
-  for (std::size_t lane = 0; lane < kLanes; ++lane) {
-    const auto endAt = [&](float start) { return ownEnd(index, start, factors[at(index)][lane]); };
-    if (asks) out[lane] = things_->firstFree(index, out[lane], endAt, times, lane);
-    ends[lane] = endAt(out[lane]);  // until runEnd() has looked at what the end follows
-  }
+  Lanes& ends = times[at(endOf(index))];  // until runEnd() has looked at what the end follows
+  const auto endAt = [&](float start, std::size_t lane) {
+    return ownEnd(index, start, factors[at(index)][lane]);
+  };
+  for (std::size_t lane = 0; lane < kLanes; ++lane) ends[lane] = endAt(out[lane], lane);
+  if (step.ending != Ending::kHappened && things_->asks(index))
+    things_->firstFree(index, times, endAt, out, ends);
   times[at(node.event)] = out;
 }
 

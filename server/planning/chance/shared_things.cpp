@@ -41,6 +41,37 @@ SharedThings::SharedThings(const Problem& problem, const Schedule& schedule, con
   }
 }
 
+SharedThings::LaneFlags SharedThings::crowdedLanes(int step, const Lanes& starts, const Lanes& ends,
+                                                   const std::vector<Lanes>& times) const {
+  std::array<int, kLanes> over{};
+  for (const Need& need : steps_[at(step)].needs) {
+    std::array<int, kLanes> sums;
+    sums.fill(need.amount - need.capacity);
+    for (const Taker& taker : need.before) {
+      Lanes in;
+      Lanes out;
+      in.fill(taker.start);
+      out.fill(taker.end);
+      if (taker.step >= 0) in = times[at(startOf(taker.step))];
+      if (taker.step >= 0) out = times[at(endOf(taker.step))];
+      for (std::size_t lane = 0; lane < kLanes; ++lane)
+        sums[lane] += static_cast<int>(out[lane] > starts[lane]) * static_cast<int>(in[lane] < ends[lane]) *
+                      taker.amount;
+    }
+    for (std::size_t lane = 0; lane < kLanes; ++lane) over[lane] |= static_cast<int>(sums[lane] > 0);
+  }
+  for (const Other& turn : steps_[at(step)].turns) {
+    const Lanes& in = times[at(startOf(turn.step))];
+    const Lanes& out = times[at(endOf(turn.step))];
+    for (std::size_t lane = 0; lane < kLanes; ++lane)
+      over[lane] |= static_cast<int>(starts[lane] < out[lane] + turn.lagAfter) *
+                    static_cast<int>(ends[lane] + turn.lagBefore > in[lane]);
+  }
+  LaneFlags crowded{};
+  for (std::size_t lane = 0; lane < kLanes; ++lane) crowded[lane] = over[lane] != 0;
+  return crowded;
+}
+
 int SharedThings::peakOf(const Need& need, float start, float end, const std::vector<Lanes>& times,
                          std::size_t lane) {
   const auto takenAt = [&](float when) {

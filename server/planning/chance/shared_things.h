@@ -6,6 +6,7 @@
 #pragma once
 
 #include <algorithm>
+#include <array>
 #include <cstddef>
 #include <limits>
 #include <vector>
@@ -23,19 +24,19 @@ class SharedThings {
 
   bool asks(int step) const { return !steps_[static_cast<std::size_t>(step)].empty(); }
 
-  // The first moment from `from` on at which all that the step needs is free
-  // until `endAt(start)`. `times` by event: of the steps that asked before it.
+  // Moves `starts` to the first moment from then on at which all that the step
+  // needs is free until its end, `endAt(start, lane)`, and keeps `ends` by it.
+  // `times` by event: of the steps that asked before it.
   template <typename EndAt>
-  float firstFree(int step, float from, const EndAt& endAt, const std::vector<Lanes>& times,
-                  std::size_t lane) const {
-    const StepNeeds& needs = steps_[static_cast<std::size_t>(step)];
-    float start = from;
-    for (float tried = -1; tried != start;) {
-      tried = start;
-      for (const Need& need : needs.needs) start = freeFor(need, start, endAt, times, lane);
-      for (const Other& turn : needs.turns) start = turnFor(turn, start, endAt(start), times, lane);
+  void firstFree(int step, const std::vector<Lanes>& times, const EndAt& endAt, Lanes& starts,
+                 Lanes& ends) const {
+    const LaneFlags crowded = crowdedLanes(step, starts, ends, times);
+    for (std::size_t lane = 0; lane < kLanes; ++lane) {
+      if (!crowded[lane]) continue;
+      starts[lane] = firstFreeIn(
+          step, starts[lane], [&](float start) { return endAt(start, lane); }, times, lane);
+      ends[lane] = endAt(starts[lane], lane);
     }
-    return start;
   }
 
   // The end of the step that was waited for until `when`; -1 when there was none.
@@ -63,6 +64,25 @@ class SharedThings {
     std::vector<Other> turns;
     bool empty() const { return needs.empty() && turns.empty(); }
   };
+
+  using LaneFlags = std::array<bool, kLanes>;
+  // Where something may be in the way: all takers that are there at any time are
+  // counted as there at once. Most lanes of most steps are free, and all are looked at together.
+  LaneFlags crowdedLanes(int step, const Lanes& starts, const Lanes& ends,
+                         const std::vector<Lanes>& times) const;
+
+  template <typename EndAt>
+  float firstFreeIn(int step, float from, const EndAt& endAt, const std::vector<Lanes>& times,
+                    std::size_t lane) const {
+    const StepNeeds& needs = steps_[static_cast<std::size_t>(step)];
+    float start = from;
+    for (float tried = -1; tried != start;) {
+      tried = start;
+      for (const Need& need : needs.needs) start = freeFor(need, start, endAt, times, lane);
+      for (const Other& turn : needs.turns) start = turnFor(turn, start, endAt(start), times, lane);
+    }
+    return start;
+  }
 
   static constexpr float kNever = std::numeric_limits<float>::infinity();
 
