@@ -1,0 +1,42 @@
+#include "server/planning/clash/feasibility.h"
+
+#include "server/planning/solver/solver.h"
+
+namespace suppertide::planning {
+namespace {
+
+// Stops the search once all is served, or it is proven that something is not.
+class UntilKnown : public Monitor {
+ public:
+  explicit UntilKnown(const std::function<bool()>& stop) : stop_(stop) {}
+  void improved(const Outcome& outcome) override {
+    if (costIn(outcome.cost, Tier::kUnserved) == 0) known_ = true;
+    if (costIn(outcome.bound, Tier::kUnserved) > 0) known_ = true;
+  }
+  bool stop() override { return known_ || (stop_ && stop_()); }
+
+ private:
+  const std::function<bool()>& stop_;
+  bool known_ = false;
+};
+
+}  // namespace
+
+Feasible EngineFeasibility::decide(const Problem& problem, Schedule* schedule) {
+  if (problem.dishes.empty()) return Feasible::kYes;
+  if (stop_ && stop_()) return Feasible::kUnknown;
+  SearchOptions options;
+  options.grid = grid_;
+  options.workLimit = conflicts_;
+  UntilKnown monitor(stop_);
+  auto outcome = makePlan(problem, options, &monitor);
+  if (!outcome.ok()) return Feasible::kUnknown;
+  if (costIn(outcome->cost, Tier::kUnserved) == 0) {
+    if (schedule != nullptr) *schedule = std::move(outcome->schedule);
+    return Feasible::kYes;
+  }
+  const bool proven = outcome->provenTiers > 0 || costIn(outcome->bound, Tier::kUnserved) > 0;
+  return proven ? Feasible::kNo : Feasible::kUnknown;
+}
+
+}  // namespace suppertide::planning

@@ -1,0 +1,39 @@
+// Whether every dish of a problem can be served in time.
+#pragma once
+
+#include <cstdint>
+#include <functional>
+#include <utility>
+
+#include "server/planning/model/schedule.h"
+
+namespace suppertide::planning {
+
+enum class Feasible {
+  kYes,      // with a schedule
+  kNo,       // proven
+  kUnknown,  // the limit was reached, or it was told to stop
+};
+
+class Feasibility {
+ public:
+  virtual ~Feasibility() = default;
+  // Of a problem whose dishes may not be late. Fills `schedule`, if given, with kYes.
+  virtual Feasible decide(const Problem& problem, Schedule* schedule = nullptr) = 0;
+};
+
+// Asks the engine and leaves it as soon as the answer is known.
+class EngineFeasibility : public Feasibility {
+ public:
+  // `conflicts`: effort a question; 0: no limit. `stop` may be empty.
+  EngineFeasibility(Minute grid, std::int64_t conflicts, std::function<bool()> stop)
+      : grid_(grid), conflicts_(conflicts), stop_(std::move(stop)) {}
+  Feasible decide(const Problem& problem, Schedule* schedule = nullptr) override;
+
+ private:
+  Minute grid_;
+  std::int64_t conflicts_;
+  std::function<bool()> stop_;
+};
+
+}  // namespace suppertide::planning

@@ -1,0 +1,36 @@
+// The smallest sets of wishes that cannot all be met.
+//
+// QuickXplain (Junker, AAAI 2004) twice: first over dishes with every other wish
+// kept, then over the other wishes of the few dishes that are left, what people
+// care about least taken back first. Wishes only restrict, so the second keeps
+// the first one's set irreducible.
+#pragma once
+
+#include <functional>
+#include <vector>
+
+#include "server/planning/clash/feasibility.h"
+#include "server/planning/clash/wishes.h"
+
+namespace suppertide::planning {
+
+struct WishClash {
+  std::vector<Wish> wishes;  // in the order of the kinds
+  // Without any one of them the others can be met; false when a question on the way stayed open.
+  bool irreducible = true;
+};
+
+struct WishClashOptions {
+  int most = 3;                    // sets, as different as can be
+  std::vector<int> suspects = {};  // dishes that a plan left unserved or late; they are looked at first
+  Relaxing relaxing = {};
+  std::function<bool()> stop = {};                   // may be empty
+  std::function<void(const WishClash&)> found = {};  // each as soon as it is known; may be empty
+};
+
+// Empty when all wishes can be met, or when that could not be ruled out in time.
+// Asks `feasibility` about as often as there are dishes, and some ten times a set.
+std::vector<WishClash> wishClashes(const Problem& problem, const WishClashOptions& options,
+                                   Feasibility& feasibility);
+
+}  // namespace suppertide::planning
