@@ -1,10 +1,11 @@
 #include "server/kitchen/racks.h"
 
 #include <algorithm>
+#include <bit>
+#include <cstdint>
 #include <map>
 #include <optional>
-#include <set>
-#include <tuple>
+#include <unordered_set>
 
 #include "server/kitchen/shelf_packing.h"
 
@@ -18,8 +19,6 @@ struct Kind {
   int height = 0;
   std::vector<int> owners;  // pan index of each single pan
 };
-
-using Counts = std::vector<int>;  // how many of each kind
 
 std::vector<Kind> kindsOf(const std::vector<Pan>& pans) {
   std::vector<Kind> kinds;
@@ -40,33 +39,55 @@ std::vector<Kind> kindsOf(const std::vector<Pan>& pans) {
   return kinds;
 }
 
-struct ShelfUse {
-  int position = 0;
-  Counts counts;
-};
+constexpr int kMostMixedTries = 250;  // for one shelf, before the exact search
 
-// Fills shelves from the bottom up, remembering what has failed from each
-// position on and what has been tried on a shelf.
+using Mask = std::uint32_t;  // a bit for each single pan
+
+// Fills shelves from the bottom up. Which pans share a shelf is asked in three
+// ways: quickly, which gives most of what fits; by area, which refuses most of
+// what doesn't; and exactly, only for the shelves that an answer hangs on.
 class RackSearch {
  public:
   RackSearch(const Oven& oven, std::vector<Kind> kinds) : oven_(oven), kinds_(std::move(kinds)) {
-    for (const Kind& kind : kinds_) all_.push_back(static_cast<int>(kind.owners.size()));
+    for (std::size_t k = 0; k < kinds_.size(); ++k)
+      for (std::size_t i = 0; i < kinds_[k].owners.size(); ++i) single_.push_back(static_cast<int>(k));
+    const std::size_t masks = std::size_t{1} << single_.size();
+    shelf_.assign(masks, Shelf::kUnasked);
+    area_.assign(masks, 0);
+    bulk_.assign(masks, 0);
+    positions_ = static_cast<int>(oven_.clearHeightsMm.size());
+    for (Mask mask = 1; mask < masks; ++mask) {
+      const Mask low = mask & (~mask + 1);
+      const int kind = single_[bitOf(low)];
+      area_[mask] = area_[mask ^ low] + areaOf(kind);
+      bulk_[mask] = bulk_[mask ^ low] + areaOf(kind) * positionsOf(kind);
+    }
+    refuseUnlikelyPairs();
+    shelves_ = oven_.shelfCount > 0 ? std::min(oven_.shelfCount, positions_) : positions_;
   }
 
   bool run() {
-    const int positions = static_cast<int>(oven_.clearHeightsMm.size());
-    const int shelves = oven_.shelfCount > 0 ? std::min(oven_.shelfCount, positions) : positions;
-    return fill(0, shelves, all_);
+    const Mask all = static_cast<Mask>(shelf_.size() - 1);
+    // First with nothing but what is known to fit, then with all that might.
+    doubtful_ = Shelf::kNo;
+    if (attempt(all)) return true;
+    doubtful_ = Shelf::kYes;
+    failed_.clear();
+    while (attempt(all)) {
+      if (std::all_of(uses_.begin(), uses_.end(), [&](const ShelfUse& use) { return settle(use.pans); }))
+        return true;
+    }
+    return false;
   }
 
   // Where each single pan stands, after run() said yes.
   std::vector<PanPlace> places(const std::vector<Pan>& pans) {
     std::vector<PanPlace> result;
-    Counts next(kinds_.size(), 0);
+    std::vector<std::size_t> next(kinds_.size(), 0);
     for (const ShelfUse& use : uses_) {
-      for (const Spot& spot : *shelf(use.counts)) {
+      for (const Spot& spot : spots_.at(use.pans)) {
         const std::size_t k = static_cast<std::size_t>(spot.kind);
-        const int owner = kinds_[k].owners[static_cast<std::size_t>(next[k]++)];
+        const int owner = kinds_[k].owners[next[k]++];
         const Pan& pan = pans[static_cast<std::size_t>(owner)];
         // A kind is stored wide side first, so a pan given the other way round is turned once more.
         const bool stored = pan.widthMm >= pan.depthMm;
@@ -77,102 +98,225 @@ class RackSearch {
   }
 
  private:
-  static bool none(const Counts& counts) {
-    return std::all_of(counts.begin(), counts.end(), [](int count) { return count == 0; });
-  }
+  enum class Shelf : std::uint8_t { kUnasked, kYes, kNo, kDoubtful };
+  struct ShelfUse {
+    int position = 0;
+    Mask pans = 0;
+  };
 
-  long areaOf(const Counts& counts) const {
-    long area = 0;
-    for (std::size_t k = 0; k < counts.size(); ++k) {
-      area += static_cast<long>(counts[k]) * kinds_[k].width * kinds_[k].depth;
+  static std::size_t bitOf(Mask single) { return static_cast<std::size_t>(std::countr_zero(single)); }
+  long areaOf(int kind) const {
+    const Kind& pan = kinds_[static_cast<std::size_t>(kind)];
+    return static_cast<long>(pan.width) * pan.depth;
+  }
+  long shelfArea() const { return static_cast<long>(oven_.shelfWidthMm) * oven_.shelfDepthMm; }
+
+  // The fewest positions that a pan of the kind takes anywhere.
+  int positionsOf(int kind) const {
+    const int wanted = kinds_[static_cast<std::size_t>(kind)].height;
+    int fewest = positions_;
+    for (int from = 0; from < positions_; ++from) {
+      int height = 0;
+      for (int p = from; p < positions_; ++p) {
+        height += oven_.clearHeightsMm[static_cast<std::size_t>(p)];
+        if (height < wanted) continue;
+        fewest = std::min(fewest, p - from + 1);
+        break;
+      }
     }
-    return area;
+    return fewest;
   }
 
-  const std::optional<std::vector<Spot>>& shelf(const Counts& counts) {
-    const auto known = shelves_.find(counts);
-    if (known != shelves_.end()) return known->second;
-    std::vector<Footprint> footprints;
-    for (std::size_t k = 0; k < counts.size(); ++k) {
-      footprints.push_back({kinds_[k].width, kinds_[k].depth, counts[k]});
+  // Two pans that cannot share a shelf refuse every choice that has both.
+  void refuseUnlikelyPairs() {
+    for (std::size_t i = 0; i < single_.size(); ++i)
+      for (std::size_t j = i + 1; j < single_.size(); ++j) {
+        const Mask pair = (Mask{1} << i) | (Mask{1} << j);
+        if (!packShelf(oven_.shelfWidthMm, oven_.shelfDepthMm, footprints(pair))) refused_.push_back(pair);
+      }
+  }
+
+  std::vector<Footprint> footprints(Mask pans) const {
+    std::vector<Footprint> prints;
+    for (const Kind& kind : kinds_) prints.push_back({kind.width, kind.depth, 0});
+    for (Mask rest = pans; rest != 0; rest &= rest - 1)
+      ++prints[static_cast<std::size_t>(single_[bitOf(rest)])].count;
+    return prints;
+  }
+
+  bool fitsShelf(Mask pans) {
+    if (area_[pans] > shelfArea()) return false;
+    Shelf& shelf = shelf_[pans];
+    if (shelf == Shelf::kUnasked) shelf = asked(pans);
+    return (shelf == Shelf::kDoubtful ? doubtful_ : shelf) == Shelf::kYes;
+  }
+
+  Shelf asked(Mask pans) {
+    for (const Mask no : refused_)
+      if ((pans & no) == no) return Shelf::kNo;
+    for (const Mask yes : fitting_) {
+      if ((pans & yes) != pans) continue;
+      spots_[pans] = part(spots_.at(yes), pans);
+      return Shelf::kYes;
     }
-    return shelves_.emplace(counts, packShelf(oven_.shelfWidthMm, oven_.shelfDepthMm, footprints))
-        .first->second;
+    const std::vector<Footprint> prints = footprints(pans);
+    if (auto spots = packShelfQuickly(oven_.shelfWidthMm, oven_.shelfDepthMm, prints)) {
+      spots_[pans] = *std::move(spots);
+      fitting_.push_back(pans);
+      return Shelf::kYes;
+    }
+    if (!isTooMuch(oven_.shelfWidthMm, oven_.shelfDepthMm, prints)) return Shelf::kDoubtful;
+    refused_.push_back(pans);
+    return Shelf::kNo;
   }
 
-  bool fill(int position, int shelves, const Counts& rest) {
-    if (none(rest)) return true;
-    const int positions = static_cast<int>(oven_.clearHeightsMm.size());
-    if (position == positions || shelves == 0) return false;
-    const int usable = std::min(shelves, positions - position);
-    if (areaOf(rest) > usable * static_cast<long>(oven_.shelfWidthMm) * oven_.shelfDepthMm) return false;
-    if (failed_.contains({position, shelves, rest})) return false;
+  // The spots of some of the pans that lie at `spots`.
+  std::vector<Spot> part(const std::vector<Spot>& spots, Mask pans) const {
+    std::vector<Footprint> wanted = footprints(pans);
+    std::vector<Spot> kept;
+    for (const Spot& spot : spots)
+      if (wanted[static_cast<std::size_t>(spot.kind)].count-- > 0) kept.push_back(spot);
+    return kept;
+  }
+
+  // Decides a shelf that only might fit.
+  bool settle(Mask pans) {
+    Shelf& shelf = shelf_[pans];
+    if (shelf == Shelf::kYes) return true;
+    const std::vector<Footprint> prints = footprints(pans);
+    const int tries = std::min(mixedTries_, kMostMixedTries);
+    mixedTries_ -= tries;
+    auto spots = packShelfQuickly(oven_.shelfWidthMm, oven_.shelfDepthMm, prints, tries);
+    if (!spots) spots = packShelf(oven_.shelfWidthMm, oven_.shelfDepthMm, prints, steps_);
+    if (!spots) {
+      refused_.push_back(pans);
+      forget(pans);
+      return false;
+    }
+    shelf = Shelf::kYes;
+    fitting_.push_back(pans);
+    spots_[pans] = *std::move(spots);
+    return true;
+  }
+
+  // What was only doubtful holds too much when a part of it does.
+  void forget(Mask no) {
+    for (std::size_t pans = 0; pans < shelf_.size(); ++pans)
+      if (shelf_[pans] == Shelf::kDoubtful && (pans & no) == no) shelf_[pans] = Shelf::kNo;
+  }
+
+  bool attempt(Mask all) {
+    uses_.clear();
+    return fill(0, shelves_, all);
+  }
+
+  std::uint64_t keyOf(int position, int shelves, Mask rest) const {
+    return (static_cast<std::uint64_t>(position) << 40) | (static_cast<std::uint64_t>(shelves) << 32) | rest;
+  }
+
+  bool fill(int position, int shelves, Mask rest) {
+    if (rest == 0) return true;
+    if (position == positions_ || shelves == 0) return false;
+    const int usable = std::min(shelves, positions_ - position);
+    if (area_[rest] > usable * shelfArea()) return false;
+    // A shelf over several positions costs them all, and what stands on it needs no more of them.
+    if (bulk_[rest] > (positions_ - position) * shelfArea()) return false;
+    const std::uint64_t key = keyOf(position, usable, rest);
+    if (failed_.contains(key)) return false;
     if (fillFrom(position, shelves, rest)) return true;
-    failed_.insert({position, shelves, rest});
+    failed_.insert(key);
     return false;
   }
 
   // Lays a shelf at `position` that takes one, two, ... positions, or none there.
-  bool fillFrom(int position, int shelves, const Counts& rest) {
-    const int positions = static_cast<int>(oven_.clearHeightsMm.size());
+  bool fillFrom(int position, int shelves, Mask rest) {
     int height = 0;
-    int heightBefore = -1;
-    for (int next = position + 1; next <= positions; ++next) {
+    Mask before = 0;
+    for (int next = position + 1; next <= positions_; ++next) {
       height += oven_.clearHeightsMm[static_cast<std::size_t>(next - 1)];
-      Counts most = rest;
-      bool anyNew = false;
-      for (std::size_t k = 0; k < most.size(); ++k) {
-        if (kinds_[k].height > height) most[k] = 0;
-        anyNew = anyNew || (most[k] > 0 && kinds_[k].height > heightBefore);
-      }
-      heightBefore = height;
-      if (!anyNew) continue;  // a lower shelf could hold the same
-      Counts chosen(most.size(), 0);
-      if (fillShelf(position, next, shelves, rest, most, chosen, 0)) return true;
+      Mask most = 0;
+      for (Mask pans = rest; pans != 0; pans &= pans - 1)
+        if (kinds_[static_cast<std::size_t>(single_[bitOf(pans)])].height <= height)
+          most |= pans & (~pans + 1);
+      if (most == before) continue;  // a lower shelf could hold the same
+      before = most;
+      const long later = std::min(shelves - 1, positions_ - next) * shelfArea();
+      const long laterBulk = (positions_ - next) * shelfArea();
+      const ShelfChoice choice{position, next, shelves, rest, area_[rest] - later, bulk_[rest] - laterBulk};
+      if (fillShelf(choice, 0, most)) return true;
     }
     return fill(position + 1, shelves, rest);
   }
 
-  // Tries all choices out of `most` for one shelf, fullest first.
-  bool fillShelf(int position, int next, int shelves, const Counts& rest, const Counts& most, Counts& chosen,
-                 std::size_t k) {
-    if (areaOf(chosen) > static_cast<long>(oven_.shelfWidthMm) * oven_.shelfDepthMm) return false;
-    if (k == most.size()) {
-      if (none(chosen) || extendable(most, chosen) || !shelf(chosen)) return false;
-      Counts after = rest;
-      for (std::size_t i = 0; i < after.size(); ++i) after[i] -= chosen[i];
-      uses_.push_back({position, chosen});
-      if (fill(next, shelves - 1, after)) return true;
+  struct ShelfChoice {
+    int position;
+    int next;  // the first position free above it
+    int shelves;
+    Mask rest;
+    // Area that must go onto this shelf, as the later ones can't take more; and the
+    // same of area times positions.
+    long least;
+    long leastBulk;
+  };
+
+  // Tries all choices for one shelf: `chosen` surely, any of `open`, fullest first.
+  bool fillShelf(const ShelfChoice& choice, Mask chosen, Mask open) {
+    if (area_[chosen] > shelfArea() || area_[chosen] + area_[open] < choice.least ||
+        bulk_[chosen] + bulk_[open] < choice.leastBulk)
+      return false;
+    if (chosen != 0 && !fitsShelf(chosen)) return false;
+    if (open == 0) {
+      if (chosen == 0 || canTakeMore(choice, chosen)) return false;
+      uses_.push_back({choice.position, chosen});
+      if (fill(choice.next, choice.shelves - 1, choice.rest & ~chosen)) return true;
       uses_.pop_back();
       return false;
     }
-    for (int count = most[k]; count >= 0; --count) {
-      chosen[k] = count;
-      if (fillShelf(position, next, shelves, rest, most, chosen, k + 1)) return true;
-    }
-    chosen[k] = 0;
-    return false;
+    const Mask single = open & (~open + 1);
+    const Mask rest = open & ~single;
+    if (fillShelf(choice, chosen | single, rest)) return true;
+    // Of pans alike the first ones go.
+    return fillShelf(choice, chosen, rest & ~alike(single));
   }
 
-  // Whether one more pan is already known to fit beside `chosen`: then the
-  // fuller shelf was tried and failed, and this one leaves even more to place.
-  bool extendable(const Counts& most, const Counts& chosen) const {
-    Counts more = chosen;
-    for (std::size_t k = 0; k < most.size(); ++k) {
-      if (chosen[k] == most[k]) continue;
-      ++more[k];
-      const auto known = shelves_.find(more);
-      if (known != shelves_.end() && known->second) return true;
-      --more[k];
+  Mask alike(Mask single) const {
+    Mask mask = 0;
+    const std::size_t bit = bitOf(single);
+    for (std::size_t i = 0; i < single_.size(); ++i)
+      if (single_[i] == single_[bit]) mask |= Mask{1} << i;
+    return mask;
+  }
+
+  // Whether one more pan fits, as far as is known: then the fuller shelf was tried and failed,
+  // and this one leaves even more to place.
+  bool canTakeMore(const ShelfChoice& choice, Mask chosen) const {
+    int height = 0;
+    for (int p = choice.position; p < choice.next; ++p)
+      height += oven_.clearHeightsMm[static_cast<std::size_t>(p)];
+    for (Mask pans = choice.rest & ~chosen; pans != 0; pans &= pans - 1) {
+      const Mask single = pans & (~pans + 1);
+      if (kinds_[static_cast<std::size_t>(single_[bitOf(single)])].height > height) continue;
+      const Shelf fuller = shelf_[chosen | single];
+      if ((fuller == Shelf::kDoubtful ? doubtful_ : fuller) == Shelf::kYes) return true;
     }
     return false;
   }
 
   const Oven& oven_;
   std::vector<Kind> kinds_;
-  Counts all_;
-  std::map<Counts, std::optional<std::vector<Spot>>> shelves_;
-  std::set<std::tuple<int, int, Counts>> failed_;
+  std::vector<int> single_;  // kind of each single pan, largest first
+  int positions_ = 0;
+  int shelves_ = 0;
+  std::vector<Shelf> shelf_;  // by mask
+  std::vector<long> area_;    // by mask
+  std::vector<long> bulk_;    // by mask: area times the positions it takes
+  std::vector<Mask> fitting_;
+  std::vector<Mask> refused_;
+  std::map<Mask, std::vector<Spot>> spots_;
+  Shelf doubtful_ = Shelf::kNo;
+  int steps_ = kMostRackSteps;
+  int mixedTries_ = 4 * kMostMixedTries;
+  std::unordered_set<std::uint64_t> failed_;
   std::vector<ShelfUse> uses_;
 };
 
@@ -207,6 +351,37 @@ bool fitsRacks(const Oven& oven, const std::vector<Pan>& pans) {
     if (pan.count > 0 && aloneMisfit(oven, pan) != Misfit::kNone) return false;
   }
   return RackSearch(oven, kindsOf(pans)).run();
+}
+
+std::optional<Pan> panThatWould(const Oven& oven, const std::vector<Pan>& pans, int misfit) {
+  constexpr int kPitchMm = 5;
+  std::vector<Pan> some(pans.begin(), pans.begin() + misfit + 1);
+  const Pan wanted = some.back();
+  const int longSide = std::max(wanted.widthMm, wanted.depthMm);
+  int clear = 0;
+  for (const int height : oven.clearHeightsMm) clear += height;
+  const auto shrunk = [&](int side) {
+    const auto part = [&](int length) {
+      return static_cast<int>(static_cast<long>(length) * side / longSide);
+    };
+    return Pan{part(wanted.widthMm), part(wanted.depthMm), std::min(wanted.heightMm, clear), wanted.count};
+  };
+  const auto fits = [&](int side) {
+    some.back() = shrunk(side);
+    return fitsRacks(oven, some);
+  };
+  // What fits shrunk, fits shrunk further; so the largest is found by halving.
+  int low = (longSide / 2 + kPitchMm - 1) / kPitchMm * kPitchMm;
+  int high = longSide / kPitchMm * kPitchMm;
+  if (!fits(low)) return std::nullopt;
+  while (low < high) {
+    const int middle = (low + high + kPitchMm) / (2 * kPitchMm) * kPitchMm;
+    if (fits(middle))
+      low = middle;
+    else
+      high = middle - kPitchMm;
+  }
+  return shrunk(low);
 }
 
 RackPlan packRacks(const Oven& oven, const std::vector<Pan>& pans) {

@@ -3,9 +3,10 @@
 // A shelf lies in a rack position; a pan standing on it may reach through the
 // clear heights above, and then no shelf can lie there. On one shelf, pans lie
 // flat, turned by 90 degrees if that helps, and never overlap. Sizes are outer
-// sizes in millimetres. Any part of a set that fits, fits (but see kMostShelfSteps).
+// sizes in millimetres. Any part of a set that fits, fits (but see kMostRackSteps).
 #pragma once
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -14,6 +15,9 @@
 namespace suppertide::kitchen {
 
 inline constexpr int kMostPans = 12;  // counted singly
+// Steps of exact shelf searches for one oven, some 4 ms. Ovens that people fill
+// need none or a few hundred.
+inline constexpr int kMostRackSteps = 15'000;
 
 struct Pan {
   int widthMm = 0;
@@ -43,10 +47,15 @@ struct RackPlan {
   bool fits() const { return misfit == Misfit::kNone; }
 };
 
-// Exact for up to kMostPans single pans (within kMostShelfSteps), kTooManyPans beyond; no pans fit
-// always. Microseconds for a few pans, below 1 ms for most sets of eight; a
-// dozen pans all of different sizes that crowd five positions take some 10 ms.
+// Exact for up to kMostPans single pans (within kMostRackSteps), kTooManyPans beyond; no pans fit
+// always. Microseconds for a few pans; a dozen pans all of different sizes take 0.1 to
+// 1 ms, up to some 12 ms when they crowd five positions and just don't fit.
 RackPlan packRacks(const Oven& oven, const std::vector<Pan>& pans);
+
+// A pan of the same proportions that would fit where pan number `misfit` of `pans`
+// does not, with all before it: the largest, to 5 mm; lower only when it is too tall
+// for any position. None when not even half of its length would do.
+std::optional<Pan> panThatWould(const Oven& oven, const std::vector<Pan>& pans, int misfit);
 
 // The yes or no of packRacks, without the places.
 bool fitsRacks(const Oven& oven, const std::vector<Pan>& pans);

@@ -1,10 +1,38 @@
 #include "server/kitchen/shelf_packing.h"
 
 #include <algorithm>
-#include <set>
+#include <bitset>
+#include <cstdint>
+#include <iterator>
+
+#include "server/kitchen/shelf_outline.h"
 
 namespace suppertide::kitchen {
 namespace {
+
+constexpr int kWidestShelf = 2000;
+constexpr int kUsualShelf = 511;  // most are no wider, and then sums of lengths are quick
+using Step = ShelfOutline::Step;
+
+// A length over which nothing of at least `least` can lie counts as all of
+// `whole`; one shorter than `least` counts as nothing. Areas of such lengths
+// still have to fit together (Fekete and Schepers' conservative scales).
+long scaled(int length, int whole, int least) {
+  if (length > whole - least) return whole;
+  return length < least ? 0 : length;
+}
+
+long scaledArea(int width, int depth, const std::vector<Footprint>& kinds, int leastWide, int leastDeep) {
+  long area = 0;
+  for (const Footprint& kind : kinds) {
+    const auto one = [&](int wide, int deep) {
+      if (wide > width || deep > depth) return static_cast<long>(width) * depth + 1;
+      return scaled(wide, width, leastWide) * scaled(deep, depth, leastDeep);
+    };
+    area += kind.count * std::min(one(kind.width, kind.depth), one(kind.depth, kind.width));
+  }
+  return area;
+}
 
 // Fills the shelf from the front, always at the lowest, leftmost step of the
 // outline of what lies there already.
@@ -17,10 +45,11 @@ namespace {
 // wall and touches it above; so it is higher than that wall, and it starts where
 // a chain of later rectangles from some edge left of the step ends. Each packing
 // has one such story, and lost area is counted, so few stories are read.
+template <int kWidest>
 class ShelfSearch {
  public:
-  ShelfSearch(int width, int depth, std::vector<Footprint> kinds)
-      : width_(width), depth_(depth), kinds_(std::move(kinds)), outline_{{0, 0}} {
+  ShelfSearch(int width, int depth, std::vector<Footprint> kinds, int& steps)
+      : width_(width), depth_(depth), kinds_(std::move(kinds)), outline_(width, depth), steps_(steps) {
     spare_ = static_cast<long>(width_) * depth_;
     for (const Footprint& kind : kinds_) {
       spare_ -= static_cast<long>(kind.width) * kind.depth * kind.count;
@@ -28,91 +57,17 @@ class ShelfSearch {
     }
   }
 
-  bool run() { return spare_ >= 0 && !tooMuchByLength() && place(); }
+  bool run() { return spare_ >= 0 && place(); }
   const std::vector<Spot>& spots() const { return spots_; }
 
  private:
-  // From `x` to the next corner's x, taken or lost up to `y`.
-  struct Corner {
-    int x;
-    int y;
-  };
-  using Outline = std::vector<Corner>;
-
-  struct Step {
-    std::size_t index = 0;
-    int x = 0;
-    int limit = 0;
-    int y = 0;
-    int leftWall = 0;  // height of the neighbours; the shelf's depth stands for its side
-    int rightWall = 0;
-  };
-
-  // A length over which nothing of at least `least` can lie counts as all of
-  // `whole`; one shorter than `least` counts as nothing. Areas of such lengths
-  // still have to fit together (Fekete and Schepers' conservative scales).
-  static long scaled(int length, int whole, int least) {
-    if (length > whole - least) return whole;
-    return length < least ? 0 : length;
-  }
-
-  bool tooMuchByLength() const {
-    std::set<int> sides = {0};
-    for (const Footprint& kind : kinds_) sides.insert({kind.width, kind.depth});
-    for (int leastWide : sides) {
-      if (2 * leastWide > width_) break;
-      for (int leastDeep : sides) {
-        if (2 * leastDeep > depth_) break;
-        if (scaledArea(leastWide, leastDeep) > static_cast<long>(width_) * depth_) return true;
-      }
-    }
-    return false;
-  }
-
-  long scaledArea(int leastWide, int leastDeep) const {
-    long area = 0;
-    for (const Footprint& kind : kinds_) {
-      const auto one = [&](int wide, int deep) {
-        if (wide > width_ || deep > depth_) return static_cast<long>(width_) * depth_ + 1;
-        return scaled(wide, width_, leastWide) * scaled(deep, depth_, leastDeep);
-      };
-      area += kind.count * std::min(one(kind.width, kind.depth), one(kind.depth, kind.width));
-    }
-    return area;
-  }
-
-  int limitOf(std::size_t i) const { return i + 1 < outline_.size() ? outline_[i + 1].x : width_; }
-
-  Step lowestStep() const {
-    std::size_t lowest = 0;
-    for (std::size_t i = 1; i < outline_.size(); ++i) {
-      if (outline_[i].y < outline_[lowest].y) lowest = i;
-    }
-    return {.index = lowest,
-            .x = outline_[lowest].x,
-            .limit = limitOf(lowest),
-            .y = outline_[lowest].y,
-            .leftWall = lowest > 0 ? outline_[lowest - 1].y : depth_,
-            .rightWall = lowest + 1 < outline_.size() ? outline_[lowest + 1].y : depth_};
-  }
-
-  // Raises [x, limit), which lies on one step, to `y` and joins equal neighbours.
-  void raise(const Step& step, int x, int limit, int y) {
-    Outline next(outline_.begin(), outline_.begin() + static_cast<std::ptrdiff_t>(step.index));
-    const auto add = [&](Corner corner) {
-      if (next.empty() || next.back().y != corner.y) next.push_back(corner);
-    };
-    if (x > step.x) add({step.x, step.y});
-    add({x, y});
-    if (limit < step.limit) add({limit, step.y});
-    for (std::size_t i = step.index + 1; i < outline_.size(); ++i) add(outline_[i]);
-    outline_ = std::move(next);
-  }
+  using Ends = std::bitset<static_cast<std::size_t>(kWidest) + 1>;
 
   bool place() {
     if (left_ == 0) return true;
-    if (--readings_ < 0) return false;
-    const Step step = lowestStep();
+    if (steps_ == 0) return false;
+    --steps_;
+    const Step step = outline_.lowest();
     if (step.y >= depth_) return false;
     for (std::size_t k = 0; k < kinds_.size(); ++k) {
       if (tryKind(step, k, false)) return true;
@@ -128,9 +83,15 @@ class ShelfSearch {
     if (wide > step.limit - step.x || step.y + deep > depth_) return false;
     if (put(step, k, turned, step.x)) return true;
     if (step.x == 0 || step.y + deep <= step.leftWall) return false;
-    for (int x : chainEnds(step, k, step.limit - wide)) {
+    // Beyond this the lost corner alone is more than can be spared.
+    const long affordable = step.x + spare_ / (step.leftWall - step.y);
+    const int last = static_cast<int>(std::min<long>(step.limit - wide, affordable));
+    if (last <= step.x) return false;
+    const Ends ends = chainEnds(step, k);
+    for (int x = step.x + 1; x <= last; ++x) {
+      if (!ends[static_cast<std::size_t>(x)]) continue;
       const bool done = lose(step, x, step.leftWall, [&] {
-        const Step rest = lowestStep();
+        const Step rest = outline_.lowest();
         return rest.x == x && rest.y == step.y && put(rest, k, turned, x);
       });
       if (done) return true;
@@ -141,8 +102,8 @@ class ShelfSearch {
   bool put(const Step& step, std::size_t k, bool turned, int x) {
     const int wide = turned ? kinds_[k].depth : kinds_[k].width;
     const int deep = turned ? kinds_[k].width : kinds_[k].depth;
-    const Outline before = outline_;
-    raise(step, x, x + wide, step.y + deep);
+    const ShelfOutline before = outline_;
+    outline_.raise(step, x, x + wide, step.y + deep);
     --kinds_[k].count;
     --left_;
     spots_.push_back({static_cast<int>(k), x, step.y, turned});
@@ -159,9 +120,9 @@ class ShelfSearch {
   bool lose(const Step& step, int limit, int y, const Rest& rest) {
     const long lost = static_cast<long>(limit - step.x) * (y - step.y);
     if (lost > spare_) return false;
-    const Outline before = outline_;
+    const ShelfOutline before = outline_;
     spare_ -= lost;
-    raise(step, step.x, limit, y);
+    outline_.raise(step, step.x, limit, y);
     if (rest()) return true;
     spare_ += lost;
     outline_ = before;
@@ -169,14 +130,9 @@ class ShelfSearch {
   }
 
   // Where a chain of rectangles other than one of kind `k`, begun at an edge
-  // left of the step, may end on it: in (step.x, most], nearest first.
-  std::set<int> chainEnds(const Step& step, std::size_t k, int most) {
-    // Beyond this the lost corner alone is more than can be spared.
-    const long affordable = step.x + spare_ / (step.leftWall - step.y);
-    const int last = static_cast<int>(std::min<long>(most, affordable));
-    std::set<int> ends;
-    if (last <= step.x) return ends;
-    std::vector<bool> reached(static_cast<std::size_t>(last) + 1);
+  // left of the step, may end.
+  Ends chainEnds(const Step& step, std::size_t k) const {
+    Ends reached;
     reached[0] = true;
     for (const Spot& spot : spots_) {
       const Footprint& print = kinds_[static_cast<std::size_t>(spot.kind)];
@@ -184,42 +140,175 @@ class ShelfSearch {
       if (edge < step.x) reached[static_cast<std::size_t>(edge)] = true;
     }
     for (std::size_t other = 0; other < kinds_.size(); ++other) {
-      const int count = kinds_[other].count - (other == k ? 1 : 0);
-      for (int i = 0; i < count; ++i) extend(reached, kinds_[other]);
+      const Footprint& print = kinds_[other];
+      const int count = print.count - (other == k ? 1 : 0);
+      for (int i = 0; i < count; ++i)
+        reached |= (reached << static_cast<std::size_t>(print.width)) |
+                   (reached << static_cast<std::size_t>(print.depth));
     }
-    for (int x = step.x + 1; x <= last; ++x) {
-      if (reached[static_cast<std::size_t>(x)]) ends.insert(x);
-    }
-    return ends;
-  }
-
-  static void extend(std::vector<bool>& reached, const Footprint& print) {
-    const int size = static_cast<int>(reached.size());
-    for (int x = size - 1; x >= 0; --x) {
-      const int byWidth = x - print.width;
-      const int byDepth = x - print.depth;
-      const bool ends = (byWidth >= 0 && reached[static_cast<std::size_t>(byWidth)]) ||
-                        (byDepth >= 0 && reached[static_cast<std::size_t>(byDepth)]);
-      if (ends) reached[static_cast<std::size_t>(x)] = true;
-    }
+    return reached;
   }
 
   int width_;
   int depth_;
   std::vector<Footprint> kinds_;  // counts of what is still to be placed
-  Outline outline_;
+  ShelfOutline outline_;
   std::vector<Spot> spots_;
   long spare_ = 0;  // area that may still be lost
   int left_ = 0;
-  int readings_ = kMostShelfSteps;
+  int& steps_;
 };
+
+int countOf(const std::vector<Footprint>& footprints) {
+  int count = 0;
+  for (const Footprint& print : footprints) count += print.count;
+  return count;
+}
+
+template <int kWidest>
+std::optional<std::vector<Spot>> searched(int width, int depth, const std::vector<Footprint>& footprints,
+                                          int& steps) {
+  ShelfSearch<kWidest> search(width, depth, footprints, steps);
+  if (!search.run()) return std::nullopt;
+  return search.spots();
+}
+
+// What is best to lay next on a step: more is better. `fills` is the width that stays free beside it.
+enum class Idea { kFillsStep, kLargest, kWidest, kDeepest, kLevels };
+constexpr Idea kIdeas[] = {Idea::kFillsStep, Idea::kLargest, Idea::kWidest, Idea::kDeepest, Idea::kLevels};
+
+long worth(Idea idea, const Step& step, int wide, int deep) {
+  const long free = step.limit - step.x - wide;
+  const long area = static_cast<long>(wide) * deep;
+  switch (idea) {
+    case Idea::kFillsStep:
+      return -free * 4'000'000 + area;
+    case Idea::kLargest:
+      return area * 4'000 - free;
+    case Idea::kWidest:
+      return wide * 4'000L + deep;
+    case Idea::kDeepest:
+      return deep * 4'000L + wide;
+    case Idea::kLevels: {
+      const int wall = std::max(step.leftWall, step.rightWall);
+      return -std::abs(step.y + deep - wall) * 4'000L - free;
+    }
+  }
+  return 0;
+}
+
+// One run: lays the best that fits at the lowest step, or gives the step up.
+// `nextIdea` is asked at each step.
+template <typename NextIdea>
+bool layBy(const NextIdea& nextIdea, int width, int depth, std::vector<Footprint> kinds,
+           std::vector<Spot>& spots) {
+  ShelfOutline outline(width, depth);
+  spots.clear();
+  int left = 0;
+  long spare = static_cast<long>(width) * depth;
+  for (const Footprint& kind : kinds) {
+    left += kind.count;
+    spare -= static_cast<long>(kind.width) * kind.depth * kind.count;
+  }
+  while (left > 0) {
+    const Step step = outline.lowest();
+    if (step.y >= depth) return false;
+    const Idea idea = nextIdea();
+    int best = -1;
+    bool bestTurned = false;
+    long bestWorth = 0;
+    for (std::size_t k = 0; k < kinds.size(); ++k) {
+      if (kinds[k].count == 0) continue;
+      for (const bool turned : {false, true}) {
+        const int wide = turned ? kinds[k].depth : kinds[k].width;
+        const int deep = turned ? kinds[k].width : kinds[k].depth;
+        if (wide > step.limit - step.x || step.y + deep > depth) continue;
+        const long here = worth(idea, step, wide, deep);
+        if (best >= 0 && here <= bestWorth) continue;
+        best = static_cast<int>(k);
+        bestTurned = turned;
+        bestWorth = here;
+      }
+    }
+    if (best < 0) {
+      const int wall = std::min(step.leftWall, step.rightWall);
+      spare -= static_cast<long>(step.limit - step.x) * (wall - step.y);
+      if (spare < 0) return false;
+      outline.raise(step, step.x, step.limit, wall);
+      continue;
+    }
+    Footprint& kind = kinds[static_cast<std::size_t>(best)];
+    const int wide = bestTurned ? kind.depth : kind.width;
+    const int deep = bestTurned ? kind.width : kind.depth;
+    outline.raise(step, step.x, step.x + wide, step.y + deep);
+    spots.push_back({best, step.x, step.y, bestTurned});
+    --kind.count;
+    --left;
+  }
+  return true;
+}
 
 }  // namespace
 
+std::optional<std::vector<Spot>> packShelf(int width, int depth, const std::vector<Footprint>& footprints,
+                                           int& steps) {
+  const bool inReach =
+      countOf(footprints) < ShelfOutline::kMostCorners && width <= kWidestShelf && depth <= kWidestShelf;
+  if (!inReach || isTooMuch(width, depth, footprints)) return std::nullopt;
+  return width <= kUsualShelf ? searched<kUsualShelf>(width, depth, footprints, steps)
+                              : searched<kWidestShelf>(width, depth, footprints, steps);
+}
+
 std::optional<std::vector<Spot>> packShelf(int width, int depth, const std::vector<Footprint>& footprints) {
-  ShelfSearch search(width, depth, footprints);
-  if (!search.run()) return std::nullopt;
-  return search.spots();
+  int steps = kMostShelfSteps;
+  return packShelf(width, depth, footprints, steps);
+}
+
+std::optional<std::vector<Spot>> packShelfQuickly(int width, int depth,
+                                                  const std::vector<Footprint>& footprints, int mixedTries) {
+  if (countOf(footprints) >= ShelfOutline::kMostCorners || std::max(width, depth) > kWidestShelf)
+    return std::nullopt;
+  std::vector<Spot> spots;
+  const auto laid = [&](const auto& nextIdea) {
+    if (layBy(nextIdea, width, depth, footprints, spots)) return true;
+    // Seen from the other side, other things are lowest.
+    if (!layBy(nextIdea, depth, width, footprints, spots)) return false;
+    for (Spot& spot : spots) {
+      std::swap(spot.x, spot.y);
+      spot.turned = !spot.turned;
+    }
+    return true;
+  };
+  for (const Idea idea : kIdeas)
+    if (laid([idea] { return idea; })) return spots;
+  std::uint32_t dice = 1;
+  const auto thrown = [&dice] {
+    dice = dice * 1'664'525U + 1'013'904'223U;
+    return kIdeas[(dice >> 24) % std::size(kIdeas)];
+  };
+  for (int i = 0; i < mixedTries; ++i)
+    if (laid(thrown)) return spots;
+  return std::nullopt;
+}
+
+bool isTooMuch(int width, int depth, const std::vector<Footprint>& footprints) {
+  const long whole = static_cast<long>(width) * depth;
+  long area = 0;
+  for (const Footprint& kind : footprints) area += static_cast<long>(kind.width) * kind.depth * kind.count;
+  if (area > whole) return true;
+  // Half empty, such lengths prove nothing but what lies in no way at all.
+  if (area * 4 < whole * 3) return scaledArea(width, depth, footprints, 0, 0) > whole;
+  const auto proves = [&](int leastWide, int leastDeep) {
+    if (2 * leastWide > width || 2 * leastDeep > depth) return false;
+    return scaledArea(width, depth, footprints, leastWide, leastDeep) > whole;
+  };
+  for (const Footprint& kind : footprints) {
+    if (kind.count == 0) continue;
+    for (const int side : {kind.width, kind.depth})
+      if (proves(side, 0) || proves(0, side) || proves(side, side)) return true;
+    if (proves(kind.width, kind.depth) || proves(kind.depth, kind.width)) return true;
+  }
+  return false;
 }
 
 }  // namespace suppertide::kitchen

@@ -2,6 +2,7 @@
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <chrono>
 #include <random>
 
@@ -201,6 +202,83 @@ TEST(RacksPropertyTest, AnswersAreSoundAndPartsOfWhatFitsFit) {
     }
   }
   EXPECT_GT(fitting, 50);
+}
+
+// Every way to put each pan onto one of the shelves, for positions that all pans fit under.
+bool fitsSomehow(const Oven& in, const std::vector<Pan>& pans, std::vector<std::vector<Footprint>>& shelves,
+                 std::size_t next) {
+  if (next == pans.size()) {
+    return std::all_of(shelves.begin(), shelves.end(), [&](const std::vector<Footprint>& shelf) {
+      return packShelf(in.shelfWidthMm, in.shelfDepthMm, shelf).has_value();
+    });
+  }
+  for (std::vector<Footprint>& shelf : shelves) {
+    shelf.push_back({pans[next].widthMm, pans[next].depthMm, 1});
+    if (fitsSomehow(in, pans, shelves, next + 1)) return true;
+    shelf.pop_back();
+  }
+  return false;
+}
+
+TEST(RacksPropertyTest, AgreesWithAllWaysToShareTwoShelves) {
+  int fitting = 0;
+  for (unsigned seed = 1; seed <= 200; ++seed) {
+    SCOPED_TRACE(testing::Message() << "seed " << seed);
+    std::mt19937 random(seed);
+    const auto upTo = [&](int low, int high) {
+      return std::uniform_int_distribution<int>(low, high)(random);
+    };
+    std::vector<Pan> pans;
+    const int count = upTo(4, 7);
+    for (int i = 0; i < count; ++i) pans.push_back(pan(upTo(120, 300), upTo(120, 300), 50));
+    const Oven two = oven({100, 100}, 450, 370);
+    std::vector<std::vector<Footprint>> shelves(2);
+    const bool expected = fitsSomehow(two, pans, shelves, 0);
+    fitting += expected ? 1 : 0;
+    EXPECT_EQ(fitsRacks(two, pans), expected);
+  }
+  EXPECT_GT(fitting, 40);
+  EXPECT_LT(fitting, 190);
+}
+
+TEST(RacksPropertyTest, ADozenCutFromOneShelfGoBackOntoIt) {
+  // Straight cuts through a shelf: with room to spare they are always found again.
+  for (unsigned seed = 1; seed <= 40; ++seed) {
+    SCOPED_TRACE(testing::Message() << "seed " << seed);
+    std::mt19937 random(seed);
+    const auto upTo = [&](int low, int high) {
+      return std::uniform_int_distribution<int>(low, high)(random);
+    };
+    std::vector<Pan> pans;
+    for (int row = 0, y = 0; row < 3; ++row) {
+      const int deep = row < 2 ? upTo(100, 130) : 370 - y;
+      for (int column = 0, x = 0; column < 4; ++column) {
+        const int wide = column < 3 ? upTo(90, 120) : 460 - x;
+        pans.push_back(pan(wide - 8, deep - 8, 50));
+        x += wide;
+      }
+      y += deep;
+    }
+    const Oven one = oven({100}, 460, 370);
+    const RackPlan plan = packRacks(one, pans);
+    ASSERT_TRUE(plan.fits());
+    expectSound(one, pans, plan);
+  }
+}
+
+TEST(RacksTest, SaysWhichPanWouldFitInstead) {
+  const Oven one = oven({120}, 450, 370);
+  const std::vector<Pan> pans = {pan(300, 370, 60), pan(300, 200, 60)};
+  ASSERT_EQ(packRacks(one, pans).misfitPan, 1);
+  const auto smaller = panThatWould(one, pans, 1);
+  ASSERT_TRUE(smaller);
+  // 150 mm are left beside the first: 200 x 300 shrinks to 150 x 225.
+  EXPECT_EQ(smaller->widthMm, 225);
+  EXPECT_EQ(smaller->depthMm, 150);
+  EXPECT_TRUE(fitsRacks(one, {pans[0], *smaller}));
+  EXPECT_FALSE(fitsRacks(one, {pans[0], pan(smaller->widthMm + 5, smaller->depthMm + 4, 60)}));
+  EXPECT_FALSE(panThatWould(one, {pan(440, 360, 60), pan(400, 300, 60)}, 1));
+  EXPECT_EQ(panThatWould(one, {pan(200, 200, 300)}, 0)->heightMm, 120);
 }
 
 }  // namespace
