@@ -234,4 +234,62 @@ Schedule OrderNetwork::latest() const {
   return schedule;
 }
 
+// Makes a step as long as it was, or as near to it as it may be, from its least start on; whether something
+// rose.
+bool OrderNetwork::stretchLength(int step, Minute lasts, Minute grid, std::vector<Minute>& times) const {
+  const LengthTable& table = nth(nth(problem_.steps, step).modes, nth(schedule_.steps, step).mode).length;
+  Minute& start = times[static_cast<std::size_t>(startOf(step))];
+  Minute& end = times[static_cast<std::size_t>(endOf(step))];
+  const Minute startBefore = start;
+  const Minute endBefore = end;
+  while (start <= problem_.limit && !table.at(start).possible()) start += grid;
+  if (start > problem_.limit) return start != startBefore;
+  const Length length = table.at(start);
+  end = std::max(end, start + std::clamp(lasts, length.shortest, length.longest));
+  // What is stretched too far begins later.
+  if (end > start + length.longest) start = std::max(start, end - length.longest);
+  return start != startBefore || end != endBefore;
+}
+
+std::optional<Schedule> OrderNetwork::shifted(const Schedule& from, Minute grid) const {
+  const int steps = static_cast<int>(problem_.steps.size());
+  std::vector<Minute> times(2 * problem_.steps.size(), 0);
+  for (int i = 0; i < steps; ++i) {
+    times[static_cast<std::size_t>(startOf(i))] = nth(from.steps, i).start;
+    // What waits may get shorter again; what is fixed ends as it does.
+    times[static_cast<std::size_t>(endOf(i))] = nth(from.steps, i).end;
+  }
+  for (bool moved = true; moved;) {
+    moved = false;
+    for (const Distance& distance : distances_) {
+      Minute& to = times[static_cast<std::size_t>(distance.to)];
+      Minute least = nth(times, distance.from) + distance.least;
+      if (least <= to) continue;
+      if (distance.to % 2 == 0) least = (least + grid - 1) / grid * grid;
+      const Step& step = nth(problem_.steps, distance.to / 2);
+      if (least > problem_.limit || (distance.to % 2 == 0 && step.pin.start) ||
+          (distance.to % 2 == 1 && step.pin.end))
+        return std::nullopt;
+      to = least;
+      moved = true;
+    }
+    for (int i = 0; i < steps; ++i) {
+      if (!isServed(i)) continue;
+      const Minute start = nth(times, startOf(i));
+      const Placement& at = nth(from.steps, i);
+      if (!stretchLength(i, at.end - at.start, grid, times)) continue;
+      if (nth(times, endOf(i)) > problem_.limit) return std::nullopt;
+      if (nth(problem_.steps, i).pin.start && nth(times, startOf(i)) != start) return std::nullopt;
+      moved = true;
+    }
+  }
+  Schedule schedule = from;
+  for (int i = 0; i < steps; ++i) {
+    Placement& at = schedule.steps[static_cast<std::size_t>(i)];
+    at.start = nth(times, startOf(i));
+    at.end = nth(times, endOf(i));
+  }
+  return schedule;
+}
+
 }  // namespace suppertide::planning

@@ -9,6 +9,7 @@
 // lies in do not change. Internal to the explainer.
 #pragma once
 
+#include <optional>
 #include <vector>
 
 #include "server/planning/explain/oven_stay.h"
@@ -24,6 +25,12 @@ class OrderNetwork {
   // schedule does, or than its course where that is later. Keeps all hard rules.
   // Cost: a few passes over the distances, at most their number times the steps.
   Schedule latest() const;
+
+  // Every step at its least time when none begins before `from` has it, each ends no sooner
+  // than `from` has it by its length, all distances are kept and starts lie on `grid`: the
+  // right shift. Bounds and availability are not looked at. nullopt when a pinned start would
+  // have to move or there is no end to it. Cost as latest().
+  std::optional<Schedule> shifted(const Schedule& from, Minute grid) const;
 
  private:
   struct Distance {
@@ -50,6 +57,7 @@ class OrderNetwork {
   void addOvens();
   void addOvenPair(const Oven& oven, const OvenStay& early, const OvenStay& late, bool allFit);
   bool tightenLength(int step, std::vector<Minute>& latest) const;
+  bool stretchLength(int step, Minute lasts, Minute grid, std::vector<Minute>& times) const;
 
   const Problem& problem_;
   const Schedule& schedule_;

@@ -1,0 +1,142 @@
+#include "server/planning/replan/replan.h"
+
+#include <algorithm>
+#include <cstdlib>
+
+#include "server/planning/explain/order_network.h"
+#include "server/planning/model/costs/moves.h"
+#include "server/planning/solver/plan_rules.h"
+#include "server/planning/solver/repair.h"
+
+namespace suppertide::planning {
+namespace {
+
+class Replanning {
+ public:
+  Replanning(const Running& running, const ReplanOptions& options, Monitor* monitor, Remaining remains)
+      : running_(running), options_(options), monitor_(monitor) {
+    out_.remains = std::move(remains);
+    told_ = costOf(problem(), running.plan).total;
+  }
+
+  Replanned run() {
+    const Schedule& expected = out_.remains.expected;
+    const bool stillFits = offer(expected, Replanned::Way::kNothingMoves);
+    if (stillFits && !fallsShort()) return finish();
+    if (const auto shifted = shift(expected)) offer(*shifted, Replanned::Way::kShifted);
+    search(out_.schedule.steps.empty() ? expected : out_.schedule);
+    if (fallsShort() && options_.planAnew && !stop()) planAnew();
+    return finish();
+  }
+
+ private:
+  const Problem& problem() const { return out_.remains.problem; }
+  bool stop() { return monitor_ != nullptr && monitor_->stop(); }
+  // Whether it serves less, or later, than the plan that ran was meant to.
+  bool fallsShort() const {
+    if (out_.schedule.steps.empty()) return true;
+    for (const int dish : running_.addedDishes)
+      if (out_.schedule.unserved[static_cast<std::size_t>(dish)]) return true;
+    const auto unserved = costIn(out_.cost, Tier::kUnserved);
+    return unserved > costIn(told_, Tier::kUnserved) ||
+           (unserved == costIn(told_, Tier::kUnserved) &&
+            costIn(out_.cost, Tier::kLateness) > costIn(told_, Tier::kLateness));
+  }
+
+  // Takes a plan that keeps the rules and is better; whether it is kept now.
+  bool offer(const Schedule& plan, Replanned::Way way) {
+    const TierCosts cost = costOf(problem(), plan).total;
+    if (!out_.schedule.steps.empty() && cost >= out_.cost) return false;
+    if (!keepsRules(problem(), plan)) return false;
+    out_.schedule = plan;
+    out_.cost = cost;
+    out_.way = way;
+    return true;
+  }
+
+  // Orders are those of the plan that ran; times start where things stand now.
+  std::optional<Schedule> shift(const Schedule& expected) const {
+    Schedule from = expected;
+    for (std::size_t i = 0; i < from.steps.size(); ++i) {
+      if (out_.remains.past[i]) continue;
+      Placement& at = from.steps[i];
+      const Minute later = std::max(0, problem().steps[i].earliest - at.start);
+      at.start += later;
+      at.end += later;
+    }
+    // Of what is over only the order towards the rest counts; the plan that ran has it.
+    Schedule order = running_.plan;
+    return OrderNetwork(problem(), order).shifted(from, std::max(1, options_.search.grid));
+  }
+
+  void search(const Schedule& from) {
+    RepairOptions options;
+    options.search = options_.search;
+    options.rounds = options_.repairRounds;
+    const bool shifted = !out_.schedule.steps.empty();
+    const auto repaired = repairPlan(problem(), from, options, monitor_);
+    if (!repaired) return;
+    offer(withPast(repaired->schedule), shifted ? Replanned::Way::kShifted : Replanned::Way::kRepaired);
+  }
+
+  void planAnew() {
+    const auto made = makePlan(problem(), options_.search, monitor_);
+    if (!made.ok()) return;
+    out_.work = made->work;
+    offer(withPast(made->schedule), Replanned::Way::kPlannedAnew);
+  }
+
+  // The solver names no cook where none is needed; who did a finished step is known.
+  Schedule withPast(Schedule plan) const {
+    for (std::size_t i = 0; i < plan.steps.size(); ++i)
+      if (out_.remains.past[i]) plan.steps[i].cook = out_.remains.expected.steps[i].cook;
+    return plan;
+  }
+
+  // Nobody is told of moves below kMoveFrom: they are undone where the rules allow it.
+  void steady() {
+    for (std::size_t i = 0; i < out_.schedule.steps.size(); ++i) {
+      const Step& step = problem().steps[i];
+      if (out_.remains.past[i] || !step.announced) continue;
+      Placement& at = out_.schedule.steps[i];
+      const Placement& old = running_.plan.steps[i];
+      const Minute by = std::abs(at.start - old.start);
+      if (by == 0 || by >= kMoveFrom || at.mode != old.mode) continue;
+      Schedule still = out_.schedule;
+      still.steps[i].start = old.start;
+      still.steps[i].end = old.end;
+      const TierCosts cost = costOf(problem(), still).total;
+      if (costIn(cost, Tier::kLateness) > costIn(out_.cost, Tier::kLateness) || !keepsRules(problem(), still))
+        continue;
+      out_.schedule = std::move(still);
+      out_.cost = cost;
+    }
+  }
+
+  Replanned finish() {
+    if (out_.way != Replanned::Way::kNothingMoves) steady();
+    out_.moves = movesBetween(out_.remains, running_, out_.schedule);
+    return std::move(out_);
+  }
+
+  const Running& running_;
+  const ReplanOptions& options_;
+  Monitor* monitor_;
+  Replanned out_;
+  TierCosts told_{};  // what the plan that ran was to cost
+};
+
+}  // namespace
+
+absl::StatusOr<Replanned> replan(const Problem& problem, const Running& running, const ReplanOptions& options,
+                                 Monitor* monitor) {
+  if (auto status = check(problem); !status.ok()) return status;
+  if (running.plan.steps.size() != problem.steps.size() || running.states.size() != problem.steps.size() ||
+      running.plan.unserved.size() != problem.dishes.size())
+    return absl::InvalidArgumentError("the running plan is not one of this problem");
+  Remaining remains = whatRemains(problem, running, options.search.grid);
+  if (auto status = check(remains.problem); !status.ok()) return status;
+  return Replanning(running, options, monitor, std::move(remains)).run();
+}
+
+}  // namespace suppertide::planning

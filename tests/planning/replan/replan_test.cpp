@@ -1,0 +1,198 @@
+#include "server/planning/replan/replan.h"
+
+#include <gtest/gtest.h>
+
+#include "server/planning/audit/audit.h"
+#include "tests/support/breach_text.h"
+#include "tests/support/disturbance.h"
+#include "tests/support/problem_builder.h"
+#include "tests/support/random_dinner.h"
+
+namespace suppertide::planning {
+namespace {
+
+// Soup: chop 100-120, simmer 120-180, served at 240. Bread: bake 150-190, cool 190-220, served at 240.
+class RunningDinnerTest : public ::testing::Test {
+ protected:
+  RunningDinnerTest() {
+    ProblemBuilder kitchen(400);
+    kitchen.cook("Ana");
+    kitchen.cook("Ben");
+    kitchen.oven("old oven", {220}, {.racks = 1, .changeMinutes = 15});
+    kitchen.oven("new oven", {220}, {.racks = 1, .changeMinutes = 15});
+    kitchen.dish("soup", {.serve = 240, .holdLimit = 120, .lateLimit = 60});
+    kitchen.step("chop").lasting(20).by({"Ana", "Ben"});
+    kitchen.step("simmer").lasting(60).after("chop", 0, 15);
+    kitchen.dish("bread", {.serve = 240, .holdLimit = 120, .lateLimit = 60});
+    kitchen.step("bake").lasting(40).in("old oven", 220).orMode("new").lasting(40).in("new oven", 220);
+    kitchen.step("cool").lasting(30).after("bake");
+    problem_ = kitchen.build();
+    plan_ = ScheduleBuilder(problem_)
+                .put("chop", 100, "Ana")
+                .put("simmer", 120)
+                .put("bake", 150)
+                .put("cool", 190)
+                .done();
+  }
+  int step(const char* id) const { return stepIndex(problem_, id); }
+  StepState& state(Running& running, const char* id) {
+    return running.states[static_cast<std::size_t>(step(id))];
+  }
+  const Placement& placed(const Replanned& result, const char* id) const {
+    return result.schedule.steps[static_cast<std::size_t>(step(id))];
+  }
+  Replanned replanned(const Running& running) {
+    ReplanOptions options;
+    options.search.grid = 5;
+    const auto result = replan(problem_, running, options);
+    EXPECT_TRUE(result.ok()) << result.status();
+    EXPECT_EQ(breachTexts(result->remains.problem, result->schedule), std::vector<std::string>{});
+    return *result;
+  }
+  const Move* moveOf(const Replanned& result, const char* id) const {
+    for (const Move& move : result.moves)
+      if (move.step == step(id)) return &move;
+    return nullptr;
+  }
+
+  Problem problem_;
+  Schedule plan_;
+};
+
+TEST_F(RunningDinnerTest, NothingMovesWhileAllGoesAsPlanned) {
+  for (const Minute now : {0, 99, 110, 160, 200, 239}) {
+    const Replanned result = replanned(asPlanned(problem_, plan_, now));
+    EXPECT_EQ(result.way, Replanned::Way::kNothingMoves) << now;
+    EXPECT_TRUE(result.moves.empty()) << now;
+    EXPECT_EQ(result.schedule, plan_) << now;
+  }
+}
+
+TEST_F(RunningDinnerTest, NothingMovesForWhatHasRoom) {
+  Running running = asPlanned(problem_, plan_, 118);
+  state(running, "chop").longer = 0;
+  state(running, "chop").kind = StepState::Kind::kFinished;
+  state(running, "chop").end = 116;
+  const Replanned result = replanned(running);
+  EXPECT_EQ(result.way, Replanned::Way::kNothingMoves);
+  EXPECT_EQ(placed(result, "chop").end, 116);
+  EXPECT_EQ(placed(result, "simmer").start, 120);
+}
+
+TEST_F(RunningDinnerTest, ALateStepMovesWhatFollowsItAndNothingElse) {
+  Running running = asPlanned(problem_, plan_, 110);
+  state(running, "chop").longer = 15;
+  const Replanned result = replanned(running);
+  EXPECT_EQ(placed(result, "chop").start, 100);
+  EXPECT_EQ(placed(result, "chop").end, 135);
+  EXPECT_EQ(placed(result, "simmer").start, 135);
+  EXPECT_EQ(placed(result, "bake").start, 150);
+  ASSERT_EQ(result.moves.size(), 1u);
+  EXPECT_EQ(result.moves[0].step, step("simmer"));
+  EXPECT_EQ(result.moves[0].cause, MoveCause::kFollows);
+  EXPECT_EQ(result.moves[0].causeStep, step("chop"));
+  EXPECT_EQ(result.moves[0].before.start, 120);
+  EXPECT_EQ(result.moves[0].after.start, 135);
+}
+
+TEST_F(RunningDinnerTest, AnOvenThatBreaksSendsTheBakeToTheOther) {
+  problem_.ovens[0].closed.push_back({130, 400});
+  const Replanned result = replanned(asPlanned(problem_, plan_, 130));
+  EXPECT_EQ(placed(result, "bake").mode, 1);
+  EXPECT_EQ(placed(result, "bake").start, 150);
+  const Move* move = moveOf(result, "bake");
+  ASSERT_NE(move, nullptr);
+  EXPECT_EQ(move->cause, MoveCause::kOven);
+  EXPECT_EQ(move->thing, ovenIndex(problem_, "old oven"));
+}
+
+TEST_F(RunningDinnerTest, ABakeInAnOvenThatBreaksBeginsAgainInTheOther) {
+  problem_.ovens[0].closed.push_back({160, 400});
+  const Replanned result = replanned(asPlanned(problem_, plan_, 160));
+  EXPECT_EQ(placed(result, "bake").mode, 1);
+  EXPECT_GE(placed(result, "bake").start, 160);
+  EXPECT_EQ(placed(result, "bake").end - placed(result, "bake").start, 40);
+}
+
+TEST_F(RunningDinnerTest, ACookWhoLeavesHandsOver) {
+  problem_.cooks[0].available = {{0, 90}};
+  const Replanned result = replanned(asPlanned(problem_, plan_, 80));
+  EXPECT_EQ(placed(result, "chop").cook, cookIndex(problem_, "Ben"));
+  EXPECT_EQ(placed(result, "chop").start, 100);
+  const Move* move = moveOf(result, "chop");
+  ASSERT_NE(move, nullptr);
+  EXPECT_EQ(move->cause, MoveCause::kCook);
+}
+
+TEST_F(RunningDinnerTest, WhatWasNotBegunBeginsNow) {
+  Running running = asPlanned(problem_, plan_, 112);
+  state(running, "chop") = {};
+  const Replanned result = replanned(running);
+  EXPECT_GE(placed(result, "chop").start, 112);
+  const Move* move = moveOf(result, "chop");
+  ASSERT_NE(move, nullptr);
+  EXPECT_EQ(move->cause, MoveCause::kNotBegun);
+}
+
+TEST_F(RunningDinnerTest, ADishThatIsAddedIsFittedIn) {
+  Running running = asPlanned(problem_, plan_, 50);
+  running.plan.unserved[static_cast<std::size_t>(dishIndex(problem_, "bread"))] = true;
+  running.addedDishes = {dishIndex(problem_, "bread")};
+  const Replanned result = replanned(running);
+  EXPECT_FALSE(result.schedule.unserved[1]);
+  const Move* move = moveOf(result, "bake");
+  ASSERT_NE(move, nullptr);
+  EXPECT_EQ(move->cause, MoveCause::kDish);
+  EXPECT_EQ(moveOf(result, "chop"), nullptr);
+}
+
+TEST_F(RunningDinnerTest, WhatIsPinnedElsewhereTakesItsFollowersAlong) {
+  problem_.steps[static_cast<std::size_t>(step("chop"))].pin.start = 130;
+  const Replanned result = replanned(asPlanned(problem_, plan_, 50));
+  EXPECT_EQ(placed(result, "chop").start, 130);
+  EXPECT_EQ(placed(result, "simmer").start, 150);
+  EXPECT_EQ(moveOf(result, "chop")->cause, MoveCause::kPinned);
+}
+
+TEST_F(RunningDinnerTest, TheSecondReplanFindsNothingToMove) {
+  Running running = asPlanned(problem_, plan_, 110);
+  state(running, "chop").longer = 15;
+  const Replanned first = replanned(running);
+  running.plan = first.schedule;
+  EXPECT_EQ(replanned(running).way, Replanned::Way::kNothingMoves);
+}
+
+TEST_F(RunningDinnerTest, ListsOfOtherLengthsAreRefused) {
+  Running running = asPlanned(problem_, plan_, 0);
+  running.states.pop_back();
+  EXPECT_EQ(replan(problem_, running, {}).status().code(), absl::StatusCode::kInvalidArgument);
+}
+
+TEST(ReplanPropertyTest, EveryNewPlanKeepsTheRulesAndThePast) {
+  for (std::uint64_t dinner = 1; dinner <= 4; ++dinner) {
+    const Problem problem = randomDinner(dinner, 6, DinnerLoad::kMiddling);
+    const auto planned = makePlan(problem, {.seed = 1, .workLimit = 300, .grid = kDinnerGrid});
+    ASSERT_TRUE(planned.ok());
+    for (std::uint64_t k = 0; k < 25; ++k) {
+      const Disturbed disturbed = randomDisturbance(problem, planned->schedule, dinner * 100 + k);
+      SCOPED_TRACE(testing::Message() << "dinner " << dinner << ", " << k << ": " << disturbed.what);
+      ReplanOptions options;
+      options.search = {.seed = 1, .workLimit = 100, .grid = kDinnerGrid};
+      const auto result = replan(disturbed.problem, disturbed.running, options);
+      ASSERT_TRUE(result.ok()) << result.status();
+      EXPECT_EQ(breachTexts(result->remains.problem, result->schedule), std::vector<std::string>{});
+      for (std::size_t i = 0; i < problem.steps.size(); ++i) {
+        const auto dish = static_cast<std::size_t>(problem.steps[i].dish);
+        if (result->schedule.unserved[dish] || disturbed.running.plan.unserved[dish]) continue;
+        if (!result->remains.past[i])
+          EXPECT_GE(result->schedule.steps[i].start, disturbed.running.now) << problem.steps[i].id;
+        else
+          EXPECT_EQ(result->schedule.steps[i].start, disturbed.running.states[i].start)
+              << problem.steps[i].id;
+      }
+    }
+  }
+}
+
+}  // namespace
+}  // namespace suppertide::planning
