@@ -128,6 +128,54 @@ std::string gapWords(const v1::Quality& quality) {
   }
 }
 
+// "for the time out of fridge and heat"; empty for what has no name.
+std::string limitWords(v1::SafetyLimitKind kind) {
+  switch (kind) {
+    case v1::SAFETY_LIMIT_KIND_END_TEMPERATURE:
+      return "for the heat in its middle";
+    case v1::SAFETY_LIMIT_KIND_REST:
+      return "for its rest";
+    case v1::SAFETY_LIMIT_KIND_ROOM_TIME:
+      return "for the time out of fridge and heat";
+    case v1::SAFETY_LIMIT_KIND_HOT_HOLD:
+      return "for keeping it hot";
+    case v1::SAFETY_LIMIT_KIND_COLD_HOLD:
+      return "for keeping it cold";
+    case v1::SAFETY_LIMIT_KIND_THAW:
+      return "for thawing";
+    case v1::SAFETY_LIMIT_KIND_THAWED:
+      return "for the time from thawed to cooking";
+    case v1::SAFETY_LIMIT_KIND_RAW_FRIDGE:
+    case v1::SAFETY_LIMIT_KIND_COOKED_FRIDGE:
+      return "for the time in the fridge";
+    case v1::SAFETY_LIMIT_KIND_FIRST_COOLING:
+    case v1::SAFETY_LIMIT_KIND_COOLING:
+      return "for cooling";
+    case v1::SAFETY_LIMIT_KIND_REHEAT:
+      return "for reheating";
+    case v1::SAFETY_LIMIT_KIND_ROASTING_OVEN:
+      return "for the heat of its oven";
+    default:
+      return "";
+  }
+}
+
+bool isTemperature(v1::SafetyLimitKind kind) {
+  return kind == v1::SAFETY_LIMIT_KIND_END_TEMPERATURE || kind == v1::SAFETY_LIMIT_KIND_COLD_HOLD ||
+         kind == v1::SAFETY_LIMIT_KIND_ROASTING_OVEN;
+}
+
+std::string safetyBreachWords(const std::string& step, const v1::Breach& breach) {
+  v1::SafetyLimitKind kind = v1::SAFETY_LIMIT_KIND_UNSPECIFIED;
+  const bool known = v1::SafetyLimitKind_Parse(breach.thing_id(), &kind);
+  std::string words = absl::StrCat(step, " misses a food-safety limit");
+  const std::string which = limitWords(kind);
+  if (!which.empty()) absl::StrAppend(&words, " ", which);
+  if (breach.amount() <= 0) return words;
+  if (isTemperature(kind)) return absl::StrCat(words, " by ", breach.amount(), " °C");
+  return known ? absl::StrCat(words, " by ", durationText(absl::Minutes(breach.amount()))) : words;
+}
+
 }  // namespace
 
 std::string proofText(const v1::Quality& quality) {
@@ -204,9 +252,7 @@ std::string breachText(const PlanView& view, const v1::Breach& breach) {
       words = absl::StrCat(step, " and ", other, " must use the same oven, place or levain, but don't");
       break;
     case v1::HARD_RULE_FOOD_SAFETY:
-      words = absl::StrCat(step, " goes over a food-safety limit");
-      if (breach.amount() > 0) absl::StrAppend(&words, " by ", durationText(absl::Minutes(breach.amount())));
-      if (!thing.empty()) absl::StrAppend(&words, ": ", thing);
+      words = safetyBreachWords(step, breach);
       break;
     case v1::HARD_RULE_ALLERGEN:
       words = absl::StrCat(step, " must stay free of an allergen that ", other, " handles");

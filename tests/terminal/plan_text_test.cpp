@@ -134,13 +134,27 @@ TEST(HeadlineTest, SaysHowSureACourseIsInOneSentence) {
   EXPECT_THAT(headlineText(view(200, false, plan)), Not(HasSubstr("in time on")));
 }
 
-TEST(HeadlineTest, SaysByHowMuchALimitIsPassedAndWhatIsShared) {
+TEST(HeadlineTest, SaysWhichFoodSafetyLimitIsMissedAndByHowMuch) {
   v1::Breach breach;
   breach.set_rule(v1::HARD_RULE_FOOD_SAFETY);
   breach.set_step_id("gratin/bake");
   breach.set_amount(25);
-  EXPECT_THAT(breachText(view(), breach), HasSubstr("goes over a food-safety limit by 25 min"));
+  EXPECT_THAT(breachText(view(), breach), HasSubstr("misses a food-safety limit."));
+  breach.set_thing_id("SAFETY_LIMIT_KIND_ROOM_TIME");
+  EXPECT_THAT(breachText(view(), breach),
+              HasSubstr("misses a food-safety limit for the time out of fridge and heat by 25 min."));
+  breach.set_thing_id("SAFETY_LIMIT_KIND_END_TEMPERATURE");
+  EXPECT_THAT(breachText(view(), breach), HasSubstr("for the heat in its middle by 25 °C."));
+  for (int kind = v1::SAFETY_LIMIT_KIND_END_TEMPERATURE; kind <= v1::SafetyLimitKind_MAX; ++kind) {
+    breach.set_thing_id(v1::SafetyLimitKind_Name(static_cast<v1::SafetyLimitKind>(kind)));
+    EXPECT_THAT(breachText(view(), breach), HasSubstr("limit for "));
+  }
+}
+
+TEST(HeadlineTest, SaysWhatAnAllergenIsSharedThrough) {
+  v1::Breach breach;
   breach.set_rule(v1::HARD_RULE_ALLERGEN);
+  breach.set_step_id("gratin/bake");
   breach.set_thing_id("big");
   EXPECT_THAT(breachText(view(), breach), HasSubstr("both use Large oven: it has to go first"));
 }
