@@ -24,11 +24,19 @@ struct Belief {
 inline constexpr double kRiseSpread = 0.08;  // of a marked jar
 inline constexpr double kPokeSpread = 0.15;  // of a finger's verdict, as rise
 inline constexpr double kThermometerSpread = 0.5;
+inline constexpr double kPeakSpreadHours = 0.75;  // of a jar that is looked at every hour or two
 
-enum class Seen { kRise, kDoughCelsius };
+// What `value` of an observation is.
+enum class Seen {
+  kRise,
+  kDoughCelsius,
+  kPeakHours,  // from the start until it stood highest; watched until `hours`, later than that
+  kRiseBelow,  // it hadn't risen so far
+  kRiseAbove,  // it had risen further
+};
 
 // Something seen of one ferment `hours` after it began. `start` is the state that
-// the likely case (vigour 1, usual lag) has.
+// the likely case (vigour 1, usual lag) has. `spread` is in the value's unit.
 struct Observation {
   DoughKind kind;
   DoughState start;
@@ -46,9 +54,21 @@ enum class Poke { kSpringsBack, kRecedesSlowly, kCollapses };
 // The rise that a poke test speaks for: `low`, `wanted` or `high` rise of the stage.
 double riseOfPoke(Poke poke, const Stage& stage);
 
-// InvalidArgument, naming the observation by its place in the list, when a number
-// is out of range, or its stays are shorter than its hours. Vigour stays within
-// 0.4 to 2.5. Cost: about 40 runs of each observation's ferment.
+// What a finger tells: springing back bounds the rise from above, collapsing from
+// below, receding slowly is about the wanted rise. `observation` keeps the rest.
+Observation poked(Observation observation, Poke poke, const Stage& stage);
+// "It's ready", said of a stage: the wanted rise, as loosely as the stage's own window.
+Observation calledReady(Observation observation, const Stage& stage);
+
+// How far `observation` lies from what the likely case moved by `shift` would have
+// shown, in its own standard deviations; a bound that is kept misses by nearly nothing.
+double missOf(const Observation& observation, const Shift& shift);
+// OK, or InvalidArgument naming it by `index`: a number is out of range, or its stays
+// are shorter than its hours.
+absl::Status checkObservation(const Observation& observation, std::size_t index);
+
+// InvalidArgument as by checkObservation. Vigour stays within 0.4 to 2.5. Cost: about
+// 60 runs of each observation's ferment.
 absl::StatusOr<Belief> learn(const Belief& before, std::span<const Observation> observations);
 
 // The likely case and its band as the belief has them.

