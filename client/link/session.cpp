@@ -8,6 +8,7 @@
 #include "client/link/error_detail.h"
 #include "suppertide/v1/event_service.grpc.pb.h"
 #include "suppertide/v1/household_service.grpc.pb.h"
+#include "suppertide/v1/kitchen_service.grpc.pb.h"
 #include "suppertide/v1/plan_service.grpc.pb.h"
 
 namespace suppertide::link {
@@ -24,6 +25,7 @@ struct Session::Stubs {
     const auto channel = openChannel(options.target, options.certificatePem);
     households = v1::HouseholdService::NewStub(channel);
     events = v1::EventService::NewStub(channel);
+    kitchens = v1::KitchenService::NewStub(channel);
     plans = v1::PlanService::NewStub(channel);
   }
 
@@ -48,6 +50,7 @@ struct Session::Stubs {
   SessionOptions options;
   std::unique_ptr<v1::HouseholdService::Stub> households;
   std::unique_ptr<v1::EventService::Stub> events;
+  std::unique_ptr<v1::KitchenService::Stub> kitchens;
   std::unique_ptr<v1::PlanService::Stub> plans;
 };
 
@@ -82,6 +85,10 @@ absl::StatusOr<v1::Bundle> Session::exportBundle(const v1::ExportBundleRequest& 
 absl::StatusOr<v1::CreateInvitationResponse> Session::createInvitation(
     const v1::CreateInvitationRequest& request) {
   return stubs_->call(*stubs_->households, &v1::HouseholdService::Stub::CreateInvitation, request);
+}
+
+absl::StatusOr<v1::FitOvenResponse> Session::fitOven(const v1::FitOvenRequest& request) {
+  return stubs_->call(*stubs_->kitchens, &v1::KitchenService::Stub::FitOven, request);
 }
 
 absl::StatusOr<std::vector<v1::Event>> Session::events(const std::string& householdId) {

@@ -15,6 +15,7 @@
 #include "absl/status/statusor.h"
 #include "suppertide/v1/event_service.pb.h"
 #include "suppertide/v1/household_service.pb.h"
+#include "suppertide/v1/kitchen_service.pb.h"
 #include "suppertide/v1/plan_service.pb.h"
 
 namespace suppertide::link {
@@ -40,6 +41,8 @@ class Session {
   absl::StatusOr<v1::ImportBundleResponse> importBundle(const v1::ImportBundleRequest& request);
   absl::StatusOr<v1::Bundle> exportBundle(const v1::ExportBundleRequest& request);
   absl::StatusOr<v1::CreateInvitationResponse> createInvitation(const v1::CreateInvitationRequest& request);
+
+  absl::StatusOr<v1::FitOvenResponse> fitOven(const v1::FitOvenRequest& request);
 
   // Every page.
   absl::StatusOr<std::vector<v1::Event>> events(const std::string& householdId);

@@ -79,6 +79,15 @@ struct InviteCommand {
 };
 int runInvite(const InviteCommand& command, Environment& environment);
 
+struct OvenFitCommand {
+  std::string readings;  // a table or a bundle; empty: the kitchen of a known server
+  std::string ovenId;
+  std::string server;
+  int highestCelsius = 250;  // of a table's oven
+  bool json = false;
+};
+int runOvenFit(const OvenFitCommand& command, Environment& environment);
+
 struct ShowCommand {
   std::string eventId;
   std::string server;

@@ -47,6 +47,7 @@ struct Options {
   InviteCommand invite;
   ShowCommand show;
   WatchCommand watch;
+  OvenFitCommand ovenFit;
   std::function<int(Environment&)> chosen;
 };
 
@@ -246,6 +247,37 @@ void addShow(CLI::App& app, Options& options) {
       [&options] { options.chosen = [&o = options.watch](Environment& e) { return runWatch(o, e); }; });
 }
 
+void addOven(CLI::App& app, Options& options) {
+  OvenFitCommand& o = options.ovenFit;
+  CLI::App* group =
+      command(app, "oven", "What is known of an oven",
+              "Example:\n  suppertide oven fit readings.csv\n\nSee suppertide oven fit --help.");
+  group->require_subcommand(1);
+  CLI::App* sub = group->add_subcommand("fit", "Fit an oven's curve to stopwatch and thermometer readings");
+  sub->footer(
+      "READINGS is a table, or a bundle with the readings in its kitchen; without it, the\n"
+      "household's kitchen is asked. Nothing is stored. A table looks like this:\n\n"
+      "  part,minutes,celsius      fahrenheit, if that is what was read\n"
+      "  heating,0,21              from switching on, at the highest setting\n"
+      "  heating,5,96\n  heating,12,182\n"
+      "  cooling,0,200             switched off, door closed; ajar: door ajar\n"
+      "  rise,14,200,22            on a cooking day: 14 minutes to 200 from 22 degrees\n\n"
+      "Examples:\n  suppertide oven fit readings.csv\n"
+      "  suppertide oven fit readings.csv --highest 275 --json\n"
+      "  suppertide oven fit --oven range-oven\n\n"
+      "A reading far from all others is left out and said so; one that no oven can give is refused.");
+  CLI::Option* file =
+      sub->add_option("readings", o.readings, "The file; - reads the standard input")->type_name("READINGS");
+  sub->add_option("--oven", o.ovenId, "Which oven of the kitchen, when there are several")->type_name("ID");
+  sub->add_option("--highest", o.highestCelsius, "Highest setting of a table's oven, °C; 250 when left out")
+      ->type_name("N")
+      ->check(CLI::Range(100, 350));
+  addServer(sub, o.server)->excludes(file);
+  addJson(sub, o.json);
+  sub->callback(
+      [&options] { options.chosen = [&o = options.ovenFit](Environment& e) { return runOvenFit(o, e); }; });
+}
+
 }  // namespace
 
 int run(const std::vector<std::string>& arguments, Environment& environment) {
@@ -261,6 +293,7 @@ int run(const std::vector<std::string>& arguments, Environment& environment) {
   addDocuments(app, options);
   addEvents(app, options);
   addShow(app, options);
+  addOven(app, options);
   try {
     // The parser takes them from the last to the first.
     app.parse(std::vector<std::string>(arguments.rbegin(), arguments.rend()));

@@ -27,6 +27,7 @@ constexpr std::array kTable = {
     Access{"KitchenService/CreateKitchen", kHost},
     Access{"KitchenService/UpdateKitchen", kHost},
     Access{"KitchenService/DeleteKitchen", kHost},
+    Access{"KitchenService/FitOven", kReader},
     Access{"StarterService/GetStarter", kReader},
     Access{"StarterService/ListStarters", kReader},
     Access{"StarterService/CreateStarter", kCook},

@@ -1,6 +1,7 @@
 #include "suppertide/v1/kitchen_service.grpc.pb.h"
 
 #include "server/service/document_calls.h"
+#include "server/service/oven_fitting.h"
 #include "server/service/services.h"
 
 namespace suppertide::service {
@@ -8,7 +9,8 @@ namespace {
 
 class KitchenServiceCalls final : public v1::KitchenService::CallbackService {
  public:
-  explicit KitchenServiceCalls(Backend& backend) : calls_(backend, "KitchenService", kMostKitchens) {}
+  explicit KitchenServiceCalls(Backend& backend)
+      : backend_(backend), calls_(backend, "KitchenService", kMostKitchens) {}
 
   grpc::ServerUnaryReactor* GetKitchen(grpc::CallbackServerContext* context,
                                        const v1::GetKitchenRequest* request, v1::Kitchen* answer) override {
@@ -38,8 +40,16 @@ class KitchenServiceCalls final : public v1::KitchenService::CallbackService {
                                           v1::DeleteKitchenResponse* answer) override {
     return calls_.remove(context, request, request->kitchen_id(), "DeleteKitchen", answer);
   }
+  grpc::ServerUnaryReactor* FitOven(grpc::CallbackServerContext* context, const v1::FitOvenRequest* request,
+                                    v1::FitOvenResponse* answer) override {
+    return serve(backend_, context, request, "KitchenService/FitOven", request->household_id(),
+                 [answer](const Caller&, const v1::FitOvenRequest& asked, const Finish& finish) {
+                   finish(fitOven(asked.oven(), *answer));
+                 });
+  }
 
  private:
+  Backend& backend_;
   DocumentCalls<v1::Kitchen> calls_;
 };
 

@@ -14,6 +14,7 @@
 #include "server/embedded.h"
 #include "suppertide/v1/event_service.grpc.pb.h"
 #include "suppertide/v1/household_service.grpc.pb.h"
+#include "suppertide/v1/kitchen_service.grpc.pb.h"
 #include "suppertide/v1/plan_service.grpc.pb.h"
 #include "suppertide/v1/sync_service.grpc.pb.h"
 
@@ -34,7 +35,19 @@ struct Answers {
   v1::CreateHouseholdRequest created;
   v1::JoinHouseholdRequest joined;
   v1::CreateInvitationRequest invited;
+  v1::FitOvenRequest fitted;
+  v1::FitOvenResponse fit;  // what FitOven gives
 };
+
+// Refuses the call with the fields at fault.
+inline grpc::Status refusal(grpc::ServerContext* context, const std::vector<v1::FieldViolation>& violations,
+                            const char* words) {
+  v1::ErrorDetail detail;
+  detail.set_reason("FIELD_INVALID");
+  for (const v1::FieldViolation& violation : violations) *detail.add_violations() = violation;
+  context->AddTrailingMetadata("suppertide-error-bin", detail.SerializeAsString());
+  return {grpc::StatusCode::INVALID_ARGUMENT, words};
+}
 
 class FakeHouseholds : public v1::HouseholdService::Service {
  public:
@@ -68,13 +81,7 @@ class FakeHouseholds : public v1::HouseholdService::Service {
   grpc::Status ImportBundle(grpc::ServerContext* context, const v1::ImportBundleRequest* request,
                             v1::ImportBundleResponse* response) override {
     answers_.imported = *request;
-    if (!answers_.violations.empty()) {
-      v1::ErrorDetail detail;
-      detail.set_reason("FIELD_INVALID");
-      for (const v1::FieldViolation& violation : answers_.violations) *detail.add_violations() = violation;
-      context->AddTrailingMetadata("suppertide-error-bin", detail.SerializeAsString());
-      return {grpc::StatusCode::INVALID_ARGUMENT, "the bundle has mistakes"};
-    }
+    if (!answers_.violations.empty()) return refusal(context, answers_.violations, "the bundle has mistakes");
     if (!request->validate_only()) answers_.wasImported = true;
     (*response->mutable_written_counts())["recipe"] = request->bundle().recipes_size();
     (*response->mutable_written_counts())["event"] = request->bundle().events_size();
@@ -122,6 +129,21 @@ class FakePlans : public v1::PlanService::Service {
   Answers& answers_;
 };
 
+class FakeKitchens : public v1::KitchenService::Service {
+ public:
+  explicit FakeKitchens(Answers& answers) : answers_(answers) {}
+  grpc::Status FitOven(grpc::ServerContext* context, const v1::FitOvenRequest* request,
+                       v1::FitOvenResponse* response) override {
+    answers_.fitted = *request;
+    if (!answers_.violations.empty()) return refusal(context, answers_.violations, "the readings are wrong");
+    *response = answers_.fit;
+    return answers_.status;
+  }
+
+ private:
+  Answers& answers_;
+};
+
 class FakeEvents : public v1::EventService::Service {
  public:
   explicit FakeEvents(Answers& answers) : answers_(answers) {}
@@ -152,11 +174,11 @@ class FakeSync : public v1::SyncService::Service {
 class FakeServer : public EmbeddedServer {
  public:
   explicit FakeServer(Answers& answers)
-      : households_(answers), plans_(answers), events_(answers), sync_(answers) {
+      : households_(answers), kitchens_(answers), plans_(answers), events_(answers), sync_(answers) {
     grpc::ServerBuilder builder;
     builder.AddListeningPort("127.0.0.1:0", grpc::InsecureServerCredentials(), &port_);
     for (grpc::Service* service :
-         std::initializer_list<grpc::Service*>{&households_, &plans_, &events_, &sync_}) {
+         std::initializer_list<grpc::Service*>{&households_, &kitchens_, &plans_, &events_, &sync_}) {
       builder.RegisterService(service);
     }
     server_ = builder.BuildAndStart();
@@ -171,6 +193,7 @@ class FakeServer : public EmbeddedServer {
 
  private:
   FakeHouseholds households_;
+  FakeKitchens kitchens_;
   FakePlans plans_;
   FakeEvents events_;
   FakeSync sync_;

@@ -355,5 +355,41 @@ TEST_F(RunTest, WatchesWhoChangesWhat) {
   EXPECT_EQ(json["revision"], 5);
 }
 
+TEST_F(RunTest, FitsAnOvenFromATable) {
+  answers_.fit.mutable_before()->set_heat_minutes(16);
+  answers_.fit.mutable_after()->set_heat_minutes(24);
+  const std::string table = file("readings.csv", "heating,0,20\nheating,5,96\nheating,12,182\n");
+  EXPECT_EQ(program({"oven", "fit", table, "--highest", "275"}), kOk) << err_.str();
+  EXPECT_EQ(answers_.fitted.oven().heat_curve().heating_size(), 3);
+  EXPECT_EQ(answers_.fitted.oven().max_setpoint_celsius(), 275);
+  EXPECT_THAT(out_.str(), HasSubstr("24.0 min"));
+  EXPECT_EQ(program({"oven", "fit", table, "--json"}), kOk);
+  EXPECT_EQ(nlohmann::json::parse(out_.str())["after"]["heatMinutes"], 24);
+}
+
+TEST_F(RunTest, ToldReadingsAreRefusedByTheirLine) {
+  v1::FieldViolation wrong;
+  wrong.set_field_path("oven.heatCurve.heating[1]");
+  wrong.set_value("15 °C after 5 min");
+  wrong.set_description("is not above the one before");
+  answers_.violations = {wrong};
+  const std::string table = file("readings.csv", "heating,0,20\n\nheating,5,15\nheating,12,182\n");
+  EXPECT_EQ(program({"oven", "fit", table}), kBadInput);
+  EXPECT_THAT(err_.str(), HasSubstr("line 3: 15 °C after 5 min"));
+  answers_.violations.clear();
+  EXPECT_EQ(program({"oven", "fit", file("bad.csv", "grill,1,2\n")}), kBadInput);
+  EXPECT_THAT(err_.str(), HasSubstr("line 1: grill"));
+}
+
+TEST_F(RunTest, FitsAnOvenOfTheHouseholdOrOfABundle) {
+  knownServer();
+  const std::string oven = answers_.bundle.kitchens(0).ovens(0).id();
+  EXPECT_EQ(program({"oven", "fit", "--oven", oven}), kOk) << err_.str();
+  EXPECT_EQ(answers_.fitted.oven().id(), oven);
+  EXPECT_EQ(program({"oven", "fit", bundleFile(), "--oven", oven}), kOk) << err_.str();
+  EXPECT_EQ(program({"oven", "fit", "--oven", "tandoor"}), kBadInput);
+  EXPECT_THAT(err_.str(), HasSubstr("There is no oven tandoor"));
+}
+
 }  // namespace
 }  // namespace suppertide::terminal

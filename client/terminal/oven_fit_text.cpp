@@ -1,0 +1,115 @@
+#include "client/terminal/oven_fit_text.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "absl/strings/match.h"
+#include "absl/strings/str_cat.h"
+#include "absl/strings/str_format.h"
+#include "client/terminal/table.h"
+#include "client/terminal/text.h"
+
+namespace suppertide::terminal {
+namespace {
+
+std::string partOf(const std::string& path) {
+  if (absl::StrContains(path, "coolingAjar")) return "cooling, door ajar";
+  if (absl::StrContains(path, "cooling")) return "cooling, door closed";
+  return absl::StrContains(path, "rises") ? "timed rise" : "heating";
+}
+
+std::string minutesText(const google::protobuf::Duration& duration) {
+  const double minutes = static_cast<double>(duration.seconds()) / 60;
+  return std::abs(minutes - std::round(minutes)) < 0.01 ? absl::StrFormat("%.0f min", minutes)
+                                                        : absl::StrFormat("%.1f min", minutes);
+}
+
+// A difference of temperatures in the household's own degrees.
+class Differences {
+ public:
+  explicit Differences(const Units& units) : fahrenheit_(absl::StrContains(units.degrees(0), "F")) {}
+  std::string text(double kelvin) const {
+    return absl::StrFormat("%.1f %s", fahrenheit_ ? kelvin * 1.8 : kelvin, fahrenheit_ ? "°F" : "°C");
+  }
+  std::string withSign(double kelvin) const {
+    return absl::StrFormat("%+.1f", fahrenheit_ ? kelvin * 1.8 : kelvin);
+  }
+
+ private:
+  bool fahrenheit_;
+};
+
+std::string headlineOf(const std::string& name, const v1::FitOvenResponse& fit) {
+  const auto out = std::count_if(fit.readings().begin(), fit.readings().end(),
+                                 [](const v1::ReadingFit& reading) { return reading.left_out(); });
+  std::string text = absl::StrCat(name, ": ", counted(fit.readings_size(), "reading", "readings"));
+  if (out > 0) absl::StrAppend(&text, ", ", out, " left out");
+  return text;
+}
+
+Table curveTable(const v1::FitOvenResponse& fit, const Units& units) {
+  Table table({{.title = "Curve"}, {.title = "usual"}, {.title = "from your readings"}});
+  const auto add = [&](const char* what, const std::string& before, const std::string& after) {
+    table.add({{what}, {before}, {after}});
+  };
+  const auto minutes = [](double value) { return absl::StrFormat("%.1f min", value); };
+  const auto& before = fit.before();
+  const auto& after = fit.after();
+  const Differences differences(units);
+  if (fit.residual_before_k() > 0 || fit.residual_after_k() > 0)
+    add("misses the readings by", differences.text(fit.residual_before_k()),
+        differences.text(fit.residual_after_k()));
+  add("would level off at", units.degrees(before.maximum_celsius()), units.degrees(after.maximum_celsius()));
+  add("heats with a constant of", minutes(before.heat_minutes()), minutes(after.heat_minutes()));
+  add("cools, door closed, with", minutes(before.closed_minutes()), minutes(after.closed_minutes()));
+  add("cools, door ajar, with", minutes(before.ajar_minutes()), minutes(after.ajar_minutes()));
+  return table;
+}
+
+Table readingTable(const v1::FitOvenResponse& fit, const Units& units) {
+  Table table({{.title = "Reading"},
+               {.title = "after"},
+               {.title = "read"},
+               {.title = "usual"},
+               {.title = "fitted"},
+               {.title = "off by"},
+               {.title = ""}});
+  const Differences differences(units);
+  for (const v1::ReadingFit& reading : fit.readings())
+    table.add({{partOf(reading.field_path())},
+               {minutesText(reading.after())},
+               {units.degrees(reading.celsius())},
+               {units.degrees(reading.before_celsius())},
+               {units.degrees(reading.after_celsius())},
+               {differences.withSign(reading.celsius() - reading.after_celsius())},
+               {reading.left_out() ? "left out" : ""}});
+  return table;
+}
+
+Table changeTable(const v1::FitOvenResponse& fit, const Units& units) {
+  Table table({{.title = "Plans count on"}, {.title = "usual"}, {.title = "from now on"}});
+  for (const v1::OvenChange& change : fit.changes()) {
+    const std::string to = units.dial(change.to_celsius());
+    const std::string what =
+        change.from_celsius() == 0
+            ? absl::StrCat("from cold to ", to)
+            : absl::StrCat("from ", units.dial(change.from_celsius()), " to ", to,
+                           change.to_celsius() < change.from_celsius() ? ", door ajar" : "");
+    table.add({{what}, {minutesText(change.before_duration())}, {minutesText(change.after_duration())}});
+  }
+  return table;
+}
+
+}  // namespace
+
+std::string ovenFitText(const std::string& ovenName, const v1::FitOvenResponse& fit, const Units& units,
+                        int width, bool colour) {
+  const Style style(colour);
+  std::string text = absl::StrCat(style.heading(headlineOf(ovenName, fit)), "\n\n");
+  absl::StrAppend(&text, curveTable(fit, units).text(width, style, true), "\n",
+                  readingTable(fit, units).text(width, style, true));
+  if (fit.changes_size() > 0) absl::StrAppend(&text, "\n", changeTable(fit, units).text(width, style, true));
+  return text;
+}
+
+}  // namespace suppertide::terminal
