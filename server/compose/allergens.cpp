@@ -27,8 +27,9 @@ std::set<std::string> neverTraces(const v1::Event& event) {
   return names;
 }
 
-// Whether a recipe is known to be free of something; what is not known is not free.
+// Whether a recipe is known to be free of something; what is not known or not told is not free.
 bool isFree(const v1::Recipe& recipe, const std::string& allergen) {
+  if (recipe.ingredients().empty() && recipe.formula().lines().empty()) return false;
   const auto holds = [&](const auto& part) {
     if (!part.known_contents()) return true;
     return std::any_of(part.contains().begin(), part.contains().end(),

@@ -292,37 +292,40 @@ absl::Status addDishes(Composition& composition) {
   return absl::OkStatus();
 }
 
-absl::Status addPins(Composition& composition) {
-  for (const v1::StepPin& pin : composition.documents.event.pins()) {
-    const std::string id = absl::StrCat(pin.dish_id(), "/", pin.step_id());
-    for (std::size_t i = 0; i < composition.steps.size(); ++i) {
-      planning::Step& step = composition.problem.steps[i];
-      if (step.id != id) continue;
-      if (pin.has_start_time()) step.pin.start = composition.axis.minuteOf(pin.start_time());
-      for (std::size_t c = 0; c < composition.cooks.size(); ++c)
-        if (composition.cooks[c]->id() == pin.cook_member_id()) step.pin.cook = static_cast<int>(c);
-      const auto& kitchen = composition.documents.kitchen;
-      std::vector<planning::Mode> modes;
-      std::vector<ModeInfo> meanings;
-      for (std::size_t m = 0; m < step.modes.size(); ++m) {
-        const ModeInfo& meaning = composition.steps[i].modes[m];
-        const bool ovenKept =
-            pin.oven_id().empty() || (meaning.oven >= 0 && kitchen.ovens(meaning.oven).id() == pin.oven_id());
-        const bool placeKept = pin.place_id().empty() ||
-                               (meaning.place >= 0 && kitchen.places(meaning.place).id() == pin.place_id());
-        if (!ovenKept || !placeKept) continue;
-        modes.push_back(step.modes[m]);
-        meanings.push_back(meaning);
-      }
-      if (modes.empty())
-        return absl::InvalidArgumentError(absl::StrCat("step ", id, " cannot be where it is pinned"));
-      if (modes.size() != step.modes.size() && !step.modes.front().links.empty())
-        return absl::UnimplementedError(
-            absl::StrCat("step ", id, ": pinning where a proof stands is not possible yet"));
-      step.modes = std::move(modes);
-      composition.steps[i].modes = std::move(meanings);
-    }
+namespace {
+
+// Whether a mode is in the oven or place that a pin asks for.
+bool keepsPin(const v1::Kitchen& kitchen, const v1::StepPin& pin, const ModeInfo& mode) {
+  const bool ovenKept =
+      pin.oven_id().empty() || (mode.oven >= 0 && kitchen.ovens(mode.oven).id() == pin.oven_id());
+  const bool placeKept =
+      pin.place_id().empty() || (mode.place >= 0 && kitchen.places(mode.place).id() == pin.place_id());
+  return ovenKept && placeKept;
+}
+
+// Modes elsewhere stay in their place, since others are linked to them by index, but cannot be chosen.
+absl::Status pinStep(Composition& composition, const v1::StepPin& pin, std::size_t index) {
+  planning::Step& step = composition.problem.steps[index];
+  if (pin.has_start_time()) step.pin.start = composition.axis.minuteOf(pin.start_time());
+  for (std::size_t c = 0; c < composition.cooks.size(); ++c)
+    if (composition.cooks[c]->id() == pin.cook_member_id()) step.pin.cook = static_cast<int>(c);
+  bool possible = false;
+  for (std::size_t m = 0; m < step.modes.size(); ++m) {
+    const bool kept = keepsPin(composition.documents.kitchen, pin, composition.steps[index].modes[m]);
+    if (!kept) step.modes[m].length.rows = {{1, 1, 0}}, step.modes[m].length.pitch = 0;
+    possible |= kept;
   }
+  if (possible) return absl::OkStatus();
+  return absl::InvalidArgumentError(absl::StrCat("step ", step.id, " cannot be where it is pinned"));
+}
+
+}  // namespace
+
+absl::Status addPins(Composition& composition) {
+  for (const v1::StepPin& pin : composition.documents.event.pins())
+    for (std::size_t i = 0; i < composition.steps.size(); ++i)
+      if (composition.problem.steps[i].id == absl::StrCat(pin.dish_id(), "/", pin.step_id()))
+        if (auto status = pinStep(composition, pin, i); !status.ok()) return status;
   return absl::OkStatus();
 }
 

@@ -1,0 +1,116 @@
+// Guests who may have no traces, the comfort of cooks and ovens, and pins, as the planner gets them.
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include "server/compose/composition.h"
+#include "server/compose/planner.h"
+#include "tests/compose/small_dinner.h"
+
+namespace suppertide::compose {
+namespace {
+
+using ::testing::Contains;
+using ::testing::Not;
+
+// Marta may have no traces of nuts; the gratin holds walnuts, roast and rolls are known to be free.
+v1::Bundle dinnerWithNuts() {
+  v1::Bundle bundle = smallDinner();
+  v1::Need* need = bundle.mutable_events(0)->mutable_guests(0)->add_needs();
+  need->set_name("Tree nuts");
+  need->set_severity(v1::NEED_SEVERITY_NO_TRACES);
+  for (v1::Recipe& recipe : *bundle.mutable_recipes()) {
+    if (recipe.has_formula())
+      for (v1::FormulaLine& line : *recipe.mutable_formula()->mutable_lines()) line.set_known_contents(true);
+    if (recipe.id() == "rolls") continue;
+    v1::Ingredient* ingredient = recipe.add_ingredients();
+    ingredient->set_known_contents(true);
+    ingredient->set_name(recipe.id() == "gratin" ? "walnuts" : "pork");
+    if (recipe.id() == "gratin") ingredient->add_contains("tree nuts");
+  }
+  return bundle;
+}
+
+v1::Plan planOf(const v1::Bundle& bundle) {
+  const Documents documents = documentsOf(bundle);
+  auto made = planEvent(documents, {.seed = 1, .workLimit = 20'000});
+  EXPECT_TRUE(made.ok()) << made.status();
+  EXPECT_EQ(made->breaches_size(), 0) << made->breaches(0).ShortDebugString();
+  return *made;
+}
+
+const v1::PlannedStep& stepOf(const v1::Plan& plan, const std::string& id) {
+  for (const auto& step : plan.steps())
+    if (step.id() == id) return step;
+  static const v1::PlannedStep none;
+  ADD_FAILURE() << "no step " << id;
+  return none;
+}
+
+bool overlap(const v1::PlannedStep& a, const v1::PlannedStep& b) {
+  return a.start_time().seconds() < b.end_time().seconds() &&
+         b.start_time().seconds() < a.end_time().seconds();
+}
+
+TEST(SeparationTest, NothingFreeStandsInTheOvenTogetherWithWhatHoldsIt) {
+  const v1::Plan plan = planOf(dinnerWithNuts());
+  EXPECT_FALSE(overlap(stepOf(plan, "gratin/bake"), stepOf(plan, "roast/roast")));
+  EXPECT_FALSE(overlap(stepOf(plan, "gratin/bake"), stepOf(plan, "rolls/bake")));
+  EXPECT_THAT(stepOf(plan, "roast/roast").cautions(), Contains(v1::CAUTION_ALLERGEN_CONTACT));
+  EXPECT_THAT(stepOf(plan, "rolls/mix").cautions(), Not(Contains(v1::CAUTION_ALLERGEN_CONTACT)));
+}
+
+TEST(SeparationTest, WhatIsNotToldIsNotFree) {
+  v1::Bundle bundle = dinnerWithNuts();
+  for (v1::Recipe& recipe : *bundle.mutable_recipes())
+    if (recipe.id() == "rolls") recipe.mutable_formula()->mutable_lines(0)->set_known_contents(false);
+  const Documents documents = documentsOf(bundle);
+  const auto composition = composeProblem(documents);
+  ASSERT_TRUE(composition.ok()) << composition.status();
+  const auto& problem = composition->problem;
+  EXPECT_FALSE(problem.separations.empty());
+  for (const planning::Separation& separation : problem.separations)
+    EXPECT_EQ(problem.steps[static_cast<std::size_t>(separation.clean)].id, "roast/roast")
+        << "only the roast is known to be free";
+}
+
+TEST(SeparationTest, WithoutSuchAGuestNothingIsKeptApart) {
+  const v1::Bundle bundle = smallDinner();
+  const Documents documents = documentsOf(bundle);
+  const auto composition = composeProblem(documents);
+  ASSERT_TRUE(composition.ok());
+  EXPECT_TRUE(composition->problem.separations.empty());
+}
+
+TEST(ComfortTest, WantsAirAfterUncertainStepsButNoneAroundADough) {
+  const v1::Bundle bundle = smallDinner();
+  const Documents documents = documentsOf(bundle);
+  const auto composition = composeProblem(documents);
+  ASSERT_TRUE(composition.ok());
+  const auto& problem = composition->problem;
+  EXPECT_GT(problem.airBetweenTasks, 0);
+  for (const planning::Oven& oven : problem.ovens) EXPECT_EQ(oven.idleMinuteCost, 1);
+  bool some = false;
+  for (const planning::Gap& gap : problem.gaps) {
+    some |= gap.air > 0;
+    const auto kind = problem.steps[static_cast<std::size_t>(gap.from)].kind;
+    if (kind == planning::StepKind::kFerment) {
+      EXPECT_EQ(gap.air, 0);
+    }
+    EXPECT_LE(gap.least + gap.air, gap.most);
+  }
+  EXPECT_TRUE(some);
+}
+
+TEST(PinTest, AProofStandsWhereItIsPinned) {
+  for (const char* place : {"counter", "light"}) {
+    v1::Bundle bundle = smallDinner();
+    v1::StepPin* pin = bundle.mutable_events(0)->add_pins();
+    pin->set_dish_id("rolls");
+    pin->set_step_id("proof");
+    pin->set_place_id(place);
+    EXPECT_EQ(stepOf(planOf(bundle), "rolls/proof").place_id(), place);
+  }
+}
+
+}  // namespace
+}  // namespace suppertide::compose
