@@ -1,0 +1,153 @@
+#include "server/kitchen/menu/shopping.h"
+
+#include <algorithm>
+#include <cmath>
+#include <map>
+#include <tuple>
+
+#include "server/kitchen/ingredients/amount_mass.h"
+#include "server/kitchen/ingredients/plain_text.h"
+
+namespace suppertide::kitchen {
+namespace {
+
+constexpr double kNoise = 1e-6;
+
+// What a use is bought as. Words for its preparation stand behind a comma.
+struct Bought {
+  std::string key;
+  std::string name;
+  ShopSection section = ShopSection::kOther;
+  const Ingredient* ingredient = nullptr;
+};
+
+// Kinds of one word stay apart on the list ("cream" is not surely "heavy cream"),
+// but share what the table knows of the usual one.
+Bought boughtAs(const std::string& name) {
+  const std::string short_(trimmed(std::string_view(name).substr(0, name.find(','))));
+  const Lookup found = findIngredient(short_);
+  Bought bought{plainName(short_), short_, ShopSection::kOther, found.ingredient};
+  if (found.ingredient == nullptr) return bought;
+  bought.section = found.ingredient->section;
+  if (found.usualKind) return bought;
+  bought.key = plainName(found.ingredient->name);
+  bought.name = found.ingredient->name;
+  return bought;
+}
+
+bool needsNoShop(const Bought& bought) {
+  return bought.key == "water";
+}
+
+// A volume as grams where a cup of it was weighed as it comes.
+std::optional<double> gramsOf(const Bought& bought, const Amount& amount) {
+  if (amount.kind == AmountKind::kGrams) return amount.value;
+  if (amount.kind != AmountKind::kMillilitres || bought.ingredient == nullptr) return std::nullopt;
+  const auto mass = measuredMass(*bought.ingredient, amount.value, "ml", 1, "");
+  return mass ? std::optional(mass->grams) : std::nullopt;
+}
+
+struct Group {
+  Bought bought;
+  std::vector<Use> uses;
+};
+
+// Grams when any use weighs; then volumes that can be weighed join them.
+void gather(const Group& group, std::vector<ShoppingLine>& lines) {
+  const bool weighs = std::any_of(group.uses.begin(), group.uses.end(),
+                                  [](const Use& use) { return use.amount.kind == AmountKind::kGrams; });
+  std::map<AmountKind, ShoppingLine> byKind;
+  for (const Use& use : group.uses) {
+    Amount amount = use.amount;
+    if (const auto grams = gramsOf(group.bought, amount); weighs && grams)
+      amount = {AmountKind::kGrams, *grams};
+    ShoppingLine& line = byKind[amount.kind];
+    line.day = line.uses.empty() ? use.day : std::min(line.day, use.day);
+    line.needed.kind = amount.kind;
+    line.needed.value += amount.value;
+    line.uses.push_back(use);
+  }
+  // Something to taste is bought with what is measured.
+  if (const auto some = byKind.find(AmountKind::kSome); some != byKind.end() && byKind.size() > 1) {
+    ShoppingLine& other = std::next(some)->second;
+    other.uses.insert(other.uses.end(), some->second.uses.begin(), some->second.uses.end());
+    other.day = std::min(other.day, some->second.day);
+    byKind.erase(some);
+  }
+  for (auto& [kind, line] : byKind) {
+    line.name = group.bought.name;
+    line.section = group.bought.section;
+    lines.push_back(std::move(line));
+  }
+}
+
+void takeFromStock(ShoppingLine& line, std::vector<Stock>& stock) {
+  const Bought wanted = boughtAs(line.name);
+  double left = line.needed.value;
+  line.atHand.kind = line.needed.kind;
+  for (Stock& one : stock) {
+    if (boughtAs(one.name).key != wanted.key || one.amount.value <= 0) continue;
+    double have = one.amount.value;
+    if (one.amount.kind != line.needed.kind) {
+      const auto grams = gramsOf(wanted, one.amount);
+      if (line.needed.kind != AmountKind::kGrams || !grams) continue;
+      have = *grams;
+    }
+    const double used = std::min(have, left);
+    one.amount.value *= 1 - used / have;
+    line.atHand.value += used;
+    left -= used;
+  }
+  if (left < kNoise * line.needed.value) left = 0;
+  line.toBuy = {line.needed.kind, line.needed.kind == AmountKind::kPieces ? std::ceil(left - kNoise) : left};
+}
+
+using ByName = std::map<std::pair<std::string, AmountKind>, double>;
+
+ByName amountsOf(const std::vector<ShoppingLine>& lines) {
+  ByName amounts;
+  for (const ShoppingLine& line : lines) amounts[{line.name, line.toBuy.kind}] = line.toBuy.value;
+  return amounts;
+}
+
+}  // namespace
+
+std::vector<ShoppingLine> shoppingList(const std::vector<Use>& uses, const std::vector<Stock>& stock) {
+  std::map<std::string, Group> groups;
+  for (const Use& use : uses) {
+    const Bought bought = boughtAs(use.name);
+    if (needsNoShop(bought)) continue;
+    Group& group = groups[bought.key];
+    if (group.uses.empty()) group.bought = bought;
+    group.uses.push_back(use);
+  }
+  std::vector<ShoppingLine> lines;
+  for (const auto& [key, group] : groups) gather(group, lines);
+  std::stable_sort(lines.begin(), lines.end(), [](const ShoppingLine& a, const ShoppingLine& b) {
+    return std::tie(a.day, a.section, a.name) < std::tie(b.day, b.section, b.name);
+  });
+  std::vector<Stock> left = stock;
+  for (ShoppingLine& line : lines) takeFromStock(line, left);
+  return lines;
+}
+
+std::vector<LineChange> changesOf(const std::vector<ShoppingLine>& before,
+                                  const std::vector<ShoppingLine>& after) {
+  const ByName old = amountsOf(before);
+  const ByName now = amountsOf(after);
+  std::vector<LineChange> changes;
+  for (const auto& [key, value] : old) {
+    const auto found = now.find(key);
+    if (found == now.end())
+      changes.push_back({key.first, Amount{key.second, value}, {}});
+    else if (std::abs(found->second - value) > kNoise * std::max(value, found->second))
+      changes.push_back({key.first, Amount{key.second, value}, Amount{key.second, found->second}});
+  }
+  for (const auto& [key, value] : now)
+    if (old.count(key) == 0) changes.push_back({key.first, {}, Amount{key.second, value}});
+  std::stable_sort(changes.begin(), changes.end(),
+                   [](const LineChange& a, const LineChange& b) { return a.name < b.name; });
+  return changes;
+}
+
+}  // namespace suppertide::kitchen

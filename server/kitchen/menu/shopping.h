@@ -1,0 +1,58 @@
+// One shopping list of all dishes: merged, less what is at hand, by day, section and buyer.
+//
+// Amounts of different kinds are never turned into each other by a guess: a
+// volume joins a mass only by a measured entry of the table of ingredients, else
+// both stay as two lines.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "server/kitchen/ingredients/ingredient_table.h"
+
+namespace suppertide::kitchen {
+
+enum class AmountKind { kSome, kGrams, kMillilitres, kPieces };
+
+struct Amount {
+  AmountKind kind = AmountKind::kSome;  // "to taste"
+  double value = 0;
+};
+
+struct Use {
+  std::string dishId;
+  std::string name;  // as the recipe calls it
+  Amount amount;     // for the dish as it is scaled
+  int day = 0;       // when work on the dish begins; any numbering that ascends
+};
+
+struct Stock {
+  std::string name;
+  Amount amount;
+};
+
+struct ShoppingLine {
+  std::string name;
+  ShopSection section = ShopSection::kOther;
+  int day = 0;  // of its first use
+  Amount needed;
+  Amount atHand;  // used up from the stock; kSome with 0 when there is none
+  Amount toBuy;   // whole pieces; 0 when enough is at hand
+  std::vector<Use> uses;
+};
+
+// By day, then section, then name. What needs no shop (water) is left out.
+std::vector<ShoppingLine> shoppingList(const std::vector<Use>& uses, const std::vector<Stock>& stock);
+
+struct LineChange {
+  std::string name;
+  std::optional<Amount> before;
+  std::optional<Amount> after;
+};
+
+// Lines whose amount to buy differs by more than 1e-6 of it, by name.
+std::vector<LineChange> changesOf(const std::vector<ShoppingLine>& before,
+                                  const std::vector<ShoppingLine>& after);
+
+}  // namespace suppertide::kitchen

@@ -1,0 +1,77 @@
+#include "server/kitchen/menu/shopping.h"
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+namespace suppertide::kitchen {
+namespace {
+
+using testing::IsEmpty;
+using testing::SizeIs;
+
+Use grams(const char* name, double value, int day = 0) {
+  return {"dish", name, {AmountKind::kGrams, value}, day};
+}
+Use millilitres(const char* name, double value) {
+  return {"dish", name, {AmountKind::kMillilitres, value}, 0};
+}
+Use pieces(const char* name, double value) {
+  return {"dish", name, {AmountKind::kPieces, value}, 0};
+}
+
+TEST(ShoppingListTest, MergesDishesByDaySectionAndName) {
+  const auto list = shoppingList({grams("carrots, peeled", 400, 2), grams("carrot", 100, 1),
+                                  grams("salmon", 900, 1), grams("apples", 50, 1)},
+                                 {});
+  ASSERT_THAT(list, SizeIs(3));
+  EXPECT_EQ(list[0].name, "apple");
+  EXPECT_EQ(list[1].name, "carrot");
+  EXPECT_DOUBLE_EQ(list[1].toBuy.value, 500);
+  EXPECT_EQ(list[1].day, 1);
+  EXPECT_THAT(list[1].uses, SizeIs(2));
+  EXPECT_EQ(list[2].name, "salmon");
+}
+
+TEST(ShoppingListTest, JoinsVolumesToMassesOnlyByMeasuredEntries) {
+  auto list = shoppingList({grams("honey", 100), millilitres("honey", 236.5882365)}, {});
+  ASSERT_THAT(list, SizeIs(1));
+  EXPECT_NEAR(list[0].needed.value, 439, 1e-6);
+  list = shoppingList({grams("brown sugar", 100), millilitres("brown sugar", 200)}, {});
+  EXPECT_THAT(list, SizeIs(2));
+  list = shoppingList({grams("spruce syrup", 100), millilitres("spruce syrup", 200)}, {});
+  EXPECT_THAT(list, SizeIs(2));
+}
+
+TEST(ShoppingListTest, TakesOffWhatIsAtHandOnce) {
+  const std::vector<Stock> stock = {{"Eggs", {AmountKind::kPieces, 4}},
+                                    {"sugar", {AmountKind::kGrams, 5000}}};
+  const auto list = shoppingList({pieces("eggs", 5.5), grams("sugar", 200)}, stock);
+  ASSERT_THAT(list, SizeIs(2));
+  EXPECT_EQ(list[0].name, "egg");
+  EXPECT_DOUBLE_EQ(list[0].atHand.value, 4);
+  EXPECT_DOUBLE_EQ(list[0].toBuy.value, 2) << "one and a half eggs are two";
+  EXPECT_DOUBLE_EQ(list[1].toBuy.value, 0);
+  EXPECT_DOUBLE_EQ(list[1].atHand.value, 200);
+}
+
+TEST(ShoppingListTest, BuysNoWaterAndKeepsWhatIsToTaste) {
+  const auto list = shoppingList({grams("cold water", 700), {"dish", "nutmeg", {}, 0}}, {});
+  ASSERT_THAT(list, SizeIs(1));
+  EXPECT_EQ(list[0].toBuy.kind, AmountKind::kSome);
+}
+
+TEST(ShoppingListTest, TellsWhatAChangeOfTheMenuBuys) {
+  const auto before = shoppingList({grams("carrots", 400), grams("pork", 1000)}, {});
+  const auto after = shoppingList({grams("carrots", 600), grams("cod", 900)}, {});
+  const auto changes = changesOf(before, after);
+  ASSERT_THAT(changes, SizeIs(3));
+  EXPECT_EQ(changes[0].name, "carrot");
+  EXPECT_DOUBLE_EQ(changes[0].before->value, 400);
+  EXPECT_DOUBLE_EQ(changes[0].after->value, 600);
+  EXPECT_FALSE(changes[1].before);
+  EXPECT_FALSE(changes[2].after);
+  EXPECT_THAT(changesOf(before, before), IsEmpty());
+}
+
+}  // namespace
+}  // namespace suppertide::kitchen
