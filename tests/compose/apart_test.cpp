@@ -2,6 +2,8 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
+#include <algorithm>
+
 #include "server/compose/composition.h"
 #include "server/compose/planner.h"
 #include "tests/compose/small_dinner.h"
@@ -102,13 +104,32 @@ TEST(ComfortTest, WantsAirAfterUncertainStepsButNoneAroundADough) {
 }
 
 TEST(PinTest, AProofStandsWhereItIsPinned) {
-  for (const char* place : {"counter", "light"}) {
+  for (const std::string place : {"counter", "light"}) {
     v1::Bundle bundle = smallDinner();
     v1::StepPin* pin = bundle.mutable_events(0)->add_pins();
     pin->set_dish_id("rolls");
     pin->set_step_id("proof");
     pin->set_place_id(place);
-    EXPECT_EQ(stepOf(planOf(bundle), "rolls/proof").place_id(), place);
+    const Documents documents = documentsOf(bundle);
+    const auto composition = composeProblem(documents);
+    ASSERT_TRUE(composition.ok()) << composition.status();
+    const auto proof = static_cast<std::size_t>(composition->dishes[0].steps[6]);
+    ASSERT_EQ(composition->problem.steps[proof].id, "rolls/proof");
+    bool some = false;
+    for (std::size_t m = 0; m < composition->steps[proof].modes.size(); ++m) {
+      const auto& rows = composition->problem.steps[proof].modes[m].length.rows;
+      const bool possible =
+          std::any_of(rows.begin(), rows.end(), [](const auto& row) { return row.possible(); });
+      const int here = composition->steps[proof].modes[m].place;
+      if (possible) {
+        EXPECT_EQ(documents.kitchen.places(here).id(), place);
+      }
+      some |= possible;
+    }
+    EXPECT_TRUE(some);
+    if (place == "counter") {
+      EXPECT_EQ(stepOf(planOf(bundle), "rolls/proof").place_id(), place);
+    }
   }
 }
 
