@@ -36,17 +36,31 @@ void addUses(const std::vector<int>& amounts, int firstResource, Mode& mode) {
     if (amounts[r] > 0) mode.uses.push_back({firstResource + static_cast<int>(r), amounts[r]});
 }
 
-Step stepFor(const Project& project, const Project::Job& job, std::size_t index) {
+bool within(const std::vector<int>& amounts, const std::vector<int>& most) {
+  for (std::size_t r = 0; r < amounts.size(); ++r)
+    if (amounts[r] > most[r]) return false;
+  return true;
+}
+
+// Without the modes that need more than there is. A job left without any gets
+// one that is longer than the whole axis, as it fits nowhere.
+Step stepFor(const Project& project, const Project::Job& job, std::size_t index, Minute axis) {
   Step step;
   step.id = absl::StrCat("job ", index);
   step.kind = StepKind::kWait;
   for (const auto& entry : job.modes) {
+    if (!within(entry.uses, project.capacities) || !within(entry.consumes, project.stocks)) continue;
     Mode mode;
     mode.name = absl::StrCat("mode ", step.modes.size() + 1);
     mode.length = LengthTable::fixed(entry.length);
     addUses(entry.uses, 0, mode);
     addUses(entry.consumes, static_cast<int>(project.capacities.size()), mode);
     step.modes.push_back(mode);
+  }
+  if (step.modes.empty()) {
+    step.modes.emplace_back();
+    step.modes.back().name = "none";
+    step.modes.back().length = LengthTable::fixed(axis + 1);
   }
   return step;
 }
@@ -77,7 +91,7 @@ absl::StatusOr<Problem> toProblem(const Project& project) {
   for (const int stock : project.stocks)
     problem.resources.push_back({absl::StrCat("N", problem.resources.size() + 1), stock, {}, true});
   for (std::size_t i = 0; i < project.jobs.size(); ++i) {
-    problem.steps.push_back(stepFor(project, project.jobs[i], i));
+    problem.steps.push_back(stepFor(project, project.jobs[i], i, problem.limit));
     for (const Mode& mode : problem.steps.back().modes)
       if (mode.length.rows.front().longest == 0 && !mode.uses.empty())
         return absl::InvalidArgumentError(absl::StrCat("job ", i, ": lasts no time and needs a resource"));

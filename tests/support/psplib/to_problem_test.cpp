@@ -61,6 +61,20 @@ TEST(PsplibProblemTest, WhatHasNoScheduleIsUnserved) {
   EXPECT_TRUE(outcome.schedule.unserved.front());
 }
 
+TEST(PsplibProblemTest, AModeThatNeedsMoreThanThereIsIsLeftOut) {
+  Project project = read(kTwoModes);
+  project.jobs[1].modes[0].consumes[0] = 5;
+  EXPECT_EQ(toProblem(project)->steps[1].modes.size(), 1u);
+}
+
+TEST(PsplibProblemTest, AJobThatNoModeCanDoLeavesNoSchedule) {
+  Project project = read(kOneMode);
+  project.jobs[1].modes[0].uses[0] = 2;
+  const Outcome outcome = solve(*toProblem(project));
+  EXPECT_GE(outcome.provenTiers, 1);
+  EXPECT_TRUE(outcome.schedule.unserved.front());
+}
+
 TEST(PsplibProblemTest, RefusesAResourceForNoTime) {
   Project project = read(kTwoModes);
   project.jobs[1].modes[0].length = 0;
