@@ -49,16 +49,6 @@ bread::Ingredient ingredientOf(const v1::FormulaLine& line) {
   return ingredient;
 }
 
-absl::StatusOr<bread::Formula> formulaOf(const v1::BreadFormula& from) {
-  std::vector<bread::Ingredient> lines;
-  for (const v1::FormulaLine& line : from.lines()) lines.push_back(ingredientOf(line));
-  if (!from.has_levain()) return bread::Formula::fromPercents(std::move(lines));
-  bread::Ingredient levain = bread::usual("levain", bread::Role::kLevain, 0);
-  levain.hydration = from.levain().hydration_percent() > 0 ? from.levain().hydration_percent() / 100 : 1;
-  levain.wholeGrainShare = from.levain().whole_grain_percent() / 100;
-  return bread::splitLevain(std::move(lines), levain, from.levain().dough_share_percent() / 100);
-}
-
 // The hands-on step listed last before `step` that it comes after.
 int workBefore(const Composition& composition, const DishInfo& dish, int step) {
   int found = -1;
@@ -75,6 +65,16 @@ int workBefore(const Composition& composition, const DishInfo& dish, int step) {
 }
 
 }  // namespace
+
+absl::StatusOr<bread::Formula> formulaOf(const v1::BreadFormula& from) {
+  std::vector<bread::Ingredient> lines;
+  for (const v1::FormulaLine& line : from.lines()) lines.push_back(ingredientOf(line));
+  if (!from.has_levain()) return bread::Formula::fromPercents(std::move(lines));
+  bread::Ingredient levain = bread::usual("levain", bread::Role::kLevain, 0);
+  levain.hydration = from.levain().hydration_percent() > 0 ? from.levain().hydration_percent() / 100 : 1;
+  levain.wholeGrainShare = from.levain().whole_grain_percent() / 100;
+  return bread::splitLevain(std::move(lines), levain, from.levain().dough_share_percent() / 100);
+}
 
 absl::StatusOr<BreadInfo> breadInfoOf(const Composition& composition, const DishInfo& dish) {
   const v1::BreadFormula& from = dish.recipe->formula();

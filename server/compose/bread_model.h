@@ -11,6 +11,10 @@
 
 namespace suppertide::compose {
 
+// The formula as the bread engine has it, its levain taken out of flour and water.
+// InvalidArgument, naming the line and why, when it is no formula.
+absl::StatusOr<bread::Formula> formulaOf(const v1::BreadFormula& from);
+
 // Reads the recipe's formula and finds its ferments among the dish's steps.
 absl::StatusOr<BreadInfo> breadInfoOf(const Composition& composition, const DishInfo& dish);
 

@@ -55,6 +55,7 @@ constexpr std::array kTable = {
     Access{"SyncService/Watch", kReader},
     Access{"BreadService/ForecastDough", kReader},
     Access{"BreadService/FitDough", kReader},
+    Access{"BreadService/CheckModel", kReader},
 };
 
 }  // namespace

@@ -1,28 +1,66 @@
 #include "suppertide/v1/bread_service.grpc.pb.h"
 
+#include "server/compose/dough_answers.h"
+#include "server/compose/validate_doughs.h"
 #include "server/service/backend.h"
 #include "server/service/services.h"
 
 namespace suppertide::service {
 namespace {
 
+// All of it is computing, so it takes its household's turn on the planning threads.
 class BreadServiceCalls final : public v1::BreadService::CallbackService {
  public:
+  explicit BreadServiceCalls(Backend& backend) : backend_(backend) {}
+
   grpc::ServerUnaryReactor* ForecastDough(grpc::CallbackServerContext* context,
-                                          const v1::ForecastDoughRequest*,
-                                          v1::ForecastDoughResponse*) override {
-    return notServedYet(context);
+                                          const v1::ForecastDoughRequest* request,
+                                          v1::ForecastDoughResponse* answer) override {
+    return compute(context, request, answer, "BreadService/ForecastDough", compose::forecastDough);
   }
-  grpc::ServerUnaryReactor* FitDough(grpc::CallbackServerContext* context, const v1::FitDoughRequest*,
-                                     v1::FitDoughResponse*) override {
-    return notServedYet(context);
+  grpc::ServerUnaryReactor* FitDough(grpc::CallbackServerContext* context, const v1::FitDoughRequest* request,
+                                     v1::FitDoughResponse* answer) override {
+    return compute(context, request, answer, "BreadService/FitDough", compose::fitDough);
   }
+  grpc::ServerUnaryReactor* CheckModel(grpc::CallbackServerContext* context,
+                                       const v1::CheckModelRequest* request,
+                                       v1::CheckModelResponse* answer) override {
+    return serve(backend_, context, request, "BreadService/CheckModel", "",
+                 [this, answer](const Caller& caller, const v1::CheckModelRequest&, const Finish& finish) {
+                   backend_.planning().post(caller.householdId, [answer, finish] {
+                     *answer = compose::checkModel();
+                     finish({});
+                   });
+                 });
+  }
+
+ private:
+  template <typename Request, typename Answer>
+  grpc::ServerUnaryReactor* compute(grpc::CallbackServerContext* context, const Request* request,
+                                    Answer* answer, const std::string& method,
+                                    absl::StatusOr<Answer> (*answerTo)(const Request&)) {
+    return serve(
+        backend_, context, request, method, "",
+        [this, context, answer, answerTo](const Caller& caller, const Request& asked, const Finish& finish) {
+          if (const auto wrong = compose::validate(asked); !wrong.empty()) return finish(invalid(wrong));
+          backend_.planning().post(caller.householdId, [context, answer, answerTo, &asked, finish] {
+            if (context->IsCancelled())
+              return finish(failure(absl::CancelledError("nobody waits for this answer"), "CANCELLED"));
+            absl::StatusOr<Answer> found = answerTo(asked);
+            if (!found.ok()) return finish(failure(found.status(), "NO_SUCH_DOUGH"));
+            *answer = *std::move(found);
+            finish({});
+          });
+        });
+  }
+
+  Backend& backend_;
 };
 
 }  // namespace
 
-std::unique_ptr<grpc::Service> makeBreadService(Backend&) {
-  return std::make_unique<BreadServiceCalls>();
+std::unique_ptr<grpc::Service> makeBreadService(Backend& backend) {
+  return std::make_unique<BreadServiceCalls>(backend);
 }
 
 }  // namespace suppertide::service
