@@ -33,9 +33,15 @@ std::vector<v1::Breach> breachesOf(const Composition& composition,
                                    const std::vector<planning::Breach>& breaches);
 v1::TierCosts costsOf(const planning::TierCosts& costs);
 v1::Cause causeOf(planning::Cause cause);
+// Without its room.
+v1::Reason reasonOf(const Composition& composition, const planning::Reason& reason);
 
 // The schedule a plan document tells. InvalidArgument, naming the step, when it
 // lacks a step of a served dish or names what the event doesn't have.
 absl::StatusOr<planning::Schedule> scheduleOf(const Composition& composition, const v1::Plan& plan);
+// The same of a plan made for the event as it was: what is gone is left out, dishes that came
+// since are unserved and listed in `added`. A step whose oven, place or cook the event has no
+// more lies in its first mode, or with nobody.
+planning::Schedule knownPartOf(const Composition& composition, const v1::Plan& plan, std::vector<int>& added);
 
 }  // namespace suppertide::compose

@@ -89,10 +89,7 @@ void setModeParts(const Composition& composition, int step, const planning::Plac
 
 void setReason(const Composition& composition, const planning::StepNote& note, v1::PlannedStep& out) {
   v1::Reason& reason = *out.mutable_reason();
-  reason.set_cause(causeOf(note.reason.cause));
-  if (note.reason.blockingStep >= 0)
-    reason.set_blocking_step_id(composition.stepId(note.reason.blockingStep));
-  reason.set_thing_id(thingOf(composition, note.reason.cause, note.reason.thing));
+  reason = reasonOf(composition, note.reason);
   *reason.mutable_room_duration() = durationOf(note.reason.room);
   *out.mutable_slack_duration() = durationOf(note.slackLater);
 }
@@ -210,6 +207,14 @@ void addFirstActions(const Composition& composition, v1::Plan& plan) {
 }
 
 }  // namespace
+
+v1::Reason reasonOf(const Composition& composition, const planning::Reason& from) {
+  v1::Reason reason;
+  reason.set_cause(causeOf(from.cause));
+  if (from.blockingStep >= 0) reason.set_blocking_step_id(composition.stepId(from.blockingStep));
+  reason.set_thing_id(thingOf(composition, from.cause, from.thing));
+  return reason;
+}
 
 v1::Cause causeOf(planning::Cause cause) {
   switch (cause) {

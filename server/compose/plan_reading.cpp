@@ -47,6 +47,24 @@ class Reader {
         if (left.dish_id() == composition.dishes[d].dish->id()) schedule_.unserved[d] = true;
   }
 
+  // What the event still has; dishes that the plan lacks are unserved and listed.
+  planning::Schedule knownPart(std::vector<int>& added) {
+    lenient_ = true;
+    for (std::size_t d = 0; d < composition_.dishes.size(); ++d) {
+      const auto& steps = composition_.dishes[d].steps;
+      const bool known = std::all_of(steps.begin(), steps.end(),
+                                     [&](int i) { return byId_.count(composition_.stepId(i)) > 0; });
+      if (known || schedule_.unserved[d]) continue;
+      schedule_.unserved[d] = true;
+      added.push_back(static_cast<int>(d));
+    }
+    for (std::size_t i = 0; i < composition_.steps.size(); ++i) {
+      const auto found = byId_.find(composition_.stepId(static_cast<int>(i)));
+      if (found != byId_.end()) place(static_cast<int>(i), *found->second).IgnoreError();
+    }
+    return schedule_;
+  }
+
   absl::StatusOr<planning::Schedule> run() {
     std::size_t used = 0;
     for (std::size_t i = 0; i < composition_.steps.size(); ++i) {
@@ -76,6 +94,7 @@ class Reader {
     const int dish = composition_.steps[static_cast<std::size_t>(step)].dish;
     if (schedule_.unserved[static_cast<std::size_t>(dish)]) return absl::OkStatus();
     at.mode = modeOf(composition_, step, planned, lastPlace_.count(dish) > 0 ? lastPlace_[dish] : -1);
+    if (at.mode < 0 && lenient_) at.mode = 0;
     if (at.mode < 0) return wrong(planned.id(), absl::StrCat("cannot be done", whereabouts(planned)));
     const auto& meaning =
         composition_.steps[static_cast<std::size_t>(step)].modes[static_cast<std::size_t>(at.mode)];
@@ -97,6 +116,7 @@ class Reader {
   std::map<std::string, const v1::PlannedStep*> byId_;
   std::map<int, int> lastPlace_;
   planning::Schedule schedule_;
+  bool lenient_ = false;
 };
 
 v1::HardRule ruleOf(planning::Rule rule) {
@@ -154,6 +174,11 @@ std::string thingOf(const Composition& composition, const planning::Breach& brea
 
 absl::StatusOr<planning::Schedule> scheduleOf(const Composition& composition, const v1::Plan& plan) {
   return Reader(composition, plan).run();
+}
+
+planning::Schedule knownPartOf(const Composition& composition, const v1::Plan& plan,
+                               std::vector<int>& added) {
+  return Reader(composition, plan).knownPart(added);
 }
 
 std::vector<v1::Breach> breachesOf(const Composition& composition,

@@ -50,6 +50,8 @@ constexpr std::array kTable = {
     Access{"PlanService/AuditPlan", kReader},
     Access{"PlanService/Replan", kCook},
     Access{"PlanService/FindRemedies", kCook},
+    Access{"PlanService/ExplainStep", kReader},
+    Access{"PlanService/ComparePlans", kReader},
     Access{"ProgressService/GetProgress", kReader},
     Access{"ProgressService/AddReports", kCook},
     Access{"SyncService/Watch", kReader},

@@ -194,11 +194,12 @@ Failure exportOf(Backend& backend, const std::string& householdId, const std::st
 
 Failure documentsOf(Backend& backend, const std::string& householdId, const std::string& eventId,
                     compose::Documents& documents, std::int64_t& revision,
-                    google::protobuf::Map<std::string, std::string>* etags) {
+                    google::protobuf::Map<std::string, std::string>* etags, const v1::Event* asIf) {
   v1::Bundle bundle;
   if (const Failure wrong = readDocuments(backend, householdId, eventId, bundle, revision); wrong.failed())
     return wrong;
   if (bundle.events().empty()) return noSuch("event", eventId);
+  if (asIf != nullptr) *bundle.mutable_events(0) = *asIf;
   keepReferred(v1::Event(bundle.events(0)), bundle);
   if (const auto wrong = compose::validate(bundle, true); !wrong.empty()) return invalid(wrong);
   documents = documentsIn(bundle, bundle.events(0));

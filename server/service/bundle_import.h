@@ -19,9 +19,10 @@ Failure exportOf(Backend& backend, const std::string& householdId, const std::st
 // Whether all that the event names is in the household. Paths are from the event's top.
 Failure checkReferences(Backend& backend, const std::string& householdId, const v1::Event& event);
 
-// What planning an event needs.
+// What planning an event needs. With `asIf`, that event in place of the stored one.
 Failure documentsOf(Backend& backend, const std::string& householdId, const std::string& eventId,
                     compose::Documents& documents, std::int64_t& revision,
-                    google::protobuf::Map<std::string, std::string>* etags);
+                    google::protobuf::Map<std::string, std::string>* etags,
+                    const v1::Event* asIf = nullptr);
 
 }  // namespace suppertide::service

@@ -1,8 +1,12 @@
 #include "suppertide/v1/plan_service.grpc.pb.h"
 
+#include <map>
+
+#include "server/compose/replanner.h"
 #include "server/service/bundle_import.h"
 #include "server/service/document_calls.h"
 #include "server/service/make_plan.h"
+#include "server/service/replan_event.h"
 #include "server/service/services.h"
 
 namespace suppertide::service {
@@ -61,10 +65,32 @@ class PlanServiceCalls final : public v1::PlanService::CallbackService {
         });
   }
 
-  grpc::ServerWriteReactor<v1::MakePlanResponse>* Replan(grpc::CallbackServerContext*,
-                                                         const v1::ReplanRequest*) override {
-    return new NotServedYet<v1::MakePlanResponse>();
+  grpc::ServerWriteReactor<v1::MakePlanResponse>* Replan(grpc::CallbackServerContext* context,
+                                                         const v1::ReplanRequest* request) override {
+    return replanEvent(backend_, *context, *request);
   }
+
+  grpc::ServerUnaryReactor* ExplainStep(grpc::CallbackServerContext* context,
+                                        const v1::ExplainStepRequest* request,
+                                        v1::ExplainStepResponse* answer) override {
+    return serve(
+        backend_, context, request, "PlanService/ExplainStep", request->household_id(),
+        [this, answer](const Caller& caller, const v1::ExplainStepRequest& asked, const Finish& finish) {
+          backend_.auditors().post(
+              [this, caller, &asked, answer, finish] { finish(explain(caller, asked, *answer)); });
+        });
+  }
+
+  grpc::ServerUnaryReactor* ComparePlans(grpc::CallbackServerContext* context,
+                                         const v1::ComparePlansRequest* request,
+                                         v1::ComparePlansResponse* answer) override {
+    return serve(
+        backend_, context, request, "PlanService/ComparePlans", request->household_id(),
+        [this, answer](const Caller& caller, const v1::ComparePlansRequest& asked, const Finish& finish) {
+          finish(compare(caller, asked, *answer));
+        });
+  }
+
   grpc::ServerWriteReactor<v1::FindRemediesResponse>* FindRemedies(grpc::CallbackServerContext*,
                                                                    const v1::FindRemediesRequest*) override {
     return new NotServedYet<v1::FindRemediesResponse>();
@@ -88,6 +114,66 @@ class PlanServiceCalls final : public v1::PlanService::CallbackService {
     if (!result.ok()) return failure(result.status(), "NOT_A_PLAN_OF_THIS_EVENT");
     for (const v1::Breach& breach : result->breaches) *answer.add_breaches() = breach;
     *answer.mutable_costs() = result->costs;
+    return {};
+  }
+
+  Failure storedPlan(const Caller& caller, const std::string& eventId, v1::Plan& plan) {
+    const auto stored = backend_.store().get(caller.householdId, {"plan", eventId});
+    if (!stored.ok()) return fromStorage(stored.status());
+    plan = read<v1::Plan>(*stored);
+    return {};
+  }
+
+  Failure explain(const Caller& caller, const v1::ExplainStepRequest& asked,
+                  v1::ExplainStepResponse& answer) {
+    constexpr std::int64_t kMostShift = 24 * 3600;
+    const std::int64_t shift = asked.shift_duration().seconds();
+    if (shift < -kMostShift || shift > kMostShift)
+      return invalidField("shiftDuration", absl::StrCat(shift, " s"), "must be at most a day either way");
+    v1::Plan plan;
+    if (const Failure wrong = storedPlan(caller, asked.event_id(), plan); wrong.failed()) return wrong;
+    compose::Documents documents;
+    std::int64_t revision = 0;
+    if (const Failure wrong =
+            documentsOf(backend_, caller.householdId, asked.event_id(), documents, revision, nullptr);
+        wrong.failed())
+      return wrong;
+    const auto told = compose::explainStep(documents, plan, asked.step_id(), static_cast<int>(shift / 60));
+    if (!told.ok())
+      return failure(told.status(), told.status().code() == absl::StatusCode::kNotFound
+                                        ? "NO_SUCH_STEP"
+                                        : "NOT_A_PLAN_OF_THIS_EVENT");
+    *answer.mutable_step() = told->step;
+    *answer.mutable_dish_costs() = told->dishCosts;
+    for (const v1::Reason& reason : told->obstacles) *answer.add_obstacles() = reason;
+    answer.set_possible(told->possible);
+    if (!told->possible) return {};
+    *answer.mutable_moved_steps() = told->moved;
+    *answer.mutable_costs_now() = told->costsNow;
+    *answer.mutable_costs_then() = told->costsThen;
+    return {};
+  }
+
+  Failure compare(const Caller& caller, const v1::ComparePlansRequest& asked,
+                  v1::ComparePlansResponse& answer) {
+    v1::Plan before = asked.before();
+    if (!asked.has_before())
+      if (const Failure wrong = storedPlan(caller, asked.event_id(), before); wrong.failed()) return wrong;
+    *answer.mutable_costs_before() = before.quality().costs();
+    *answer.mutable_costs_after() = asked.after().quality().costs();
+    *answer.mutable_moved_steps() = compose::movedSteps(before, asked.after());
+    std::map<std::string, v1::DishDifference> dishes;
+    for (const v1::PlannedDish& dish : before.dishes()) *dishes[dish.dish_id()].mutable_before() = dish;
+    for (const v1::PlannedDish& dish : asked.after().dishes())
+      *dishes[dish.dish_id()].mutable_after() = dish;
+    for (auto& [id, difference] : dishes) {
+      const bool same = difference.has_before() && difference.has_after() &&
+                        difference.before().costs().SerializeAsString() ==
+                            difference.after().costs().SerializeAsString();
+      if (same) continue;
+      difference.set_dish_id(id);
+      *answer.add_dishes() = std::move(difference);
+    }
     return {};
   }
 

@@ -40,7 +40,7 @@ struct Tally {
   int breaches = 0;
   int lessServed = 0;
   int later = 0;
-  int smallMoves = 0;
+  int strained = 0;  // under way, served by overrunning a limit
 };
 
 double part(std::vector<double> values, double share) {
@@ -74,7 +74,9 @@ void runOne(const Problem& problem, const Schedule& plan, std::uint64_t seed, co
     return;
   }
   tally.seconds.push_back(seconds);
+  if (!result->strained.empty()) ++tally.strained;
   for (const auto& text : breachTexts(result->remains.problem, result->schedule)) {
+    if (!result->strained.empty()) break;
     ++tally.breaches;
     std::printf("seed %llu, %s: %s\n", static_cast<unsigned long long>(seed), disturbed.what.c_str(),
                 text.c_str());
@@ -127,8 +129,8 @@ int run(const Options& options) {
               tally.anew);
   std::printf("moved steps, where any: median %.0f, p90 %.0f, max %.0f\n", part(tally.moved, 0.5),
               part(tally.moved, 0.9), part(tally.moved, 1));
-  std::printf("served less than before: %d, later than before: %d, breaches: %d\n", tally.lessServed,
-              tally.later, tally.breaches);
+  std::printf("served less than before: %d, later: %d, under way and over a limit: %d, breaches: %d\n", tally.lessServed,
+              tally.later, tally.strained, tally.breaches);
   return tally.breaches == 0 ? 0 : 1;
 }
 

@@ -46,8 +46,7 @@ grpc::StatusCode call(Served& served, std::string_view method, const std::string
 }
 
 bool servedNow(std::string_view method) {
-  return method != "PlanService/Replan" &&
-         method != "PlanService/FindRemedies";
+  return method != "PlanService/FindRemedies";
 }
 
 TEST(AccessTableTest, HasEveryMethodOnce) {

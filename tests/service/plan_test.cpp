@@ -139,15 +139,6 @@ TEST_F(PlanServiceTest, DeletingTheEventDeletesItsPlan) {
   EXPECT_EQ(getPlan(&plan), grpc::StatusCode::NOT_FOUND);
 }
 
-TEST_F(PlanServiceTest, WhatIsNotServedYetSaysSo) {
-  v1::ReplanRequest asked;
-  const auto context = with(served_->token);
-  const auto stream = stub_->Replan(context.get(), asked);
-  v1::MakePlanResponse message;
-  EXPECT_FALSE(stream->Read(&message));
-  EXPECT_EQ(stream->Finish().error_code(), grpc::StatusCode::UNIMPLEMENTED);
-}
-
 TEST_F(EndlessPlanTest, StoppingKeepsTheBestSoFar) {
   const auto context = with(served_->token);
   const auto stream = stub_->MakePlan(context.get(), planning());

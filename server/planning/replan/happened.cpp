@@ -88,6 +88,7 @@ class Past {
     mode.uses.clear();
     mode.oven.reset();
     mode.links.clear();
+    mode.spread = {};
   }
 
   void pin(int step, Minute start) {
@@ -128,9 +129,10 @@ class Past {
     if (state(step).cook >= 0) at.cook = state(step).cook;
     const Length length = mode.length.at(at.start);
     const Minute longer = state(step).longer;
-    // Ends lie on the grid, so that what follows may follow at once.
+    // An end that is another than planned lies on the grid, so that what follows may follow at once.
     const auto ending = [&](Minute lasts) {
-      return roundUp(std::max(at.start + lasts + longer, now_), grid_) - at.start;
+      const Minute end = std::max(at.start + lasts + longer, now_);
+      return (end == old.end ? end : roundUp(end, grid_)) - at.start;
     };
     const Minute usual = old.end - old.start;
     const Minute lasts = length.possible() ? std::clamp(usual, length.shortest, length.longest) : usual;

@@ -52,7 +52,10 @@ class Moves {
       move.cause = MoveCause::kReported;
       return move;
     }
-    if (what.pin.start || what.pin.mode || what.pin.cook) {
+    const bool pinnedAway = what.pin.start.value_or(move.before.start) != move.before.start ||
+                            what.pin.mode.value_or(move.before.mode) != move.before.mode ||
+                            what.pin.cook.value_or(move.before.cook) != move.before.cook;
+    if (pinnedAway) {
       move.cause = MoveCause::kPinned;
       return move;
     }

@@ -11,6 +11,9 @@
 namespace suppertide::planning {
 namespace {
 
+// How far limits are overrun at most for a dish that is under way. Common practice, no source.
+constexpr Minute kStrain = 60;
+
 class Replanning {
  public:
   Replanning(const Running& running, const ReplanOptions& options, Monitor* monitor, Remaining remains)
@@ -26,6 +29,7 @@ class Replanning {
     if (const auto shifted = shift(expected)) offer(*shifted, Replanned::Way::kShifted);
     search(out_.schedule.steps.empty() ? expected : out_.schedule);
     if (fallsShort() && options_.planAnew && !stop()) planAnew();
+    rescue();
     return finish();
   }
 
@@ -86,6 +90,52 @@ class Replanning {
     offer(withPast(made->schedule), Replanned::Way::kPlannedAnew);
   }
 
+  bool begun(int dish) const {
+    for (std::size_t i = 0; i < problem().steps.size(); ++i)
+      if (problem().steps[i].dish == dish && out_.remains.past[i]) return true;
+    return false;
+  }
+
+  // Dishes under way that found no place: once more, with some minutes over their limits.
+  void rescue() {
+    std::vector<int> lost;
+    for (int d = 0; d < static_cast<int>(problem().dishes.size()); ++d) {
+      const auto index = static_cast<std::size_t>(d);
+      if (out_.schedule.unserved[index] && !running_.plan.unserved[index] && begun(d)) lost.push_back(d);
+    }
+    if (lost.empty() || stop()) return;
+    const Problem strained = strainedBy(lost);
+    RepairOptions options;
+    options.search = options_.search;
+    options.rounds = options_.repairRounds;
+    const auto repaired = repairPlan(strained, out_.schedule, options, monitor_);
+    if (!repaired || costIn(repaired->cost, Tier::kUnserved) >= costIn(out_.cost, Tier::kUnserved)) return;
+    out_.schedule = withPast(repaired->schedule);
+    out_.cost = costOf(problem(), out_.schedule).total;
+    out_.way = Replanned::Way::kRepaired;
+    for (const int dish : lost)
+      if (!out_.schedule.unserved[static_cast<std::size_t>(dish)]) out_.strained.push_back(dish);
+  }
+
+  Problem strainedBy(const std::vector<int>& dishes) const {
+    Problem strained = problem();
+    const auto among = [&](int dish) {
+      return std::find(dishes.begin(), dishes.end(), dish) != dishes.end();
+    };
+    const auto ferments = [&](int step) {
+      return strained.steps[static_cast<std::size_t>(step)].kind == StepKind::kFerment;
+    };
+    // Only a dough's own patience is overrun: any other limit may be one of food safety.
+    for (Gap& gap : strained.gaps)
+      if (gap.most < kNoLimit && among(strained.steps[static_cast<std::size_t>(gap.from)].dish) &&
+          (ferments(gap.from) || ferments(gap.to)))
+        gap.most += kStrain;
+    for (Step& step : strained.steps)
+      if (step.latest < kNoLimit && among(step.dish)) step.latest += kStrain;
+    for (const int dish : dishes) strained.dishes[static_cast<std::size_t>(dish)].lateLimit += kStrain;
+    return strained;
+  }
+
   // The solver names no cook where none is needed; who did a finished step is known.
   Schedule withPast(Schedule plan) const {
     for (std::size_t i = 0; i < plan.steps.size(); ++i)
@@ -101,7 +151,7 @@ class Replanning {
       Placement& at = out_.schedule.steps[i];
       const Placement& old = running_.plan.steps[i];
       const Minute by = std::abs(at.start - old.start);
-      if (by == 0 || by >= kMoveFrom || at.mode != old.mode) continue;
+      if (by == 0 || by >= kMoveFrom || at.mode != old.mode || !out_.strained.empty()) continue;
       Schedule still = out_.schedule;
       still.steps[i].start = old.start;
       still.steps[i].end = old.end;

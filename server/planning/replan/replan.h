@@ -33,13 +33,16 @@ struct Replanned {
   Schedule schedule;  // true times for what has happened
   TierCosts cost{};   // by remains.problem
   std::vector<Move> moves;
+  // Dishes under way that fit only by overrunning a gap or their lateness: food that has been
+  // begun is not thrown away for some minutes. The auditor tells which rules they break.
+  std::vector<int> strained;
   std::int64_t work = 0;
 };
 
 // Replans `running`, whose plan need not fit `problem` any more. Dishes that fit
-// nowhere are unserved, as in makePlan(). The monitor hears of each better plan;
-// when it stops the search the best so far is returned. InvalidArgument when
-// check() refuses the problem or the lists differ in length.
+// nowhere are unserved, as in makePlan(); one under way may be `strained` instead. The monitor hears of each
+// better plan; when it stops the search the best so far is returned. InvalidArgument when check() refuses the
+// problem or the lists differ in length.
 absl::StatusOr<Replanned> replan(const Problem& problem, const Running& running, const ReplanOptions& options,
                                  Monitor* monitor = nullptr);
 

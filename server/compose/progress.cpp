@@ -1,0 +1,178 @@
+#include "server/compose/progress.h"
+
+#include <algorithm>
+#include <map>
+#include <numeric>
+#include <set>
+
+#include "absl/strings/str_cat.h"
+#include "server/compose/documents.h"
+
+namespace suppertide::compose {
+namespace {
+
+using planning::Minute;
+using planning::StepState;
+using Kind = planning::StepState::Kind;
+
+std::size_t at(int index) {
+  return static_cast<std::size_t>(index);
+}
+
+class Reading {
+ public:
+  Reading(Composition& composition, const v1::Progress& progress, int known, Minute now)
+      : composition_(composition), progress_(progress), known_(known) {
+    running_.now = std::clamp(now, 0, composition.problem.limit);
+    running_.states.resize(composition.steps.size());
+    told_.assign(composition.steps.size(), false);
+    for (std::size_t i = 0; i < composition.steps.size(); ++i)
+      byId_[composition.stepId(static_cast<int>(i))] = static_cast<int>(i);
+  }
+
+  planning::Running run(const v1::Plan& plan) {
+    running_.plan = knownPartOf(composition_, plan, running_.addedDishes);
+    readReports();
+    assumeSilent();
+    return std::move(running_);
+  }
+
+ private:
+  const planning::Placement& planned(int step) const { return running_.plan.steps[at(step)]; }
+  StepState& state(int step) { return running_.states[at(step)]; }
+
+  void readReports() {
+    std::set<std::string> undone;
+    for (const v1::Report& report : progress_.reports())
+      if (report.what_case() == v1::Report::kUndoneReportId) undone.insert(report.undone_report_id());
+    for (int r = 0; r < progress_.reports_size(); ++r) {
+      const v1::Report& report = progress_.reports(r);
+      const auto step = byId_.find(absl::StrCat(report.dish_id(), "/", report.step_id()));
+      if (step == byId_.end() || undone.count(report.id()) > 0) continue;
+      take(step->second, report, r >= known_);
+    }
+  }
+
+  void take(int step, const v1::Report& report, bool isNew) {
+    const Minute when = report.has_happen_time()
+                            ? std::min(composition_.axis.minuteOf(report.happen_time()), running_.now)
+                            : running_.now;
+    StepState& here = state(step);
+    switch (report.what_case()) {
+      case v1::Report::kStarted:
+        if (here.kind == Kind::kFinished) return startOnly(here, when);
+        here.kind = Kind::kStarted;
+        here.start = when;
+        break;
+      case v1::Report::kFinished:
+        if (here.kind != Kind::kStarted) here.start = std::min(planned(step).start, when);
+        here.kind = Kind::kFinished;
+        here.end = std::max(when, here.start);
+        break;
+      case v1::Report::kSkipped:
+        here.kind = Kind::kSkipped;
+        break;
+      case v1::Report::kDelayedBy:
+        return delay(step, minutesOf(report.delayed_by()), isNew);
+      case v1::Report::kHandedToMemberId:
+        return handOver(step, report.handed_to_member_id());
+      default:
+        return;
+    }
+    told_[at(step)] = true;
+    if (here.kind != Kind::kSkipped) here.cook = cookOf(report.member_id(), step);
+  }
+
+  static void startOnly(StepState& here, Minute when) { here.start = std::min(when, here.end); }
+
+  // Who reports a step that needs hands did it, if they cook here.
+  int cookOf(const std::string& member, int step) const {
+    if (planned(step).cook < 0) return -1;
+    const auto& cooks = composition_.problem.cooks;
+    for (std::size_t c = 0; c < cooks.size(); ++c)
+      if (cooks[c].id == member) return static_cast<int>(c);
+    return -1;
+  }
+
+  void delay(int step, Minute by, bool isNew) {
+    if (!isNew) return;
+    StepState& here = state(step);
+    if (here.kind == Kind::kStarted || planned(step).start < running_.now)
+      here.longer = std::max(here.longer, by);
+    if (here.kind == Kind::kWaiting) here.notBefore = std::max(here.notBefore, planned(step).start + by);
+  }
+
+  // Only to somebody who can do it; who cannot is no wish that could be kept.
+  void handOver(int step, const std::string& member) {
+    planning::Step& what = composition_.problem.steps[at(step)];
+    const auto& able = what.modes[at(planned(step).mode)].cooks;
+    for (const planning::CookOption& option : able)
+      if (composition_.problem.cooks[at(option.cook)].id == member) what.pin.cook = option.cook;
+  }
+
+  // In the order of the plan, so that what a step follows is settled before it.
+  void assumeSilent() {
+    std::vector<int> order(running_.states.size());
+    std::iota(order.begin(), order.end(), 0);
+    std::stable_sort(order.begin(), order.end(),
+                     [&](int a, int b) { return planned(a).start < planned(b).start; });
+    for (const int step : order) assume(step);
+  }
+
+  void assume(int step) {
+    StepState& here = state(step);
+    if (told_[at(step)] || running_.plan.unserved[at(composition_.steps[at(step)].dish)]) return;
+    const Minute soonest = freeFrom(step);
+    const bool followed = isFollowed(step);
+    const Minute start = planned(step).start;
+    if (!followed && (start > running_.now || soonest > start)) return;
+    // Put off before it began; once under way it takes longer instead.
+    if (here.notBefore > running_.now && start >= running_.now) return;
+    here.start = std::min(start, running_.now);
+    const Minute end = planned(step).end + here.longer;
+    here.kind = end <= running_.now || followed ? Kind::kFinished : Kind::kStarted;
+    here.end = std::min(end, running_.now);
+    here.notBefore = 0;
+  }
+
+  // When what the step follows was over; kNoLimit while it is not.
+  Minute freeFrom(int step) {
+    Minute from = 0;
+    for (const planning::Gap& gap : composition_.problem.gaps) {
+      if (gap.to != step || gap.least < 0 || gap.toEdge != planning::Edge::kStart) continue;
+      const StepState& before = state(gap.from);
+      if (before.kind == Kind::kSkipped) continue;
+      const bool over = gap.fromEdge == planning::Edge::kStart ? before.kind != Kind::kWaiting
+                                                               : before.kind == Kind::kFinished;
+      if (!over) return planning::kNoLimit;
+      from = std::max(from, (gap.fromEdge == planning::Edge::kStart ? before.start : before.end) + gap.least);
+    }
+    return from;
+  }
+
+  // Whether somebody reported a step that cannot begin before this one is over.
+  bool isFollowed(int step) {
+    return std::any_of(composition_.problem.gaps.begin(), composition_.problem.gaps.end(),
+                       [&](const planning::Gap& gap) {
+                         return gap.from == step && gap.fromEdge == planning::Edge::kEnd &&
+                                gap.toEdge == planning::Edge::kStart && gap.least >= 0 && told_[at(gap.to)] &&
+                                state(gap.to).kind != Kind::kSkipped;
+                       });
+  }
+
+  Composition& composition_;
+  const v1::Progress& progress_;
+  const int known_;
+  planning::Running running_;
+  std::vector<bool> told_;  // by step: begun, ended or skipped by report
+  std::map<std::string, int> byId_;
+};
+
+}  // namespace
+
+planning::Running runningOf(Composition& composition, const v1::Plan& plan, const v1::Progress& progress,
+                            int known, Minute now) {
+  return Reading(composition, progress, known, now).run(plan);
+}
+
+}  // namespace suppertide::compose

@@ -1,0 +1,51 @@
+// Replanning an event while it is cooked, and what differs between its plans. Pure, as planner.h.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "absl/status/statusor.h"
+#include "server/compose/planner.h"
+#include "suppertide/v1/progress.pb.h"
+
+namespace suppertide::compose {
+
+struct RunningPlan {
+  v1::Plan plan;          // that people follow, made of the event as it was
+  v1::Progress progress;  // all reports so far
+  google::protobuf::Timestamp now;
+};
+
+struct ReplannedEvent {
+  v1::Plan plan;  // with moved_steps; the plan that ran where nothing moves
+  bool nothingMoves = false;
+};
+
+// `documents` hold the event as it is now. Within `monitor`'s time; it is not told of improvements.
+absl::StatusOr<ReplannedEvent> replanEvent(const Documents& documents, const RunningPlan& running,
+                                           const PlanOptions& options, PlanMonitor* monitor = nullptr);
+
+// How many reports of the event the plan was made with.
+int reportsIn(const v1::Plan& plan);
+
+// What is elsewhere in `after`, by new start; causes are left open. Starts less than 5 minutes apart are the
+// same.
+google::protobuf::RepeatedPtrField<v1::MovedStep> movedSteps(const v1::Plan& before, const v1::Plan& after);
+
+struct StepExplanation {
+  v1::PlannedStep step;  // as planned, with its reason and slack
+  v1::TierCosts dishCosts;
+  // With a shift: what it would run into if all others stayed, and what if they need not.
+  std::vector<v1::Reason> obstacles;
+  bool possible = false;
+  google::protobuf::RepeatedPtrField<v1::MovedStep> moved;
+  v1::TierCosts costsNow;
+  v1::TierCosts costsThen;
+};
+
+// `shiftMinutes` later (+) or earlier (-); 0: only why it lies there. InvalidArgument when the
+// plan is not one of the event; NotFound when it has no such step ("dish_id/step_id").
+absl::StatusOr<StepExplanation> explainStep(const Documents& documents, const v1::Plan& plan,
+                                            const std::string& stepId, int shiftMinutes);
+
+}  // namespace suppertide::compose

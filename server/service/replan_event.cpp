@@ -1,0 +1,195 @@
+#include "server/service/replan_event.h"
+
+#include <chrono>
+#include <memory>
+#include <mutex>
+
+#include "absl/strings/str_cat.h"
+#include "server/compose/replanner.h"
+#include "server/service/answer_stream.h"
+#include "server/service/bundle_import.h"
+#include "server/service/document_calls.h"
+#include "server/service/reports.h"
+
+namespace suppertide::service {
+namespace {
+
+using SteadyClock = std::chrono::steady_clock;
+
+constexpr char kMethod[] = "PlanService/Replan";
+// Longest search; what nearly always is enough takes a few milliseconds.
+constexpr std::chrono::seconds kMostTime{5};
+constexpr std::int64_t kReplanWork = 20'000;
+
+class ReplanCall : public AnswerStream<v1::MakePlanResponse>, public compose::PlanMonitor {
+ public:
+  ReplanCall(Backend& backend, grpc::CallbackServerContext& context, const v1::ReplanRequest& asked)
+      : AnswerStream(backend, context, kMethod), asked_(asked) {}
+
+  void OnWriteDone(bool ok) override { end(ok ? grpc::Status::OK : grpc::Status::CANCELLED); }
+
+  bool stop() override { return run_->stop || run_->cancel || SteadyClock::now() >= begin_ + kMostTime; }
+
+ private:
+  Failure open(const grpc::CallbackServerContext& context) override {
+    if (const Failure refused = backend_.admit(context, kMethod, asked_.household_id(), caller_);
+        refused.failed())
+      return refused;
+    if (const Failure wrong = checkAsked(); wrong.failed()) return wrong;
+    const v1::Event* asIf = asked_.has_event() ? &asked_.event() : nullptr;
+    if (const Failure wrong = documentsOf(backend_, caller_.householdId, asked_.event_id(), documents_,
+                                          inputRevision_, &inputEtags_, asIf);
+        wrong.failed())
+      return wrong;
+    if (const Failure wrong = readRunning(); wrong.failed()) return wrong;
+    return enlist(caller_);
+  }
+
+  Failure checkAsked() const {
+    if (const Failure wrong = checkRequestId(asked_.request_id()); wrong.failed()) return wrong;
+    if (asked_.has_event() && asked_.event().id() != asked_.event_id())
+      return invalidField("event.id", asked_.event().id(), "must be the event that is replanned");
+    if (asked_.validate_only()) return {};
+    if (asked_.has_event() && caller_.role < v1::ROLE_HOST)
+      return failure(absl::PermissionDeniedError("only a host may change an event; ask with validate_only"),
+                     "ROLE_TOO_SMALL");
+    const char* whatIf = asked_.reports_size() > 0 ? "reports"
+                         : asked_.has_now()        ? "now"
+                         : asked_.has_plan()       ? "plan"
+                                                   : nullptr;
+    if (whatIf == nullptr) return {};
+    return invalidField(whatIf, "given", "may be given only with validateOnly: true");
+  }
+
+  Failure readRunning() {
+    if (asked_.has_plan()) {
+      running_.plan = asked_.plan();
+      if (running_.plan.id() != asked_.event_id())
+        return invalidField("plan.id", running_.plan.id(), "must be the event that is replanned");
+    } else {
+      const auto plan = backend_.store().get(caller_.householdId, {"plan", asked_.event_id()});
+      if (!plan.ok()) return fromStorage(plan.status());
+      running_.plan = read<v1::Plan>(*plan);
+    }
+    const auto progress = backend_.store().get(caller_.householdId, {"progress", asked_.event_id()});
+    if (progress.ok())
+      running_.progress = read<v1::Progress>(*progress);
+    else if (progress.status().code() != absl::StatusCode::kNotFound)
+      return fromStorage(progress.status());
+    running_.now = asked_.now();
+    if (!asked_.has_now()) running_.now.set_seconds(backend_.clock().now().time_since_epoch().count());
+    return addWhatIf();
+  }
+
+  Failure addWhatIf() {
+    if (asked_.reports().empty()) return {};
+    v1::AddReportsRequest check;
+    *check.mutable_reports() = asked_.reports();
+    if (const auto wrong = validateReports(check, documents_.household); !wrong.empty())
+      return invalid(wrong);
+    for (v1::Report report : asked_.reports()) {
+      if (report.member_id().empty()) report.set_member_id(caller_.memberId);
+      if (!report.has_happen_time()) *report.mutable_happen_time() = running_.now;
+      *running_.progress.add_reports() = std::move(report);
+    }
+    return {};
+  }
+
+  void opened() override {
+    auto run = backend_.planning().begin(caller_.householdId, asked_.event_id());
+    if (run == nullptr)
+      return endWith(failure(
+          absl::FailedPreconditionError("this event is being planned already; wait for it or stop it"),
+          "PLANNING_ALREADY"));
+    {
+      std::lock_guard lock(mutex_);
+      if (gone_) run->cancel = true;
+      run_ = std::move(run);
+    }
+    backend_.planning().post(
+        caller_.householdId,
+        [self = std::static_pointer_cast<ReplanCall>(shared_from_this())] { self->plan(); });
+  }
+
+  void ending() override {
+    gone_ = true;
+    if (run_ != nullptr) run_->cancel = true;
+  }
+
+  void plan() {
+    begin_ = SteadyClock::now();
+    compose::PlanOptions options;
+    options.workLimit = kReplanWork;
+    absl::StatusOr<compose::ReplannedEvent> made = absl::CancelledError("nobody waits for this plan");
+    if (!run_->cancel) made = compose::replanEvent(documents_, running_, options, this);
+    backend_.planning().end(caller_.householdId, asked_.event_id());
+    if (run_->cancel) return;
+    if (!made.ok()) return endWith(failure(made.status(), "CANNOT_REPLAN"));
+    stamp(made->plan);
+    if (asked_.validate_only()) return answer(made->plan, made->nothingMoves, 0);
+    if (made->nothingMoves && !asked_.has_event()) return answer(made->plan, true, 0);
+    store(*made);
+  }
+
+  void stamp(v1::Plan& plan) const {
+    plan.set_input_revision(inputRevision_);
+    for (const auto& [document, etag] : inputEtags_) (*plan.mutable_input_etags())[document] = etag;
+    const auto used =
+        std::chrono::duration_cast<std::chrono::nanoseconds>(SteadyClock::now() - begin_).count();
+    auto& time = *plan.mutable_search()->mutable_time_used();
+    time.set_seconds(used / 1'000'000'000);
+    time.set_nanos(static_cast<std::int32_t>(used % 1'000'000'000));
+  }
+
+  void store(const compose::ReplannedEvent& made) {
+    // A plan must not outlive its event, nor hide that another one replaced it meanwhile.
+    if (const auto event = backend_.store().get(caller_.householdId, {"event", asked_.event_id()});
+        !event.ok())
+      return endWith(fromStorage(event.status()));
+    auto write = writeRequest(caller_, kMethod, asked_.request_id(), asked_, false);
+    write.puts.push_back(putOf(made.plan, storage::Expect::kPresent));
+    write.puts.back().etag = running_.plan.meta().etag();
+    if (asked_.has_event()) write.puts.push_back(putOf(asked_.event(), storage::Expect::kPresent));
+    backend_.queue().submit(
+        std::move(write), [self = std::static_pointer_cast<ReplanCall>(shared_from_this()),
+                           nothing = made.nothingMoves](absl::StatusOr<storage::WriteResult> result) {
+          if (!result.ok()) return self->endWith(fromStorage(result.status()));
+          self->answer(read<v1::Plan>(result->documents.front()), nothing, result->revision);
+        });
+  }
+
+  void answer(const v1::Plan& plan, bool nothingMoves, std::int64_t revision) {
+    v1::MakePlanResponse message;
+    *message.mutable_plan() = plan;
+    *message.mutable_quality() = plan.quality();
+    *message.mutable_time_used() = plan.search().time_used();
+    message.set_final(true);
+    message.set_revision(revision);
+    message.set_nothing_moves(nothingMoves);
+    std::lock_guard lock(mutex_);
+    send(std::move(message));
+  }
+
+  const v1::ReplanRequest asked_;
+  Caller caller_;
+  compose::Documents documents_;
+  compose::RunningPlan running_;
+  std::int64_t inputRevision_ = 0;
+  google::protobuf::Map<std::string, std::string> inputEtags_;
+  SteadyClock::time_point begin_;  // of the planning thread
+
+  std::shared_ptr<PlanningRun> run_;  // set once under mutex_, before planning
+  bool gone_ = false;                 // guarded by mutex_: the stream has ended
+};
+
+}  // namespace
+
+grpc::ServerWriteReactor<v1::MakePlanResponse>* replanEvent(Backend& backend,
+                                                            grpc::CallbackServerContext& context,
+                                                            const v1::ReplanRequest& asked) {
+  const auto call = std::make_shared<ReplanCall>(backend, context, asked);
+  call->start();
+  return call.get();
+}
+
+}  // namespace suppertide::service
