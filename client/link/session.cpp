@@ -6,6 +6,7 @@
 
 #include "client/link/channel.h"
 #include "client/link/error_detail.h"
+#include "suppertide/v1/bread_service.grpc.pb.h"
 #include "suppertide/v1/event_service.grpc.pb.h"
 #include "suppertide/v1/household_service.grpc.pb.h"
 #include "suppertide/v1/kitchen_service.grpc.pb.h"
@@ -24,6 +25,7 @@ struct Session::Stubs {
   explicit Stubs(SessionOptions o) : options(std::move(o)) {
     const auto channel = openChannel(options.target, options.certificatePem);
     households = v1::HouseholdService::NewStub(channel);
+    breads = v1::BreadService::NewStub(channel);
     events = v1::EventService::NewStub(channel);
     kitchens = v1::KitchenService::NewStub(channel);
     plans = v1::PlanService::NewStub(channel);
@@ -49,6 +51,7 @@ struct Session::Stubs {
 
   SessionOptions options;
   std::unique_ptr<v1::HouseholdService::Stub> households;
+  std::unique_ptr<v1::BreadService::Stub> breads;
   std::unique_ptr<v1::EventService::Stub> events;
   std::unique_ptr<v1::KitchenService::Stub> kitchens;
   std::unique_ptr<v1::PlanService::Stub> plans;
@@ -85,6 +88,18 @@ absl::StatusOr<v1::Bundle> Session::exportBundle(const v1::ExportBundleRequest& 
 absl::StatusOr<v1::CreateInvitationResponse> Session::createInvitation(
     const v1::CreateInvitationRequest& request) {
   return stubs_->call(*stubs_->households, &v1::HouseholdService::Stub::CreateInvitation, request);
+}
+
+absl::StatusOr<v1::ForecastDoughResponse> Session::forecastDough(const v1::ForecastDoughRequest& request) {
+  return stubs_->call(*stubs_->breads, &v1::BreadService::Stub::ForecastDough, request);
+}
+
+absl::StatusOr<v1::FitDoughResponse> Session::fitDough(const v1::FitDoughRequest& request) {
+  return stubs_->call(*stubs_->breads, &v1::BreadService::Stub::FitDough, request);
+}
+
+absl::StatusOr<v1::CheckModelResponse> Session::checkModel(const v1::CheckModelRequest& request) {
+  return stubs_->call(*stubs_->breads, &v1::BreadService::Stub::CheckModel, request);
 }
 
 absl::StatusOr<v1::FitOvenResponse> Session::fitOven(const v1::FitOvenRequest& request) {

@@ -13,6 +13,7 @@
 
 #include "absl/status/status.h"
 #include "absl/status/statusor.h"
+#include "suppertide/v1/bread_service.pb.h"
 #include "suppertide/v1/event_service.pb.h"
 #include "suppertide/v1/household_service.pb.h"
 #include "suppertide/v1/kitchen_service.pb.h"
@@ -43,6 +44,10 @@ class Session {
   absl::StatusOr<v1::CreateInvitationResponse> createInvitation(const v1::CreateInvitationRequest& request);
 
   absl::StatusOr<v1::FitOvenResponse> fitOven(const v1::FitOvenRequest& request);
+
+  absl::StatusOr<v1::ForecastDoughResponse> forecastDough(const v1::ForecastDoughRequest& request);
+  absl::StatusOr<v1::FitDoughResponse> fitDough(const v1::FitDoughRequest& request);
+  absl::StatusOr<v1::CheckModelResponse> checkModel(const v1::CheckModelRequest& request);
 
   // Every page.
   absl::StatusOr<std::vector<v1::Event>> events(const std::string& householdId);

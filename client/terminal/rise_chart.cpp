@@ -1,0 +1,131 @@
+#include "client/terminal/rise_chart.h"
+
+#include <algorithm>
+#include <cmath>
+#include <vector>
+
+#include "absl/strings/str_cat.h"
+#include "absl/strings/str_format.h"
+#include "client/terminal/text.h"
+
+namespace suppertide::terminal {
+namespace {
+
+constexpr int kRows = 12;
+constexpr int kLabelColumns = 6;
+constexpr int kMostColumns = 72;
+constexpr int kFewestWidth = 40;
+constexpr int kHourEvery = 12;  // columns
+
+struct Point {
+  double likely = 1, slow = 1, fast = 1;
+};
+
+class Chart {
+ public:
+  Chart(const v1::FermentForecast& forecast, const Clock& clock, int width)
+      : forecast_(forecast), clock_(clock), columns_(std::min(width - kLabelColumns - 2, kMostColumns)) {
+    first_ = static_cast<double>(forecast.samples(0).time().seconds());
+    last_ = static_cast<double>(forecast.samples(forecast.samples_size() - 1).time().seconds());
+    for (int c = 0; c < columns_; ++c) points_.push_back(at(secondsOf(c)));
+    for (const Point& point : points_) {
+      bottom_ = std::min({bottom_, point.likely, point.slow, point.fast});
+      top_ = std::max({top_, point.likely, point.slow, point.fast});
+    }
+    top_ = std::max(top_, bottom_ + 0.1);
+  }
+
+  std::string text() const {
+    std::string text;
+    for (int row = kRows - 1; row >= 0; --row) text += line(row);
+    return text + axis() + hours() + window();
+  }
+
+ private:
+  double secondsOf(int column) const { return first_ + (last_ - first_) * column / (columns_ - 1); }
+  int columnOf(const google::protobuf::Timestamp& time) const {
+    const double share = (static_cast<double>(time.seconds()) - first_) / (last_ - first_);
+    return static_cast<int>(std::lround(std::clamp(share, 0.0, 1.0) * (columns_ - 1)));
+  }
+  int rowOf(double rise) const {
+    return static_cast<int>(std::lround((rise - bottom_) / (top_ - bottom_) * (kRows - 1)));
+  }
+
+  Point at(double seconds) const {
+    const auto& all = forecast_.samples();
+    int after = 1;
+    while (after + 1 < all.size() && static_cast<double>(all[after].time().seconds()) < seconds) ++after;
+    const v1::RiseSample& a = all[after - 1];
+    const v1::RiseSample& b = all[after];
+    const double start = static_cast<double>(a.time().seconds());
+    const double step = std::max(1.0, static_cast<double>(b.time().seconds()) - start);
+    const double share = std::clamp((seconds - start) / step, 0.0, 1.0);
+    const auto mean = [share](double x, double y) { return x + (y - x) * share; };
+    return {mean(a.rise(), b.rise()), mean(a.slow_rise(), b.slow_rise()), mean(a.fast_rise(), b.fast_rise())};
+  }
+
+  std::string line(int row) const {
+    const double rise = bottom_ + (top_ - bottom_) * row / (kRows - 1);
+    std::string cells;
+    int before = rowOf(points_.front().likely);
+    for (const Point& point : points_) {
+      const int here = rowOf(point.likely);
+      // Upright where it climbs more than a row.
+      const int from = here > before ? before + 1 : here < before ? before - 1 : here;
+      const int low = std::min(here, from), high = std::max(here, from);
+      const int slow = rowOf(point.slow), fast = rowOf(point.fast);
+      const int least = std::min(slow, fast), most = std::max(slow, fast);
+      cells += row >= low && row <= high ? "█" : row >= least && row <= most ? "░" : " ";
+      before = here;
+    }
+    const bool labelled = row % 3 == 0 || row == kRows - 1;
+    const std::string label = labelled ? absl::StrFormat("%.2f", rise) : "";
+    std::string whole = absl::StrCat(padLeft(label, kLabelColumns - 1), labelled ? " ┤" : " │", cells);
+    while (!whole.empty() && whole.back() == ' ') whole.pop_back();
+    return whole + "\n";
+  }
+
+  std::string axis() const {
+    std::string line = std::string(kLabelColumns, ' ') + "└";
+    for (int c = 0; c < columns_; ++c) line += c % kHourEvery == 0 ? "┬" : "─";
+    return line + "\n";
+  }
+
+  std::string hours() const {
+    std::string line(kLabelColumns + 1, ' ');
+    for (int c = 0; c + 5 <= columns_; c += kHourEvery)
+      line +=
+          padRight(clock_.hour(absl::FromUnixSeconds(static_cast<std::int64_t>(secondsOf(c)))), kHourEvery);
+    while (!line.empty() && line.back() == ' ') line.pop_back();
+    return line + "\n";
+  }
+
+  std::string window() const {
+    if (!forecast_.has_ready_from_time() || !forecast_.has_ready_until_time()) return "";
+    const int from = columnOf(forecast_.ready_from_time());
+    const int until = columnOf(forecast_.ready_until_time());
+    std::string line =
+        padRight("ready", kLabelColumns + 1) + std::string(static_cast<std::size_t>(from), ' ');
+    line += "├";
+    for (int c = from + 1; c < until; ++c) line += c == columnOf(forecast_.best_time()) ? "◆" : "─";
+    return line + (until > from ? "┤" : "") + "\n";
+  }
+
+  const v1::FermentForecast& forecast_;
+  const Clock& clock_;
+  int columns_;
+  double first_ = 0;
+  double last_ = 0;
+  double bottom_ = 1;
+  double top_ = 1;
+  std::vector<Point> points_;
+};
+
+}  // namespace
+
+std::string riseChart(const v1::FermentForecast& forecast, const Clock& clock, int width) {
+  if (forecast.samples_size() < 3 || width < kFewestWidth) return "";
+  return Chart(forecast, clock, width).text();
+}
+
+}  // namespace suppertide::terminal

@@ -1,0 +1,15 @@
+// A forecast drawn as a chart: rise upward, time along, the band of slow and fast around it.
+#pragma once
+
+#include <string>
+
+#include "client/terminal/time_text.h"
+#include "suppertide/v1/plan.pb.h"
+
+namespace suppertide::terminal {
+
+// Lines of at most `width` columns: the curve, its hours, the readiness window below. Empty with
+// fewer than three samples or less than 40 columns.
+std::string riseChart(const v1::FermentForecast& forecast, const Clock& clock, int width);
+
+}  // namespace suppertide::terminal
