@@ -1,9 +1,9 @@
 #include "suppertide/v1/bread_service.grpc.pb.h"
 
-#include "server/compose/dough_answers.h"
-#include "server/compose/validate_doughs.h"
 #include "server/service/backend.h"
+#include "server/service/dough_answers.h"
 #include "server/service/services.h"
+#include "server/service/validate_doughs.h"
 
 namespace suppertide::service {
 namespace {

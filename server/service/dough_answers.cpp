@@ -1,4 +1,4 @@
-#include "server/compose/dough_answers.h"
+#include "server/service/dough_answers.h"
 
 #include <algorithm>
 #include <array>
@@ -13,7 +13,7 @@
 #include "server/bread/water_temperature.h"
 #include "server/compose/axis.h"
 #include "server/compose/bread_model.h"
-#include "server/compose/validate_doughs.h"
+#include "server/service/validate_doughs.h"
 
 namespace suppertide::compose {
 namespace {

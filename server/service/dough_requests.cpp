@@ -1,4 +1,4 @@
-#include "server/compose/validate_doughs.h"
+#include "server/service/validate_doughs.h"
 
 #include "absl/strings/str_cat.h"
 #include "server/compose/validate/documents.h"
