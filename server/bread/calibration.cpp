@@ -110,7 +110,11 @@ double riseOfPoke(Poke poke, const Stage& stage) {
 Observation poked(Observation observation, Poke poke, const Stage& stage) {
   observation.seen = Seen::kRise;
   observation.value = riseOfPoke(poke, stage);
-  observation.spread = kPokeSpread;
+  // A finger that doesn't tell low from high leaves their whole range open.
+  constexpr double kWidest = 0.8;
+  const double range = std::clamp(stage.highRise - stage.lowRise, 0.0, kWidest);
+  observation.spread =
+      poke == Poke::kRecedesSlowly ? std::sqrt(kPokeSpread * kPokeSpread + range * range / 12) : kPokeSpread;
   if (poke == Poke::kSpringsBack) observation.seen = Seen::kRiseBelow;
   if (poke == Poke::kCollapses) observation.seen = Seen::kRiseAbove;
   return observation;

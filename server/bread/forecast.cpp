@@ -8,7 +8,7 @@
 namespace suppertide::bread {
 namespace {
 
-constexpr double kCrossingHours = 1e-4;
+constexpr double kCrossingHours = 5e-4;
 constexpr double kNinthDecile = 1.2816;  // standard normal
 
 // The moment in (0, step] at which `run` reaches `level`, known to lie between its

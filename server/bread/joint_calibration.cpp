@@ -57,9 +57,10 @@ LearntEffect verdict(const Effect& before, std::size_t own, const CredibleFit& f
     learnt.correlation = correlation;
     learnt.tiedTo = static_cast<int>(e);
   }
-  if (learnt.spreadShare <= kToldShare) {
+  const bool isTied = std::abs(learnt.correlation) >= kTiedCorrelation;
+  if (learnt.spreadShare <= (isTied ? kToldThoughTied : kToldShare)) {
     learnt.telling = Telling::kTold;
-  } else if (std::abs(learnt.correlation) >= kTiedCorrelation) {
+  } else if (isTied) {
     learnt.telling = Telling::kTied;
   }
   return learnt;

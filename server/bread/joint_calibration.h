@@ -39,11 +39,12 @@ struct JointObservation {
 };
 
 enum class Telling {
-  kTold,    // the spread fell to kToldShare or less of what it was
+  kTold,    // the spread fell to kToldShare of what it was, or to kToldThoughTied where it is tied
   kTied,    // only together with another effect: the data can't say which of the two
   kUntold,  // the data say little of it
 };
-inline constexpr double kToldShare = 0.7;
+inline constexpr double kToldShare = 0.6;
+inline constexpr double kToldThoughTied = 0.4;
 inline constexpr double kTiedCorrelation = 0.4;
 
 struct LearntEffect {

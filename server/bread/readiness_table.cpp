@@ -41,7 +41,7 @@ Edges along(const Edges& a, const Edges& b, double share) {
 
 // Whether the middle lies so near the straight line that half the line errs by a quarter of this.
 bool isStraight(const Edges& a, const Edges& middle, const Edges& b) {
-  constexpr double kMinutesOffLine = 0.7;
+  constexpr double kMinutesOffLine = 0.9;
   if (!a.ready || !middle.ready || !b.ready) return false;
   const Edges line = along(a, b, 0.5);
   return std::max({std::abs(line.earliest - middle.earliest), std::abs(line.best - middle.best),

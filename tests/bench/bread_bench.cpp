@@ -2,9 +2,13 @@
 #include <benchmark/benchmark.h>
 
 #include <array>
+#include <chrono>
+#include <cmath>
 
+#include "server/bread/calibration.h"
 #include "server/bread/levain_choice.h"
 #include "server/bread/readiness_table.h"
+#include "tests/bread/cvode_fermentation.h"
 
 namespace suppertide::bread {
 namespace {
@@ -59,6 +63,73 @@ void levainTableOfThreeDays(benchmark::State& state) {
   }
 }
 BENCHMARK(levainTableOfThreeDays)->Unit(benchmark::kMillisecond);
+
+// Every start minute of three days, in three places, at each usual ratio.
+void plannerTable(benchmark::State& state) {
+  const DoughKind kind = withComposition(kLevainKind, 0.5, 0, 0);
+  std::array<double, 24> lamp;
+  lamp.fill(20);
+  for (std::size_t hour = 8; hour < 20; ++hour) lamp[hour] = 27;
+  const Stay places[] = {{kOpenEnded, kitchen(), kStillAir},
+                         {kOpenEnded, TemperatureByHour(lamp), kStillAir},
+                         {kOpenEnded, TemperatureByHour(26), kMovedAir}};
+  for (auto _ : state) {
+    for (const Stay& place : places) {
+      for (const LevainRatio& ratio : kUsualRatios) {
+        const DoughState levain = *mixLevain(kind, {}, ratio, 22, 0.2);
+        benchmark::DoNotOptimize(readinessTable(kind, levain, {&place, 1}, kLevainStage, {0, 1, 4320}));
+      }
+    }
+  }
+}
+BENCHMARK(plannerTable)->Unit(benchmark::kMillisecond);
+
+// A day of one dough, counter and then fridge, by our solver and by CVODE in turn; CVODE with a
+// relative tolerance of 10^-range, 4 being about our own error. No readiness is looked for.
+void dayAgainstCvode(benchmark::State& state) {
+  using Watch = std::chrono::steady_clock;
+  const Stay stays[] = {{2, kitchen(), kStillAir}, {22, TemperatureByHour(4), kStillAir}};
+  const DoughKind kind = enriched();
+  const DoughState start = mixedDough();
+  const double tau = Lump{.kilograms = start.kilograms}.timeConstantHours(kStillAir);
+  std::chrono::duration<double> ours{}, theirs{};
+  double difference = 0;
+  for (auto _ : state) {
+    const auto first = Watch::now();
+    const double rise = riseOf(kind, ferment(kind, start, 9, stays));
+    const auto second = Watch::now();
+    CvodeFermentation cvode(kind, start, std::pow(10.0, -static_cast<double>(state.range(0))));
+    cvode.enter(stays[0].air, 9, tau);
+    cvode.run(2);
+    cvode.enter(stays[1].air, 11, tau);
+    cvode.run(22);
+    theirs += Watch::now() - second;
+    ours += second - first;
+    difference = rise - cvode.rise();
+  }
+  const double runs = static_cast<double>(state.iterations());
+  state.counters["ours_us"] = 1e6 * ours.count() / runs;
+  state.counters["cvode_us"] = 1e6 * theirs.count() / runs;
+  state.counters["times_faster"] = theirs / ours;
+  state.counters["rise_difference"] = difference;
+}
+BENCHMARK(dayAgainstCvode)->Arg(4)->Arg(6)->Arg(8)->Unit(benchmark::kMicrosecond);
+
+void learningFromThreeReadings(benchmark::State& state) {
+  const DoughKind kind = withComposition(kLevainKind, 0.5, 0, 0);
+  Observation jar{.kind = kind,
+                  .start = *mixLevain(kind, {}, {1, 2, 2}, 22, 0.2),
+                  .startHour = 9,
+                  .stays = {{kOpenEnded, kitchen(), kStillAir}},
+                  .hours = 7,
+                  .value = 1.7};
+  std::vector<Observation> seen(3, jar);
+  seen[1].hours = 9;
+  seen[2].hours = 8;
+  seen[1].value = seen[2].value = 2.1;
+  for (auto _ : state) benchmark::DoNotOptimize(learn({}, seen));
+}
+BENCHMARK(learningFromThreeReadings)->Unit(benchmark::kMillisecond);
 
 void choicesOfALevain(benchmark::State& state) {
   LevainWish wish;

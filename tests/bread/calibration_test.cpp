@@ -157,6 +157,45 @@ TEST(CalibrationTest, APokeSpeaksForARise) {
   EXPECT_EQ(riseOfPoke(Poke::kCollapses, kEnrichedProof), kEnrichedProof.highRise);
 }
 
+TEST(CalibrationTest, APokeBoundsOrMeetsARise) {
+  const Belief unsure = {{}, {.logVigour = 0.3, .placeKelvin = 0, .lag = 0}};
+  Observation proof{
+      .kind = enriched(),
+      .start = enrichedMixed(26),
+      .stays = {always(26)},
+      .hours = *forecast(enriched(), enrichedMixed(26), 0, std::vector<Stay>{always(26)}, kEnrichedProof)
+                    .wantedHour};
+  const auto vigour = [&](const Observation& o) { return learn(unsure, {&o, 1})->mean.logVigour; };
+  EXPECT_LT(vigour(poked(proof, Poke::kSpringsBack, kEnrichedProof)), -0.03);
+  EXPECT_NEAR(vigour(poked(proof, Poke::kRecedesSlowly, kEnrichedProof)), 0, 0.01);
+  EXPECT_GT(vigour(poked(proof, Poke::kCollapses, kEnrichedProof)), 0.03);
+  EXPECT_NEAR(vigour(calledReady(proof, kEnrichedProof)), 0, 0.01);
+  proof.hours /= 2;
+  EXPECT_NEAR(vigour(poked(proof, Poke::kSpringsBack, kEnrichedProof)), 0, 0.03) << "no news so early";
+  EXPECT_GT(vigour(calledReady(proof, kEnrichedProof)), 0.1);
+}
+
+TEST(CalibrationTest, APeakTellsTheVigour) {
+  const Belief unsure = {{}, {.logVigour = 0.4, .placeKelvin = 0, .lag = 0}};
+  for (double vigour : {0.75, 1.0, 1.35}) {
+    const Stay stay = always(23);
+    const Forecast truly =
+        forecast(halfWholeLevain(), fed(2, 23, {.vigour = vigour}), 0, {&stay, 1}, kLevainStage);
+    Observation jar{.kind = halfWholeLevain(),
+                    .start = fed(2, 23),
+                    .stays = {stay},
+                    .hours = 30,
+                    .seen = Seen::kPeakHours,
+                    .value = truly.peakHour,
+                    .spread = 0.1};
+    const Belief after = *learn(unsure, {&jar, 1});
+    EXPECT_NEAR(std::exp(after.mean.logVigour), vigour, 0.02 * vigour);
+    EXPECT_LT(after.spread.logVigour, 0.05);
+    jar.value = 31;
+    EXPECT_FALSE(learn(unsure, {&jar, 1}).ok()) << "it peaked after it was last looked at";
+  }
+}
+
 TEST(PlaceFitTest, TwoReadingsMoveTheProfileAndNarrowIt) {
   const TemperatureByHour believed = swinging(21, 2);
   const AirReading readings[] = {{9, believed.at(9) + 1.5}, {18, believed.at(18) + 1.7}};
