@@ -8,6 +8,7 @@
 #include "server/planning/audit/audit.h"
 #include "server/planning/explain/explain.h"
 #include "server/planning/model/schedule.h"
+#include "server/planning/solver/solver.h"
 
 namespace suppertide::compose {
 
@@ -31,6 +32,8 @@ std::vector<v1::Breach> safetyBreaches(const Composition& composition, const pla
 
 std::vector<v1::Breach> breachesOf(const Composition& composition,
                                    const std::vector<planning::Breach>& breaches);
+// The whole document, audited and with its chances by so many simulated evenings.
+v1::Plan planDocument(const Composition& composition, const planning::Outcome& outcome, int evenings);
 v1::TierCosts costsOf(const planning::TierCosts& costs);
 v1::Cause causeOf(planning::Cause cause);
 // Without its room.

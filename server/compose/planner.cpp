@@ -4,6 +4,7 @@
 
 #include "server/compose/chance_document.h"
 #include "server/compose/documents.h"
+#include "server/compose/remedies/clash_document.h"
 #include "server/planning/solver/solver.h"
 
 namespace suppertide::compose {
@@ -101,7 +102,12 @@ absl::StatusOr<v1::Plan> planEvent(const Documents& documents, const PlanOptions
   outcome->schedule = robust(*composition, outcome->schedule);
   v1::Plan plan = writer.write(*outcome, eveningsFor(*composition));
   plan.mutable_search()->set_seed(options.seed);
+  addWishClashes(*composition, outcome->schedule, plan);
   return plan;
+}
+
+v1::Plan planDocument(const Composition& composition, const planning::Outcome& outcome, int evenings) {
+  return PlanWriter(composition).write(outcome, evenings);
 }
 
 absl::StatusOr<AuditResult> auditPlan(const Documents& documents, const v1::Plan& plan) {

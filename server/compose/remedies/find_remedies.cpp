@@ -1,0 +1,196 @@
+#include "server/compose/remedies/find_remedies.h"
+
+#include <algorithm>
+#include <functional>
+#include <numeric>
+#include <set>
+#include <string>
+#include <tuple>
+#include <utility>
+
+#include "server/compose/documents.h"
+#include "server/compose/remedies/catalogue.h"
+#include "server/compose/remedies/clash_document.h"
+#include "server/compose/remedies/trial.h"
+
+namespace suppertide::compose {
+namespace {
+
+constexpr int kMostChanges = 3;  // made together
+
+auto rankOf(const FoundRemedy& remedy) {
+  const v1::TierCosts& costs = remedy.plan.quality().costs();
+  return std::make_tuple(remedy.size, costs.quality(), costs.people(), costs.calm(), costs.ovens());
+}
+
+std::set<std::string> dishIdsOf(const Composition& composition, const planning::WishClash& clash) {
+  std::set<std::string> ids;
+  for (const planning::Wish& wish : clash.wishes)
+    if (wish.kind == planning::WishKind::kServed)
+      ids.insert(composition.dishes[static_cast<std::size_t>(wish.index)].dish->id());
+  return ids;
+}
+
+// The setpoints that a bake may now have.
+void tellRange(const Composition& composition, v1::Remedy& what) {
+  for (std::size_t i = 0; i < composition.steps.size(); ++i) {
+    if (composition.stepId(static_cast<int>(i)) != what.step_id()) continue;
+    for (const ModeInfo& mode : composition.steps[i].modes) {
+      if (mode.oven < 0) continue;
+      const int celsius = mode.setpointCelsius;
+      what.set_min_celsius(what.min_celsius() == 0 ? celsius : std::min(what.min_celsius(), celsius));
+      what.set_max_celsius(std::max(what.max_celsius(), celsius));
+    }
+  }
+}
+
+class RemedyHunt {
+ public:
+  RemedyHunt(const RemedyOptions& options, RemedyMonitor* monitor) : options_(options), monitor_(monitor) {
+    stop_ = [this] { return monitor_ != nullptr && monitor_->stop(); };
+  }
+
+  absl::StatusOr<RemedySearch> run(const Documents& documents) {
+    if (const auto composed = composeProblem(documents); !composed.ok()) return composed.status();
+    const auto asItIs = Trial::of(documents);
+    if (asItIs == nullptr) return absl::InvalidArgumentError("the event cannot be composed");
+    std::vector<int> suspects;
+    if (asItIs->plan(options_.seed, options_.tryConflicts, stop_, &suspects)) {
+      search_.fits = true;
+      return std::move(search_);
+    }
+    const auto clashes = clashesIn(*asItIs, suspects, 3);
+    for (const planning::WishClash& clash : clashes)
+      search_.clashes.push_back(clashDocument(asItIs->composition(), clash));
+    if (monitor_ != nullptr) monitor_->clashesKnown(search_.clashes);
+    tryAll(*asItIs, clashes);
+    better();
+    return ranked();
+  }
+
+ private:
+  std::vector<planning::WishClash> clashesIn(const Trial& trial, const std::vector<int>& suspects, int most) {
+    ClashSearchOptions options;
+    options.most = most;
+    options.stop = stop_;
+    options.suspects = suspects;
+    return findWishClashes(trial.composition(), options);
+  }
+
+  void tryAll(const Trial& trial, const std::vector<planning::WishClash>& clashes) {
+    if (clashes.empty()) return;
+    const std::vector<Change> changes = proposals({trial.documents(), trial.composition(), clashes});
+    candidates_ += static_cast<int>(changes.size());
+    const std::set<std::string> dishes = dishIdsOf(trial.composition(), clashes.front());
+    for (const Change& change : changes) {
+      if (enough()) return;
+      if (helped_.contains(change.group)) continue;
+      Documents changed = trial.documents();
+      change.apply(changed);
+      if (!helps(changed, dishes)) continue;
+      helped_.insert(change.group);
+      complete(std::move(changed), {change.what});
+    }
+  }
+
+  bool enough() const { return static_cast<int>(search_.remedies.size()) >= options_.most || stop_(); }
+
+  void countTry() {
+    ++tried_;
+    if (monitor_ != nullptr) monitor_->tried(tried_, candidates_);
+  }
+
+  bool helps(const Documents& changed, const std::set<std::string>& dishes) {
+    countTry();
+    const auto trial = Trial::of(changed);
+    return trial != nullptr && trial->fitsFor(dishes, options_.tryConflicts, stop_);
+  }
+
+  // Plans the event with these changes; while something else still clashes, adds
+  // the smallest change that helps there.
+  void complete(Documents documents, std::vector<v1::Remedy> changes) {
+    while (!stop_()) {
+      const auto trial = Trial::of(documents);
+      if (trial == nullptr) return;
+      std::vector<int> suspects;
+      if (const auto outcome = trial->plan(options_.seed, options_.tryConflicts, stop_, &suspects))
+        return keep(*trial, *outcome, std::move(changes));
+      if (static_cast<int>(changes.size()) >= kMostChanges) return;
+      const auto clashes = clashesIn(*trial, suspects, 1);
+      if (clashes.empty() || !addSmallest(*trial, clashes, documents, changes)) return;
+    }
+  }
+
+  bool addSmallest(const Trial& trial, const std::vector<planning::WishClash>& clashes, Documents& documents,
+                   std::vector<v1::Remedy>& changes) {
+    const std::set<std::string> dishes = dishIdsOf(trial.composition(), clashes.front());
+    const std::vector<Change> more = proposals({trial.documents(), trial.composition(), clashes});
+    candidates_ += static_cast<int>(more.size());
+    for (const Change& change : more) {
+      if (stop_()) return false;
+      Documents changed = documents;
+      change.apply(changed);
+      if (!helps(changed, dishes)) continue;
+      documents = std::move(changed);
+      changes.push_back(change.what);
+      return true;
+    }
+    return false;
+  }
+
+  void keep(const Trial& trial, const planning::Outcome& outcome, std::vector<v1::Remedy> changes) {
+    FoundRemedy remedy;
+    remedy.plan = planDocument(trial.composition(), outcome, options_.evenings);
+    // A change that the auditor does not pass is none.
+    if (remedy.plan.breaches_size() > 0 || remedy.plan.unserved_size() > 0) return;
+    for (v1::Remedy& change : changes)
+      if (change.kind() == v1::REMEDY_KIND_SHARE_TEMPERATURE) tellRange(trial.composition(), change);
+    remedy.number = static_cast<int>(search_.remedies.size()) + 1;
+    remedy.size = std::accumulate(changes.begin(), changes.end(), 0,
+                                  [](int sum, const v1::Remedy& change) { return sum + change.size(); });
+    remedy.changes = std::move(changes);
+    remedy.documents = trial.documents();
+    search_.remedies.push_back(std::move(remedy));
+    if (monitor_ != nullptr) monitor_->found(search_.remedies.back());
+  }
+
+  // A second, longer look at the plans of what was found.
+  void better() {
+    for (FoundRemedy& remedy : search_.remedies) {
+      if (stop_()) return;
+      const auto trial = Trial::of(remedy.documents);
+      if (trial == nullptr) continue;
+      const auto outcome = trial->plan(options_.seed, options_.betterConflicts, stop_, nullptr);
+      if (!outcome) continue;
+      v1::Plan plan = planDocument(trial->composition(), *outcome, options_.evenings);
+      FoundRemedy again = remedy;
+      again.plan = std::move(plan);
+      if (again.plan.breaches_size() > 0 || rankOf(again) >= rankOf(remedy)) continue;
+      remedy = std::move(again);
+      if (monitor_ != nullptr) monitor_->found(remedy);
+    }
+  }
+
+  RemedySearch ranked() {
+    std::stable_sort(search_.remedies.begin(), search_.remedies.end(),
+                     [](const FoundRemedy& a, const FoundRemedy& b) { return rankOf(a) < rankOf(b); });
+    return std::move(search_);
+  }
+
+  const RemedyOptions& options_;
+  RemedyMonitor* monitor_;
+  std::function<bool()> stop_;
+  RemedySearch search_;
+  std::set<std::string> helped_;  // groups
+  int tried_ = 0;
+  int candidates_ = 0;
+};
+
+}  // namespace
+
+absl::StatusOr<RemedySearch> findRemedies(const Documents& documents, const RemedyOptions& options,
+                                          RemedyMonitor* monitor) {
+  return RemedyHunt(options, monitor).run(documents);
+}
+
+}  // namespace suppertide::compose

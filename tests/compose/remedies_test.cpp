@@ -1,0 +1,200 @@
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include <algorithm>
+
+#include "server/compose/remedies/find_remedies.h"
+#include "tests/compose/small_dinner.h"
+
+namespace suppertide::compose {
+namespace {
+
+using testing::Contains;
+using testing::ElementsAre;
+using testing::IsEmpty;
+using testing::Not;
+
+v1::Step& stepOf(v1::Bundle& bundle, int recipe, const std::string& id) {
+  for (v1::Step& step : *bundle.mutable_recipes(recipe)->mutable_steps())
+    if (step.id() == id) return step;
+  throw std::runtime_error("no step " + id);
+}
+
+// The rolls and the gratin want their own temperatures in the one oven, and neither may wait.
+v1::Bundle clashingDinner() {
+  v1::Bundle bundle = smallDinner();
+  v1::OvenNeed& rolls = *stepOf(bundle, 0, "bake").mutable_oven();
+  rolls.set_min_setpoint_celsius(205);
+  rolls.set_max_setpoint_celsius(205);
+  v1::OvenNeed& gratin = *stepOf(bundle, 2, "bake").mutable_oven();
+  gratin.set_min_setpoint_celsius(185);
+  gratin.set_max_setpoint_celsius(185);
+  for (const int recipe : {0, 2}) {
+    bundle.mutable_recipes(recipe)->mutable_holding()->mutable_longest()->set_seconds(300);
+    bundle.mutable_recipes(recipe)->mutable_holding()->clear_best_until();
+  }
+  bundle.mutable_events(0)->mutable_courses(0)->mutable_late_limit()->set_seconds(0);
+  return bundle;
+}
+
+std::vector<int> kindsOf(const RemedySearch& search) {
+  std::vector<int> kinds;
+  for (const FoundRemedy& remedy : search.remedies) kinds.push_back(remedy.changes.front().kind());
+  return kinds;
+}
+
+std::vector<int> kindsOf(const v1::Clash& clash) {
+  std::vector<int> kinds;
+  for (const v1::Wish& wish : clash.wishes()) kinds.push_back(wish.kind());
+  return kinds;
+}
+
+RemedySearch searchFor(const v1::Bundle& bundle, RemedyMonitor* monitor = nullptr) {
+  auto search = findRemedies(documentsOf(bundle), {}, monitor);
+  EXPECT_TRUE(search.ok()) << search.status();
+  return search.ok() ? *std::move(search) : RemedySearch{};
+}
+
+TEST(PlanClashTest, ThePlanTellsTheWishesThatClash) {
+  const v1::Bundle bundle = clashingDinner();
+  const Documents documents = documentsOf(bundle);
+  const auto plan = planEvent(documents, {.seed = 1, .workLimit = 5'000});
+  ASSERT_TRUE(plan.ok());
+  ASSERT_EQ(plan->unserved_size(), 1);
+  ASSERT_GE(plan->clashes_size(), 1);
+  const v1::Clash& clash = plan->clashes(0);
+  EXPECT_TRUE(clash.smallest());
+  EXPECT_THAT(kindsOf(clash), ElementsAre(v1::WISH_KIND_SERVED, v1::WISH_KIND_SERVED, v1::WISH_KIND_SETPOINT,
+                                          v1::WISH_KIND_SETPOINT, v1::WISH_KIND_COUNT, v1::WISH_KIND_FRESH,
+                                          v1::WISH_KIND_FRESH));
+  EXPECT_EQ(clash.wishes(0).dish_id(), "rolls");
+  EXPECT_EQ(clash.wishes(2).step_id(), "rolls/bake");
+  EXPECT_EQ(clash.wishes(2).celsius(), 205);
+  EXPECT_EQ(clash.wishes(4).thing_id(), "large");
+  EXPECT_EQ(clash.wishes(5).duration().seconds(), 300);
+}
+
+TEST(PlanClashTest, APlanThatFitsTellsNone) {
+  const Documents documents = documentsOf(smallDinner());
+  const auto plan = planEvent(documents, {.seed = 1, .workLimit = 2'000});
+  ASSERT_TRUE(plan.ok());
+  EXPECT_EQ(plan->clashes_size(), 0);
+}
+
+TEST(FindRemediesTest, SaysThatADinnerFitsAsItIs) {
+  const RemedySearch search = searchFor(smallDinner());
+  EXPECT_TRUE(search.fits);
+  EXPECT_THAT(search.remedies, IsEmpty());
+}
+
+TEST(FindRemediesTest, EachIsPlannedAndKeepsEveryRule) {
+  const RemedySearch search = searchFor(clashingDinner());
+  EXPECT_FALSE(search.fits);
+  ASSERT_GE(search.remedies.size(), 3u);
+  EXPECT_LE(search.remedies.size(), 5u);
+  for (const FoundRemedy& remedy : search.remedies) {
+    SCOPED_TRACE(remedy.changes.front().ShortDebugString());
+    EXPECT_EQ(remedy.plan.unserved_size(), 0);
+    EXPECT_EQ(remedy.plan.quality().costs().lateness(), 0);
+    const auto audit = auditPlan(remedy.documents, remedy.plan);
+    ASSERT_TRUE(audit.ok()) << audit.status();
+    EXPECT_THAT(audit->breaches, IsEmpty());
+  }
+}
+
+TEST(FindRemediesTest, SharesATemperatureAndKeepsItInsideTheFoodsTolerance) {
+  const RemedySearch search = searchFor(clashingDinner());
+  ASSERT_THAT(kindsOf(search), Contains(v1::REMEDY_KIND_SHARE_TEMPERATURE));
+  for (const FoundRemedy& remedy : search.remedies) {
+    const v1::Remedy& what = remedy.changes.front();
+    if (what.kind() != v1::REMEDY_KIND_SHARE_TEMPERATURE) continue;
+    const int own = what.dish_id() == "rolls" ? 205 : 185;
+    EXPECT_LT(what.min_celsius(), what.max_celsius());
+    EXPECT_GE(what.min_celsius(), own - 30);
+    EXPECT_LE(what.max_celsius(), own + 30);
+  }
+}
+
+TEST(FindRemediesTest, RanksSmallerChangesFirst) {
+  const RemedySearch search = searchFor(clashingDinner());
+  for (std::size_t k = 1; k < search.remedies.size(); ++k)
+    EXPECT_LE(search.remedies[k - 1].size, search.remedies[k].size);
+}
+
+TEST(FindRemediesTest, ChangesNoRecipeThatOtherEventsUse) {
+  const v1::Bundle bundle = clashingDinner();
+  const RemedySearch search = searchFor(bundle);
+  for (const FoundRemedy& remedy : search.remedies)
+    for (const v1::Recipe& recipe : bundle.recipes()) {
+      const auto same = [&](const v1::Recipe& now) {
+        return now.SerializeAsString() == recipe.SerializeAsString();
+      };
+      EXPECT_TRUE(std::any_of(remedy.documents.recipes.begin(), remedy.documents.recipes.end(), same));
+    }
+}
+
+TEST(FindRemediesTest, AsksForMoreHoursOnlyWhereTheHoursClash) {
+  EXPECT_THAT(kindsOf(searchFor(clashingDinner())), Not(Contains(v1::REMEDY_KIND_HOURS)));
+}
+
+TEST(FindRemediesTest, OffersAnotherCookWhereTheOnlyOneIsAway) {
+  v1::Bundle bundle = smallDinner();
+  v1::Event& event = *bundle.mutable_events(0);
+  event.mutable_cooks()->RemoveLast();
+  event.mutable_dishes()->DeleteSubrange(0, 1);  // the rolls want a skill
+  v1::TimeSpan& there = *event.mutable_cooks(0)->add_available();
+  there.mutable_start()->set_seconds(event.courses(0).serving_time().seconds() - 1800);
+  there.mutable_limit()->set_seconds(event.courses(0).serving_time().seconds());
+  event.mutable_courses(0)->mutable_late_limit()->set_seconds(0);
+  const RemedySearch search = searchFor(bundle);
+  EXPECT_THAT(kindsOf(search), Contains(v1::REMEDY_KIND_OTHER_COOK));
+}
+
+TEST(FindRemediesTest, PutsChangesTogetherWhereOneIsNotEnough) {
+  v1::Bundle bundle = clashingDinner();
+  // Beside the oven, the mixer: two whipped things at once, nothing may wait.
+  v1::Recipe& cream = *bundle.add_recipes();
+  cream.set_id("cream");
+  cream.set_display_name("Whipped cream");
+  cream.set_serving_count(8);
+  v1::Step& whip = *cream.add_steps();
+  whip.set_id("whip");
+  whip.set_title("Whip");
+  whip.set_kind(v1::STEP_KIND_WAIT);
+  whip.mutable_duration()->mutable_likely()->set_seconds(1200);
+  whip.add_equipment()->set_equipment_id("mixer");
+  for (const char* id : {"cream", "foam"}) {
+    v1::Dish& dish = *bundle.mutable_events(0)->add_dishes();
+    dish.set_id(id);
+    dish.set_recipe_id("cream");
+    dish.set_course_id("main");
+  }
+  const RemedySearch search = searchFor(bundle);
+  EXPECT_GE(search.clashes.size(), 2u);
+  ASSERT_GE(search.remedies.size(), 1u);
+  EXPECT_GE(search.remedies.front().changes.size(), 2u);
+  EXPECT_EQ(search.remedies.front().plan.breaches_size(), 0);
+}
+
+// Stops after the first remedy.
+class Impatient : public RemedyMonitor {
+ public:
+  void clashesKnown(const std::vector<v1::Clash>& clashes) override {
+    clashesFirst_ = found_ == 0 && !clashes.empty();
+  }
+  void found(const FoundRemedy&) override { ++found_; }
+  bool stop() override { return found_ > 0; }
+  int found_ = 0;
+  bool clashesFirst_ = false;
+};
+
+TEST(FindRemediesTest, TellsTheClashFirstAndKeepsWhatItHasWhenStopped) {
+  Impatient monitor;
+  const RemedySearch search = searchFor(clashingDinner(), &monitor);
+  EXPECT_TRUE(monitor.clashesFirst_);
+  EXPECT_EQ(monitor.found_, 1);
+  EXPECT_EQ(search.remedies.size(), 1u);
+}
+
+}  // namespace
+}  // namespace suppertide::compose
