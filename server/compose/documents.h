@@ -32,7 +32,8 @@ std::vector<v1::Breach> safetyBreaches(const Composition& composition, const pla
 
 std::vector<v1::Breach> breachesOf(const Composition& composition,
                                    const std::vector<planning::Breach>& breaches);
-// The whole document, audited and with its chances by so many simulated evenings.
+// The document, audited and with its chances by so many simulated evenings; without the clashes
+// that naive timing would have had.
 v1::Plan planDocument(const Composition& composition, const planning::Outcome& outcome, int evenings);
 v1::TierCosts costsOf(const planning::TierCosts& costs);
 v1::Cause causeOf(planning::Cause cause);

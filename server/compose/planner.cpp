@@ -34,8 +34,11 @@ int eveningsFor(const Composition& composition) {
 
 class PlanWriter {
  public:
-  explicit PlanWriter(const Composition& composition)
-      : composition_(composition), clashes_(planning::naiveOvenClashes(composition.problem)) {}
+  enum class NaiveClashes { kTold, kLeftOut };
+  PlanWriter(const Composition& composition, NaiveClashes naive)
+      : composition_(composition),
+        clashes_(naive == NaiveClashes::kTold ? planning::naiveOvenClashes(composition.problem)
+                                              : std::vector<planning::NaiveClash>{}) {}
 
   v1::Plan write(const planning::Outcome& outcome, int evenings) const {
     v1::Plan plan;
@@ -92,7 +95,7 @@ absl::StatusOr<v1::Plan> planEvent(const Documents& documents, const PlanOptions
                                    PlanMonitor* monitor) {
   const auto composition = composeProblem(documents);
   if (!composition.ok()) return composition.status();
-  const PlanWriter writer(*composition);
+  const PlanWriter writer(*composition, PlanWriter::NaiveClashes::kTold);
   MonitorBridge bridge(writer, monitor);
   planning::SearchOptions search;
   search.seed = options.seed;
@@ -107,7 +110,7 @@ absl::StatusOr<v1::Plan> planEvent(const Documents& documents, const PlanOptions
 }
 
 v1::Plan planDocument(const Composition& composition, const planning::Outcome& outcome, int evenings) {
-  return PlanWriter(composition).write(outcome, evenings);
+  return PlanWriter(composition, PlanWriter::NaiveClashes::kLeftOut).write(outcome, evenings);
 }
 
 absl::StatusOr<AuditResult> auditPlan(const Documents& documents, const v1::Plan& plan) {

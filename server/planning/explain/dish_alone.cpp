@@ -194,12 +194,14 @@ class DishTree {
     here.candidates.clear();
     branchCache_.clear();
     const Pin& pin = step(index).pin;
-    if (pin.start) {
-      fillStart(index, *pin.start);
-      return;
-    }
     const Minute first = (here.starts.low + grid_ - 1) / grid_ * grid_;
-    for (Minute start = first; start <= here.starts.high; start += grid_) fillStart(index, start);
+    if (pin.start)
+      fillStart(index, *pin.start);
+    else
+      for (Minute start = first; start <= here.starts.high; start += grid_) fillStart(index, start);
+    // Cheapest first, so that the first that goes with a parent is the best.
+    std::stable_sort(here.candidates.begin(), here.candidates.end(),
+                     [](const Candidate& a, const Candidate& b) { return a.cost < b.cost; });
   }
 
   void fillStart(int index, Minute start) {
@@ -293,11 +295,9 @@ class DishTree {
   }
 
   const Candidate* bestOfBranch(int child, const Times& parent) {
-    const Candidate* best = nullptr;
     for (const Candidate& candidate : node(child).candidates)
-      if ((best == nullptr || candidate.cost < best->cost) && gapsHold(child, candidate.at, parent))
-        best = &candidate;
-    return best;
+      if (gapsHold(child, candidate.at, parent)) return &candidate;
+    return nullptr;
   }
 
   // As bestOfBranch, remembered by the edges of the parent that matter while the parent is filled.

@@ -25,6 +25,8 @@ Obstacles::Obstacles(const Problem& problem, const Schedule& schedule)
     : problem_(problem),
       schedule_(schedule),
       stays_(staysByOven(problem, schedule)),
+      kept_(keptApart(problem, schedule)),
+      spans_(timedSpans(problem, schedule)),
       gaps_(problem.steps.size()) {
   for (int g = 0; g < static_cast<int>(problem.gaps.size()); ++g) {
     const Gap& gap = nth(problem.gaps, g);
@@ -50,7 +52,37 @@ std::vector<Reason> Obstacles::at(int step, const Placement& moved) const {
   addCook(step, moved, found);
   addResources(step, moved, found);
   addOven(step, moved, found);
+  addSeparations(step, moved, found);
+  addClocks(step, moved, found);
   return found;
+}
+
+void Obstacles::addSeparations(int step, const Placement& moved, std::vector<Reason>& found) const {
+  for (const KeptApart& kept : kept_) {
+    if (kept.first != step && kept.second != step) continue;
+    const int other = kept.first == step ? kept.second : kept.first;
+    const Placement& there = nth(schedule_.steps, other);
+    const Minute distance = kept.first == step ? there.start - moved.end : moved.start - there.end;
+    if (distance < kept.least) found.push_back({Cause::kFollows, other, -1, 0});
+  }
+}
+
+// Whether moving the step makes a clock run over. Several spans at one step are taken one by one.
+void Obstacles::addClocks(int step, const Placement& moved, std::vector<Reason>& found) const {
+  for (const TimedSpan& span : spans_) {
+    const int last = nth(problem_.dishes, nth(problem_.steps, span.from).dish).lastStep;
+    const int to = span.to < 0 ? last : span.to;
+    if (span.from != step && to != step) continue;
+    const auto edge = [&](int which, Edge side) {
+      const Placement& at = which == step ? moved : nth(schedule_.steps, which);
+      return side == Edge::kStart ? at.start : at.end;
+    };
+    Minute until = edge(to, span.to < 0 ? Edge::kEnd : span.toEdge);
+    if (span.to < 0) until = std::max(until, nth(problem_.dishes, nth(problem_.steps, last).dish).serve);
+    const Minute minutes = std::max(0, until - edge(span.from, span.fromEdge));
+    if (minutes - span.now > std::max(0, span.left))
+      found.push_back({Cause::kMustFollow, span.from == step ? to : span.from, -1, 0});
+  }
 }
 
 void Obstacles::addBounds(int step, const Placement& moved, std::vector<Reason>& found) const {
@@ -141,6 +173,7 @@ void Obstacles::addCook(int step, const Placement& moved, std::vector<Reason>& f
 void Obstacles::addResources(int step, const Placement& moved, std::vector<Reason>& found) const {
   for (const Use& use : mode(step).uses) {
     const Resource& resource = nth(problem_.resources, use.resource);
+    if (resource.usedUp) continue;
     const int busy = overloadedBy(step, spanOf(moved), resource.capacity, resource.taken,
                                   [&](int i) { return amountOfResource(mode(i), use.resource); });
     if (busy == kNothing) continue;

@@ -5,6 +5,7 @@
 
 #include "server/planning/explain/explain.h"
 #include "server/planning/explain/oven_stay.h"
+#include "server/planning/explain/side_order.h"
 
 namespace suppertide::planning {
 
@@ -23,6 +24,8 @@ class Obstacles {
   void addCook(int step, const Placement& moved, std::vector<Reason>& found) const;
   void addResources(int step, const Placement& moved, std::vector<Reason>& found) const;
   void addOven(int step, const Placement& moved, std::vector<Reason>& found) const;
+  void addSeparations(int step, const Placement& moved, std::vector<Reason>& found) const;
+  void addClocks(int step, const Placement& moved, std::vector<Reason>& found) const;
   bool isServed(int step) const;
   const Mode& mode(int step) const;
   // The step that overlaps `when`, uses the same by `amountOf`, and with others exceeds `capacity`; -1 when
@@ -34,7 +37,9 @@ class Obstacles {
   const Problem& problem_;
   const Schedule& schedule_;
   std::vector<std::vector<OvenStay>> stays_;  // by oven
-  std::vector<std::vector<int>> gaps_;        // by step, indices of the gaps it is in
+  std::vector<KeptApart> kept_;
+  std::vector<TimedSpan> spans_;
+  std::vector<std::vector<int>> gaps_;  // by step, indices of the gaps it is in
 };
 
 }  // namespace suppertide::planning

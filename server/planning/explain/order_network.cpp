@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include "server/planning/explain/side_order.h"
+
 namespace suppertide::planning {
 namespace {
 
@@ -43,6 +45,8 @@ OrderNetwork::OrderNetwork(const Problem& problem, const Schedule& schedule)
   addCooks();
   addResources();
   addOvens();
+  addSeparations();
+  addClocks();
 }
 
 bool OrderNetwork::isServed(int step) const {
@@ -99,6 +103,7 @@ void OrderNetwork::addCooks() {
 void OrderNetwork::addResources() {
   for (int r = 0; r < static_cast<int>(problem_.resources.size()); ++r) {
     const Resource& resource = nth(problem_.resources, r);
+    if (resource.usedUp) continue;
     std::vector<Use> uses;
     for (const Resource::Taken& taken : resource.taken) uses.push_back({-1, taken.when, taken.amount});
     for (int i = 0; i < static_cast<int>(problem_.steps.size()); ++i) {
@@ -161,6 +166,35 @@ void OrderNetwork::addOvens() {
     const Placement& at = nth(schedule_.steps, i);
     if (isServed(i) && nth(nth(problem_.steps, i).modes, at.mode).oven && at.start == at.end)
       atLeast(endOf(i), startOf(i), 0);
+  }
+}
+
+// A step that lasts no time is asked nothing by separations and uses nothing up, as long as it stays so.
+void OrderNetwork::keepWithoutLength(int step) {
+  const Placement& at = nth(schedule_.steps, step);
+  if (isServed(step) && at.start == at.end) atLeast(endOf(step), startOf(step), 0);
+}
+
+void OrderNetwork::addSeparations() {
+  for (const KeptApart& kept : keptApart(problem_, schedule_))
+    atLeast(endOf(kept.first), startOf(kept.second), kept.least);
+  for (const Separation& separation : problem_.separations) {
+    keepWithoutLength(separation.clean);
+    keepWithoutLength(separation.other);
+  }
+  for (int i = 0; i < static_cast<int>(problem_.steps.size()); ++i)
+    for (const planning::Use& use : nth(nth(problem_.steps, i).modes, nth(schedule_.steps, i).mode).uses)
+      if (nth(problem_.resources, use.resource).usedUp) keepWithoutLength(i);
+}
+
+// A single span may grow to its limit; where several count together none grows.
+void OrderNetwork::addClocks() {
+  for (const TimedSpan& span : timedSpans(problem_, schedule_)) {
+    const int from = span.fromEdge == Edge::kStart ? startOf(span.from) : endOf(span.from);
+    const int last = endOf(nth(problem_.dishes, nth(problem_.steps, span.from).dish).lastStep);
+    const int to = span.to < 0 ? last : span.toEdge == Edge::kStart ? startOf(span.to) : endOf(span.to);
+    const Minute most = span.spans == 1 ? std::max(span.now, span.now + span.left) : span.now;
+    atLeast(to, from, -most);
   }
 }
 

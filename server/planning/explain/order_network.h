@@ -55,6 +55,9 @@ class OrderNetwork {
   void addResources();
   void handOn(std::vector<Use> uses, int capacity);
   void addOvens();
+  void addSeparations();
+  void addClocks();
+  void keepWithoutLength(int step);
   void addOvenPair(const Oven& oven, const OvenStay& early, const OvenStay& late, bool allFit);
   bool tightenLength(int step, std::vector<Minute>& latest) const;
   bool stretchLength(int step, Minute lasts, Minute grid, std::vector<Minute>& times) const;
