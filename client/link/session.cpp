@@ -11,6 +11,7 @@
 #include "suppertide/v1/household_service.grpc.pb.h"
 #include "suppertide/v1/kitchen_service.grpc.pb.h"
 #include "suppertide/v1/plan_service.grpc.pb.h"
+#include "suppertide/v1/progress_service.grpc.pb.h"
 
 namespace suppertide::link {
 namespace {
@@ -29,6 +30,7 @@ struct Session::Stubs {
     events = v1::EventService::NewStub(channel);
     kitchens = v1::KitchenService::NewStub(channel);
     plans = v1::PlanService::NewStub(channel);
+    progress = v1::ProgressService::NewStub(channel);
   }
 
   void prepare(grpc::ClientContext& context, std::chrono::milliseconds deadline) const {
@@ -55,6 +57,7 @@ struct Session::Stubs {
   std::unique_ptr<v1::EventService::Stub> events;
   std::unique_ptr<v1::KitchenService::Stub> kitchens;
   std::unique_ptr<v1::PlanService::Stub> plans;
+  std::unique_ptr<v1::ProgressService::Stub> progress;
 };
 
 Session::Session(SessionOptions options) : stubs_(std::make_unique<Stubs>(std::move(options))) {}
@@ -136,6 +139,49 @@ absl::StatusOr<v1::MakePlanResponse> Session::makePlan(
   if (!status.ok()) return toStatus(status, context);
   if (!last.final()) return absl::InternalError("plan the event: the server ended without a final plan");
   return last;
+}
+
+absl::StatusOr<v1::MakePlanResponse> Session::replan(const v1::ReplanRequest& request) {
+  grpc::ClientContext context;
+  stubs_->prepare(context, kPlanningGrace);
+  const auto reader = stubs_->plans->Replan(&context, request);
+  v1::MakePlanResponse message;
+  v1::MakePlanResponse last;
+  while (reader->Read(&message))
+    if (message.final()) last = message;
+  const grpc::Status status = reader->Finish();
+  if (!status.ok()) return toStatus(status, context);
+  if (!last.final()) return absl::InternalError("replan the event: the server ended without a final plan");
+  return last;
+}
+
+absl::StatusOr<v1::ExplainStepResponse> Session::explainStep(const v1::ExplainStepRequest& request) {
+  return stubs_->call(*stubs_->plans, &v1::PlanService::Stub::ExplainStep, request);
+}
+
+absl::StatusOr<v1::AddReportsResponse> Session::addReports(const v1::AddReportsRequest& request) {
+  return stubs_->call(*stubs_->progress, &v1::ProgressService::Stub::AddReports, request);
+}
+
+absl::Status Session::findRemedies(const v1::FindRemediesRequest& request,
+                                   const std::function<bool(const v1::FindRemediesResponse&)>& told) {
+  grpc::ClientContext context;
+  stubs_->prepare(context, kPlanningGrace);
+  const auto reader = stubs_->plans->FindRemedies(&context, request);
+  v1::FindRemediesResponse message;
+  bool final = false;
+  bool left = false;
+  while (reader->Read(&message)) {
+    final = message.final();
+    if (told(message) || final || left) continue;
+    left = true;
+    context.TryCancel();
+  }
+  const grpc::Status status = reader->Finish();
+  if (left) return absl::OkStatus();
+  if (!status.ok()) return toStatus(status, context);
+  if (!final) return absl::InternalError("find remedies: the server ended before it was done");
+  return absl::OkStatus();
 }
 
 absl::StatusOr<v1::StopPlanningResponse> Session::stopPlanning(const v1::StopPlanningRequest& request) {

@@ -18,6 +18,7 @@
 #include "suppertide/v1/household_service.pb.h"
 #include "suppertide/v1/kitchen_service.pb.h"
 #include "suppertide/v1/plan_service.pb.h"
+#include "suppertide/v1/progress_service.pb.h"
 
 namespace suppertide::link {
 
@@ -56,8 +57,16 @@ class Session {
   // final message. Ends at the request's time limit and a minute at the latest.
   absl::StatusOr<v1::MakePlanResponse> makePlan(const v1::MakePlanRequest& request,
                                                 const std::function<void(const v1::MakePlanResponse&)>& told);
+  // Follows the search for remedies; `told` gets each message on the caller's thread and says
+  // whether to go on. OK when it went to its end or was left; ends after a minute at the latest.
+  absl::Status findRemedies(const v1::FindRemediesRequest& request,
+                            const std::function<bool(const v1::FindRemediesResponse&)>& told);
   absl::StatusOr<v1::StopPlanningResponse> stopPlanning(const v1::StopPlanningRequest& request);
   absl::StatusOr<v1::Plan> plan(const v1::GetPlanRequest& request);
+  // The final message. Ends after a minute at the latest.
+  absl::StatusOr<v1::MakePlanResponse> replan(const v1::ReplanRequest& request);
+  absl::StatusOr<v1::ExplainStepResponse> explainStep(const v1::ExplainStepRequest& request);
+  absl::StatusOr<v1::AddReportsResponse> addReports(const v1::AddReportsRequest& request);
   absl::StatusOr<v1::AuditPlanResponse> auditPlan(const v1::AuditPlanRequest& request);
 
  private:

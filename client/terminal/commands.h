@@ -4,6 +4,8 @@
 #include <cstdint>
 #include <optional>
 #include <string>
+#include <utility>
+#include <vector>
 
 #include "client/terminal/environment.h"
 
@@ -21,6 +23,14 @@ struct PlanCommand {
   bool json = false;
 };
 int runPlan(const PlanCommand& command, Environment& environment);
+
+struct RemediesCommand {
+  std::string bundle;  // a file; empty: an event of a known server
+  std::string eventId;
+  std::string server;
+  bool json = false;
+};
+int runRemedies(const RemediesCommand& command, Environment& environment);
 
 struct AuditCommand {
   std::string bundle;
@@ -116,6 +126,35 @@ struct BreadCheckCommand {
   bool json = false;
 };
 int runBreadCheck(const BreadCheckCommand& command, Environment& environment);
+
+struct ReplanCommand {
+  std::string bundle;  // a file; empty: an event of a known server
+  std::string plan;    // the plan that runs, a file; empty: the stored one
+  std::string eventId;
+  std::string server;
+  std::string at;  // "18:40" or "2026-06-20 18:40" in the event's time zone; empty: now
+  // Steps as "dish/step".
+  std::vector<std::pair<int, std::string>> late;  // minutes, step
+  std::vector<std::string> started;
+  std::vector<std::string> finished;
+  std::vector<std::string> skipped;
+  std::vector<std::string> withoutCook;  // names or ids
+  std::vector<std::string> broken;       // ovens, equipment
+  bool keep = false;                     // stores reports, event and plan
+  std::string output;
+  bool json = false;
+};
+int runReplan(const ReplanCommand& command, Environment& environment);
+
+struct WhyCommand {
+  std::string eventId;
+  std::string step;  // "dish/step"
+  std::string server;
+  int earlierMinutes = 0;
+  int laterMinutes = 0;
+  bool json = false;
+};
+int runWhy(const WhyCommand& command, Environment& environment);
 
 struct ShowCommand {
   std::string eventId;

@@ -4,8 +4,8 @@
 
 #include "absl/strings/str_cat.h"
 #include "client/link/request_id.h"
-#include "client/terminal/bundle_source.h"
 #include "client/terminal/commands.h"
+#include "client/terminal/event_task.h"
 #include "client/terminal/headline.h"
 #include "client/terminal/plan_text.h"
 #include "client/terminal/progress_line.h"
@@ -14,60 +14,7 @@
 namespace suppertide::terminal {
 namespace {
 
-struct Task {
-  Connection connection;
-  v1::Bundle bundle;
-  v1::Event event;
-};
-
-Opener localOpener(Environment& environment) {
-  return [&environment](const v1::Bundle& bundle) { return openLocal(environment, bundle); };
-}
-
-std::vector<v1::Event> eventsOf(const v1::Bundle& bundle) {
-  return {bundle.events().begin(), bundle.events().end()};
-}
-
-// Writes the bundle into the household of its own and picks the event.
-std::optional<Task> importedTask(const std::string& path, const std::string& eventId,
-                                 Environment& environment, bool json, int& exitCode) {
-  auto checked = checkedBundle(path, localOpener(environment), environment, json, exitCode);
-  if (!checked) return std::nullopt;
-  const auto event = chosenEvent(eventsOf(checked->bundle), eventId);
-  if (!event.ok()) {
-    exitCode = reportFailure(environment, event.status(), json);
-    return std::nullopt;
-  }
-  const auto written = import(checked->connection, checked->bundle);
-  if (!written.ok()) {
-    exitCode = reportFailure(environment, written.status(), json);
-    return std::nullopt;
-  }
-  return Task{std::move(checked->connection), std::move(checked->bundle), *event};
-}
-
-std::optional<Task> knownTask(const PlanCommand& command, Environment& environment, int& exitCode) {
-  const auto server = knownServer(environment, command.server);
-  if (!server.ok()) {
-    exitCode = reportFailure(environment, server.status(), command.json);
-    return std::nullopt;
-  }
-  Task task{openKnown(*server), {}, {}};
-  v1::ExportBundleRequest request;
-  request.set_household_id(task.connection.householdId);
-  request.set_event_id(command.eventId);
-  auto bundle = task.connection.session->exportBundle(request);
-  const auto event = bundle.ok() ? chosenEvent(eventsOf(*bundle), command.eventId) : bundle.status();
-  if (!event.ok()) {
-    exitCode = reportFailure(environment, event.status(), command.json);
-    return std::nullopt;
-  }
-  task.bundle = *std::move(bundle);
-  task.event = *event;
-  return task;
-}
-
-absl::StatusOr<v1::MakePlanResponse> plan(const PlanCommand& command, const Task& task,
+absl::StatusOr<v1::MakePlanResponse> plan(const PlanCommand& command, const EventTask& task,
                                           Environment& environment) {
   v1::MakePlanRequest request;
   request.set_household_id(task.connection.householdId);
@@ -94,9 +41,8 @@ absl::StatusOr<v1::MakePlanResponse> plan(const PlanCommand& command, const Task
 
 int runPlan(const PlanCommand& command, Environment& environment) {
   int exitCode = kFailed;
-  auto task = command.bundle.empty()
-                  ? knownTask(command, environment, exitCode)
-                  : importedTask(command.bundle, command.eventId, environment, command.json, exitCode);
+  auto task =
+      eventTask({command.bundle, command.eventId, command.server, command.json}, environment, exitCode);
   if (!task) return exitCode;
   const auto answer = plan(command, *task, environment);
   if (!answer.ok()) return reportFailure(environment, answer.status(), command.json);
@@ -123,7 +69,7 @@ int runAudit(const AuditCommand& command, Environment& environment) {
   if (!reading.mistakes.empty()) return reportMistakes(environment, reading.mistakes, command.json);
   int exitCode = kFailed;
   const std::string eventId = command.eventId.empty() ? request.plan().id() : command.eventId;
-  auto task = importedTask(command.bundle, eventId, environment, command.json, exitCode);
+  auto task = eventTask({command.bundle, eventId, "", command.json}, environment, exitCode);
   if (!task) return exitCode;
   request.set_household_id(task->connection.householdId);
   request.set_event_id(task->event.id());

@@ -5,6 +5,7 @@
 #include "client/terminal/headline.h"
 #include "client/terminal/oven_text.h"
 #include "client/terminal/run_sheet.h"
+#include "client/terminal/wish_text.h"
 
 namespace suppertide::terminal {
 namespace {
@@ -26,7 +27,9 @@ std::string chosenParts(const PlanView& view, const PlanTextOptions& options) {
 }  // namespace
 
 std::string planText(const PlanView& view, const PlanTextOptions& options) {
-  std::string text = headlineText(view);
+  std::string text = headlineText(view) + wishClashesText(view);
+  if (view.plan().clashes_size() > 0)
+    text += view.paragraph("See what would help: suppertide remedies, with the same file or event.");
   if (options.ovens || options.breads || options.clashes || options.firstActions)
     return text + chosenParts(view, options);
   text += firstActionsText(view, options.cookId);

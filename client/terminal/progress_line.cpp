@@ -28,8 +28,17 @@ ProgressLine::~ProgressLine() {
 }
 
 void ProgressLine::show(const v1::MakePlanResponse& message) {
+  print(wordsOf(message));
+}
+
+void ProgressLine::show(const v1::FindRemediesResponse& message, int found) {
+  print(absl::StrCat("Looking for remedies: ", message.tried_count(), " of ", message.candidate_count(),
+                     " changes tried, ", found, " that help"));
+}
+
+void ProgressLine::print(const std::string& words) {
   if (!environment_.progressLine) return;
-  environment_.err << "\r\x1b[K" << shortened(wordsOf(message), environment_.width - 1) << std::flush;
+  environment_.err << "\r\x1b[K" << shortened(words, environment_.width - 1) << std::flush;
   shown_ = true;
 }
 

@@ -1,6 +1,8 @@
 // The one line that changes while planning goes on; nothing when nobody would see it change.
 #pragma once
 
+#include <string>
+
 #include "client/terminal/environment.h"
 #include "suppertide/v1/plan_service.pb.h"
 
@@ -14,8 +16,12 @@ class ProgressLine {
   ProgressLine& operator=(const ProgressLine&) = delete;
 
   void show(const v1::MakePlanResponse& message);
+  // `found` remedies so far.
+  void show(const v1::FindRemediesResponse& message, int found);
 
  private:
+  void print(const std::string& words);
+
   Environment& environment_;
   bool shown_ = false;
 };

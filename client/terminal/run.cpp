@@ -22,7 +22,9 @@ constexpr char kFooter[] = R"(Examples:
   suppertide join 127.0.0.1:7443 --host-code CODE --name Ana
   suppertide import demo/feast.json                put it into the household
   suppertide plan --event midsummer                plan it there, for everybody
+  suppertide remedies --event midsummer            when it does not fit: what would help
   suppertide show --cook Ben                       what Ben does, and when
+  suppertide replan --late 20 rolls/shape          what moves if the shaping is late
 
 Exit codes:
   0  done
@@ -38,6 +40,7 @@ standard output as JSON. NO_COLOR is respected; COLUMNS sets the width, 60 at le
 // Everything the options are read into; lives as long as the parsing.
 struct Options {
   PlanCommand plan;
+  RemediesCommand remedies;
   AuditCommand audit;
   CheckCommand check;
   JoinCommand join;
@@ -45,6 +48,8 @@ struct Options {
   ExportCommand exportTo;
   EventsCommand events;
   InviteCommand invite;
+  ReplanCommand replan;
+  WhyCommand why;
   ShowCommand show;
   WatchCommand watch;
   OvenFitCommand ovenFit;
@@ -101,6 +106,25 @@ void addPlan(CLI::App& app, Options& options) {
   addJson(sub, o.json);
   sub->callback(
       [&options] { options.chosen = [&o = options.plan](Environment& e) { return runPlan(o, e); }; });
+}
+
+void addRemedies(CLI::App& app, Options& options) {
+  RemediesCommand& o = options.remedies;
+  CLI::App* sub =
+      command(app, "remedies", "Tell what cannot all be had, and try what would help",
+              "Up to five changes, each planned and audited, the smallest first; nothing is stored.\n\n"
+              "Examples:\n  suppertide remedies crowded.json\n"
+              "  suppertide remedies --event midsummer\n\n"
+              "Exit code 0 when something helps or nothing needs to, 3 when nothing does.");
+  CLI::Option* bundle =
+      sub->add_option("bundle", o.bundle,
+                      "File with the household, kitchen, recipes and event; - reads the standard input")
+          ->type_name("BUNDLE");
+  addEvent(sub, o.eventId, "Which event, when there are several");
+  addServer(sub, o.server)->excludes(bundle);
+  addJson(sub, o.json);
+  sub->callback(
+      [&options] { options.chosen = [&o = options.remedies](Environment& e) { return runRemedies(o, e); }; });
 }
 
 void addAudit(CLI::App& app, Options& options) {
@@ -218,6 +242,64 @@ void addEvents(CLI::App& app, Options& options) {
       [&options] { options.chosen = [&o = options.invite](Environment& e) { return runInvite(o, e); }; });
 }
 
+void addReplan(CLI::App& app, Options& options) {
+  ReplanCommand& o = options.replan;
+  CLI::App* sub =
+      command(app, "replan", "What has to move now that things went otherwise than planned",
+              "Says that nothing needs to move, or lists what moves with old and new times and why.\n"
+              "Nothing is stored without --keep. With a BUNDLE and its PLAN no server is needed.\n\n"
+              "Examples:\n  suppertide replan --event midsummer --late 20 rolls/shape\n"
+              "  suppertide replan --finished rolls/bulk --broken \"Large oven\" --keep\n"
+              "  suppertide replan demo/feast.json plan.json --at 17:10 --without-cook Ben\n\n"
+              "Exit code 3 when a dish cannot be served any more.");
+  CLI::Option* bundle =
+      sub->add_option("bundle", o.bundle, "File that the plan was made from")->type_name("BUNDLE");
+  CLI::Option* plan = sub->add_option("plan", o.plan, "The plan that runs, as JSON")->type_name("PLAN");
+  bundle->needs(plan);
+  addEvent(sub, o.eventId, "Which event, when there are several");
+  addServer(sub, o.server)->excludes(bundle);
+  sub->add_option("--at", o.at,
+                  "The moment to plan from: HH:MM on the day, or \"YYYY-MM-DD HH:MM\"; now when left out")
+      ->type_name("TIME");
+  sub->add_option("--late", o.late, "A step is later, or takes longer, by so many minutes")
+      ->type_name("MINUTES DISH/STEP")
+      ->allow_extra_args(false);
+  const auto steps = [&](const char* name, std::vector<std::string>& list, const char* about,
+                         const char* type) {
+    sub->add_option(name, list, about)->type_name(type)->allow_extra_args(false);
+  };
+  steps("--started", o.started, "A step has begun just now", "DISH/STEP");
+  steps("--finished", o.finished, "A step is over just now", "DISH/STEP");
+  steps("--skipped", o.skipped, "A step will not be done", "DISH/STEP");
+  steps("--without-cook", o.withoutCook, "Somebody cannot cook any more", "NAME");
+  steps("--broken", o.broken, "An oven or a thing cannot be used any more", "NAME");
+  sub->add_flag("--keep", o.keep, "Store the reports, the changed event and the plan")->excludes(bundle);
+  sub->add_option("--output", o.output, "Also write the new plan to this file as JSON")->type_name("FILE");
+  addJson(sub, o.json);
+  sub->callback(
+      [&options] { options.chosen = [&o = options.replan](Environment& e) { return runReplan(o, e); }; });
+}
+
+void addWhy(CLI::App& app, Options& options) {
+  WhyCommand& o = options.why;
+  CLI::App* sub = command(app, "why", "Why a step lies where it does, and what another time would take",
+                          "Examples:\n  suppertide why midsummer rolls/bake\n"
+                          "  suppertide why midsummer rolls/bake --earlier 30");
+  sub->add_option("event", o.eventId, "Which event")->type_name("EVENT")->required();
+  sub->add_option("step", o.step, "Which step, as dish/step")->type_name("DISH/STEP")->required();
+  CLI::Option* earlier =
+      sub->add_option("--earlier", o.earlierMinutes, "What if it began so many minutes earlier")
+          ->type_name("MINUTES")
+          ->check(CLI::Range(1, 1440));
+  sub->add_option("--later", o.laterMinutes, "The same, later")
+      ->type_name("MINUTES")
+      ->check(CLI::Range(1, 1440))
+      ->excludes(earlier);
+  addServer(sub, o.server);
+  addJson(sub, o.json);
+  sub->callback([&options] { options.chosen = [&o = options.why](Environment& e) { return runWhy(o, e); }; });
+}
+
 void addShow(CLI::App& app, Options& options) {
   ShowCommand& o = options.show;
   CLI::App* sub = command(
@@ -286,16 +368,21 @@ void addDoughFit(CLI::App& group, Options& options) {
   CLI::App* sub = group.add_subcommand("fit", "Ways to have a dough ready at an hour");
   sub->footer(
       "From feeding the levain on, in the kitchen's places, work in the given hours only.\n\n"
-      "Examples:\n  suppertide dough fit demo/feast.json --ready \"2026-06-21 17:00-17:30\" --hours 06:30-23:00\n"
+      "Examples:\n  suppertide dough fit demo/feast.json --ready \"2026-06-21 17:00-17:30\" --hours "
+      "06:30-23:00\n"
       "  suppertide dough fit demo/feast.json --ready \"2026-06-21 17:00-17:30\" --kitchen 18\n\n"
       "Exit code 3 when there is no way; the nearest is shown.");
   sub->add_option("bundle", o.file, "File with the recipe, its starter and the kitchen")
       ->type_name("BUNDLE")
       ->required();
   sub->add_option("--recipe", o.recipe, "Which bread, when there are several")->type_name("ID");
-  sub->add_option("--ready", o.ready, "When its proof should end: a day and hours")->type_name("SPAN")->required();
-  sub->add_option("--hours", o.hours, "Work only in these hours of a day, like 06:30-23:00")->type_name("HOURS");
-  sub->add_option("--kitchen", o.counterCelsius, "What if the counter has this temperature, °C")->type_name("C");
+  sub->add_option("--ready", o.ready, "When its proof should end: a day and hours")
+      ->type_name("SPAN")
+      ->required();
+  sub->add_option("--hours", o.hours, "Work only in these hours of a day, like 06:30-23:00")
+      ->type_name("HOURS");
+  sub->add_option("--kitchen", o.counterCelsius, "What if the counter has this temperature, °C")
+      ->type_name("C");
   sub->add_option("--most", o.most, "How many ways to show; 5 when left out")
       ->type_name("N")
       ->check(CLI::PositiveNumber);
@@ -306,9 +393,10 @@ void addDoughFit(CLI::App& group, Options& options) {
 
 void addDough(CLI::App& app, Options& options) {
   DoughCommand& o = options.dough;
-  CLI::App* sub = command(app, "dough", "Forecast a dough through places, as a chart",
-                          "Example:\n  suppertide dough demo/feast.json --start \"2026-06-20 10:00\" --stay 22:1 "
-                          "--stay 28:4\n\nThe inverse: suppertide dough fit --help.");
+  CLI::App* sub =
+      command(app, "dough", "Forecast a dough through places, as a chart",
+              "Example:\n  suppertide dough demo/feast.json --start \"2026-06-20 10:00\" --stay 22:1 "
+              "--stay 28:4\n\nThe inverse: suppertide dough fit --help.");
   sub->add_option("bundle", o.file, "File with the recipe and its starter")->type_name("BUNDLE");
   sub->add_option("--recipe", o.recipe, "Which bread, when there are several")->type_name("ID");
   sub->add_option("--start", o.start, "When it begins, in the household's time zone")->type_name("TIME");
@@ -330,13 +418,15 @@ void addDough(CLI::App& app, Options& options) {
 
 void addBreadCheck(CLI::App& app, Options& options) {
   BreadCheckCommand& o = options.breadCheck;
-  CLI::App* group = command(app, "bread", "What the bread model is worth", "Example:\n  suppertide bread check");
+  CLI::App* group =
+      command(app, "bread", "What the bread model is worth", "Example:\n  suppertide bread check");
   group->require_subcommand(1);
   CLI::App* sub = group->add_subcommand("check", "Show the model beside published values and practice");
   sub->footer("Example:\n  suppertide bread check --json");
   addJson(sub, o.json);
-  sub->callback(
-      [&options] { options.chosen = [&o = options.breadCheck](Environment& e) { return runBreadCheck(o, e); }; });
+  sub->callback([&options] {
+    options.chosen = [&o = options.breadCheck](Environment& e) { return runBreadCheck(o, e); };
+  });
 }
 
 }  // namespace
@@ -348,11 +438,14 @@ int run(const std::vector<std::string>& arguments, Environment& environment) {
   app.require_subcommand(1);
   Options options;
   addPlan(app, options);
+  addRemedies(app, options);
   addAudit(app, options);
   addCheck(app, options);
   addJoin(app, options);
   addDocuments(app, options);
   addEvents(app, options);
+  addReplan(app, options);
+  addWhy(app, options);
   addShow(app, options);
   addOven(app, options);
   addDough(app, options);

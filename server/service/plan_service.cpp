@@ -5,6 +5,7 @@
 #include "server/compose/replanner.h"
 #include "server/service/bundle_import.h"
 #include "server/service/document_calls.h"
+#include "server/service/find_remedies.h"
 #include "server/service/make_plan.h"
 #include "server/service/replan_event.h"
 #include "server/service/services.h"
@@ -91,9 +92,9 @@ class PlanServiceCalls final : public v1::PlanService::CallbackService {
         });
   }
 
-  grpc::ServerWriteReactor<v1::FindRemediesResponse>* FindRemedies(grpc::CallbackServerContext*,
-                                                                   const v1::FindRemediesRequest*) override {
-    return new NotServedYet<v1::FindRemediesResponse>();
+  grpc::ServerWriteReactor<v1::FindRemediesResponse>* FindRemedies(
+      grpc::CallbackServerContext* context, const v1::FindRemediesRequest* request) override {
+    return findRemedies(backend_, *context, *request);
   }
 
  private:

@@ -32,9 +32,14 @@ struct Answers {
   v1::ImportBundleRequest imported;
   bool wasImported = false;  // not only checked
   v1::MakePlanRequest planned;
+  v1::ReplanRequest replanned;
+  bool nothingMoves = false;  // what Replan says, with `plan`
+  v1::ExplainStepRequest explained;
+  v1::ExplainStepResponse explanation;  // what ExplainStep gives
   v1::CreateHouseholdRequest created;
   v1::JoinHouseholdRequest joined;
   v1::CreateInvitationRequest invited;
+  std::vector<v1::FindRemediesResponse> remedies;  // what FindRemedies tells
   v1::FitOvenRequest fitted;
   v1::FitOvenResponse fit;  // what FitOven gives
 };
@@ -117,6 +122,27 @@ class FakePlans : public v1::PlanService::Service {
     message.set_final(true);
     *message.mutable_plan() = answers_.plan;
     writer->Write(message);
+    return answers_.status;
+  }
+  grpc::Status FindRemedies(grpc::ServerContext*, const v1::FindRemediesRequest*,
+                            grpc::ServerWriter<v1::FindRemediesResponse>* writer) override {
+    for (const v1::FindRemediesResponse& message : answers_.remedies) writer->Write(message);
+    return answers_.status;
+  }
+  grpc::Status Replan(grpc::ServerContext*, const v1::ReplanRequest* request,
+                      grpc::ServerWriter<v1::MakePlanResponse>* writer) override {
+    answers_.replanned = *request;
+    v1::MakePlanResponse message;
+    message.set_final(true);
+    message.set_nothing_moves(answers_.nothingMoves);
+    *message.mutable_plan() = answers_.plan;
+    writer->Write(message);
+    return answers_.status;
+  }
+  grpc::Status ExplainStep(grpc::ServerContext*, const v1::ExplainStepRequest* request,
+                           v1::ExplainStepResponse* response) override {
+    answers_.explained = *request;
+    *response = answers_.explanation;
     return answers_.status;
   }
   grpc::Status AuditPlan(grpc::ServerContext*, const v1::AuditPlanRequest*,

@@ -150,6 +150,48 @@ TEST_F(RunTest, SaysWithItsExitCodeThatADishIsNotServed) {
   EXPECT_THAT(out_.str(), HasSubstr("NOT SERVED: 1 dish\n"));
 }
 
+v1::FindRemediesResponse remedyTold(int number, int size, v1::RemedyKind kind) {
+  v1::FindRemediesResponse message;
+  message.set_number(number);
+  message.mutable_remedy()->set_kind(kind);
+  message.mutable_remedy()->set_dish_id("gratin");
+  message.mutable_remedy()->set_size(size);
+  *message.mutable_plan() = samplePlan();
+  return message;
+}
+
+TEST_F(RunTest, TellsTheClashAndTheRemediesByTheirRank) {
+  v1::FindRemediesResponse clash;
+  v1::Wish& wish = *clash.add_clashes()->add_wishes();
+  wish.set_kind(v1::WISH_KIND_SERVED);
+  wish.set_dish_id("gratin");
+  v1::FindRemediesResponse last;
+  last.set_final(true);
+  last.add_ranking(2);
+  last.add_ranking(1);
+  answers_.remedies = {clash, remedyTold(1, 40, v1::REMEDY_KIND_DROP_DISH),
+                       remedyTold(2, 10, v1::REMEDY_KIND_OTHER_COOK), last};
+  EXPECT_EQ(program({"remedies", bundleFile()}), kOk);
+  const std::string text = out_.str();
+  EXPECT_THAT(text, HasSubstr("cannot be ready by"));
+  EXPECT_LT(text.find("1  Ask"), text.find("2  Leave out"));
+  EXPECT_EQ(program({"remedies", bundleFile(), "--json"}), kOk);
+  const auto json = nlohmann::json::parse(out_.str());
+  EXPECT_EQ(json["remedies"][0]["remedy"]["kind"], "REMEDY_KIND_OTHER_COOK");
+  EXPECT_EQ(json["clashes"].size(), 1u);
+}
+
+TEST_F(RunTest, SaysThatNothingNeedsARemedyOrThatNoneHelps) {
+  v1::FindRemediesResponse last;
+  last.set_final(true);
+  answers_.remedies = {last};
+  EXPECT_EQ(program({"remedies", bundleFile()}), kPlanFallsShort);
+  EXPECT_THAT(out_.str(), HasSubstr("No change that was tried"));
+  answers_.remedies[0].set_fits(true);
+  EXPECT_EQ(program({"remedies", bundleFile()}), kOk);
+  EXPECT_THAT(out_.str(), HasSubstr("nothing to remedy"));
+}
+
 TEST_F(RunTest, ListsTheRulesThatAPlanBreaks) {
   v1::Breach breach;
   breach.set_rule(v1::HARD_RULE_COOK);
@@ -389,6 +431,52 @@ TEST_F(RunTest, FitsAnOvenOfTheHouseholdOrOfABundle) {
   EXPECT_EQ(program({"oven", "fit", bundleFile(), "--oven", oven}), kOk) << err_.str();
   EXPECT_EQ(program({"oven", "fit", "--oven", "tandoor"}), kBadInput);
   EXPECT_THAT(err_.str(), HasSubstr("There is no oven tandoor"));
+}
+
+TEST_F(RunTest, ReplansAFileWithWhatWasSaid) {
+  const std::string plan = file("plan.json", jsonOf(samplePlan()));
+  v1::Bundle bundle = sampleBundle();
+  bundle.mutable_events(0)->add_cooks()->set_member_id("ben");
+  answers_.nothingMoves = true;
+  EXPECT_EQ(program({"replan", file("cooks.json", jsonOf(bundle)), plan, "--at", "16:30", "--late", "20",
+                     "gratin/bake", "--without-cook", "ben", "--broken", "big"}),
+            kOk)
+      << err_.str();
+  EXPECT_THAT(out_.str(), HasSubstr("Nothing needs to move: the plan still fits."));
+  const v1::ReplanRequest& asked = answers_.replanned;
+  EXPECT_TRUE(asked.validate_only());
+  EXPECT_EQ(asked.plan().steps_size(), samplePlan().steps_size());
+  EXPECT_EQ(asked.now().seconds(), at("2026-06-20T16:30:00+01:00").seconds());
+  ASSERT_EQ(asked.reports_size(), 1);
+  EXPECT_EQ(asked.reports(0).delayed_by().seconds(), 1200);
+  EXPECT_EQ(asked.reports(0).step_id(), "bake");
+  ASSERT_EQ(asked.event().unavailable_size(), 1);
+  EXPECT_EQ(asked.event().unavailable(0).thing_id(), "big");
+  bool gone = false;
+  for (const v1::EventCook& cook : asked.event().cooks())
+    if (cook.member_id() == "ben")
+      for (const v1::TimeSpan& span : cook.available())
+        gone = span.limit().seconds() <= asked.now().seconds();
+  EXPECT_TRUE(gone);
+}
+
+TEST_F(RunTest, ReplanRefusesWhatIsNotThere) {
+  const std::string plan = file("plan.json", jsonOf(samplePlan()));
+  EXPECT_EQ(program({"replan", bundleFile(), plan, "--late", "20", "rye/none"}), kBadInput);
+  EXPECT_THAT(err_.str(), HasSubstr("There is no step rye/none"));
+  EXPECT_EQ(program({"replan", bundleFile(), plan, "--without-cook", "Zoe"}), kBadInput);
+  EXPECT_EQ(program({"replan", bundleFile(), plan, "--at", "soon"}), kBadInput);
+  EXPECT_EQ(program({"replan", bundleFile()}), kBadInput);
+}
+
+TEST_F(RunTest, TellsWhyAStepLiesWhereItDoes) {
+  knownServer();
+  *answers_.explanation.mutable_step() = samplePlan().steps(0);
+  answers_.bundle.add_plans()->CopyFrom(samplePlan());
+  EXPECT_EQ(program({"why", answers_.bundle.events(0).id(), "rye/feed", "--earlier", "30"}), kOk);
+  EXPECT_EQ(answers_.explained.step_id(), "rye/feed");
+  EXPECT_EQ(answers_.explained.shift_duration().seconds(), -1800);
+  EXPECT_THAT(out_.str(), HasSubstr("Why there: "));
 }
 
 }  // namespace

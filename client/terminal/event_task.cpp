@@ -1,0 +1,65 @@
+#include "client/terminal/event_task.h"
+
+#include <utility>
+#include <vector>
+
+#include "client/terminal/report.h"
+
+namespace suppertide::terminal {
+namespace {
+
+std::vector<v1::Event> eventsOf(const v1::Bundle& bundle) {
+  return {bundle.events().begin(), bundle.events().end()};
+}
+
+// Writes the bundle into the household of its own and picks the event.
+std::optional<EventTask> importedTask(const std::string& path, const std::string& eventId,
+                                      Environment& environment, bool json, int& exitCode) {
+  auto checked = checkedBundle(path, localOpener(environment), environment, json, exitCode);
+  if (!checked) return std::nullopt;
+  const auto event = chosenEvent(eventsOf(checked->bundle), eventId);
+  if (!event.ok()) {
+    exitCode = reportFailure(environment, event.status(), json);
+    return std::nullopt;
+  }
+  const auto written = import(checked->connection, checked->bundle);
+  if (!written.ok()) {
+    exitCode = reportFailure(environment, written.status(), json);
+    return std::nullopt;
+  }
+  return EventTask{std::move(checked->connection), std::move(checked->bundle), *event};
+}
+
+std::optional<EventTask> knownTask(const EventChoice& choice, Environment& environment, int& exitCode) {
+  const auto server = knownServer(environment, choice.server);
+  if (!server.ok()) {
+    exitCode = reportFailure(environment, server.status(), choice.json);
+    return std::nullopt;
+  }
+  EventTask task{openKnown(*server), {}, {}};
+  v1::ExportBundleRequest request;
+  request.set_household_id(task.connection.householdId);
+  request.set_event_id(choice.eventId);
+  auto bundle = task.connection.session->exportBundle(request);
+  const auto event = bundle.ok() ? chosenEvent(eventsOf(*bundle), choice.eventId) : bundle.status();
+  if (!event.ok()) {
+    exitCode = reportFailure(environment, event.status(), choice.json);
+    return std::nullopt;
+  }
+  task.bundle = *std::move(bundle);
+  task.event = *event;
+  return task;
+}
+
+}  // namespace
+
+Opener localOpener(Environment& environment) {
+  return [&environment](const v1::Bundle& bundle) { return openLocal(environment, bundle); };
+}
+
+std::optional<EventTask> eventTask(const EventChoice& choice, Environment& environment, int& exitCode) {
+  if (choice.bundle.empty()) return knownTask(choice, environment, exitCode);
+  return importedTask(choice.bundle, choice.eventId, environment, choice.json, exitCode);
+}
+
+}  // namespace suppertide::terminal
