@@ -22,7 +22,6 @@ Failure checkReferences(Backend& backend, const std::string& householdId, const 
 // What planning an event needs. With `asIf`, that event in place of the stored one.
 Failure documentsOf(Backend& backend, const std::string& householdId, const std::string& eventId,
                     compose::Documents& documents, std::int64_t& revision,
-                    google::protobuf::Map<std::string, std::string>* etags,
-                    const v1::Event* asIf = nullptr);
+                    google::protobuf::Map<std::string, std::string>* etags, const v1::Event* asIf = nullptr);
 
 }  // namespace suppertide::service

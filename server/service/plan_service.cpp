@@ -85,11 +85,9 @@ class PlanServiceCalls final : public v1::PlanService::CallbackService {
   grpc::ServerUnaryReactor* ComparePlans(grpc::CallbackServerContext* context,
                                          const v1::ComparePlansRequest* request,
                                          v1::ComparePlansResponse* answer) override {
-    return serve(
-        backend_, context, request, "PlanService/ComparePlans", request->household_id(),
-        [this, answer](const Caller& caller, const v1::ComparePlansRequest& asked, const Finish& finish) {
-          finish(compare(caller, asked, *answer));
-        });
+    return serve(backend_, context, request, "PlanService/ComparePlans", request->household_id(),
+                 [this, answer](const Caller& caller, const v1::ComparePlansRequest& asked,
+                                const Finish& finish) { finish(compare(caller, asked, *answer)); });
   }
 
   grpc::ServerWriteReactor<v1::FindRemediesResponse>* FindRemedies(
@@ -165,12 +163,11 @@ class PlanServiceCalls final : public v1::PlanService::CallbackService {
     *answer.mutable_moved_steps() = compose::movedSteps(before, asked.after());
     std::map<std::string, v1::DishDifference> dishes;
     for (const v1::PlannedDish& dish : before.dishes()) *dishes[dish.dish_id()].mutable_before() = dish;
-    for (const v1::PlannedDish& dish : asked.after().dishes())
-      *dishes[dish.dish_id()].mutable_after() = dish;
+    for (const v1::PlannedDish& dish : asked.after().dishes()) *dishes[dish.dish_id()].mutable_after() = dish;
     for (auto& [id, difference] : dishes) {
-      const bool same = difference.has_before() && difference.has_after() &&
-                        difference.before().costs().SerializeAsString() ==
-                            difference.after().costs().SerializeAsString();
+      const bool same =
+          difference.has_before() && difference.has_after() &&
+          difference.before().costs().SerializeAsString() == difference.after().costs().SerializeAsString();
       if (same) continue;
       difference.set_dish_id(id);
       *answer.add_dishes() = std::move(difference);

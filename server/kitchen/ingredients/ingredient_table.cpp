@@ -125,8 +125,7 @@ const std::vector<Ingredient>& ingredients() {
 std::string plainName(std::string_view name) {
   const std::string lower = lowerCase(name);
   std::vector<std::string> words;
-  for (const std::string_view word : parts(lower, ' '))
-    words.push_back(singular(std::string(word)));
+  for (const std::string_view word : parts(lower, ' ')) words.push_back(singular(std::string(word)));
   return joined(words, " ");
 }
 
