@@ -40,7 +40,7 @@ class Stopwatch : public Monitor {
 
 // A run without its list of plans, as it goes through the pipe.
 struct Flat {
-  double proof, unservedProof;
+  double proof, unservedProof, startUp;
   TierCosts cost, bound;
   int provenTiers, breaches;
 };
@@ -57,7 +57,8 @@ void writeAll(int file, const void* data, std::size_t size) {
 }
 
 void send(int file, const Run& run) {
-  const Flat flat{run.proof, run.unservedProof, run.cost, run.bound, run.provenTiers, run.breaches};
+  const Flat flat{run.proof, run.unservedProof, run.startUp, run.cost,
+                  run.bound, run.provenTiers,   run.breaches};
   writeAll(file, &flat, sizeof flat);
   for (const Found& plan : run.plans) writeAll(file, &plan, sizeof plan);
 }
@@ -81,6 +82,7 @@ Run receive(int file) {
   if (!readOne(file, flat)) return run;
   run.proof = flat.proof;
   run.unservedProof = flat.unservedProof;
+  run.startUp = flat.startUp;
   run.cost = flat.cost;
   run.bound = flat.bound;
   run.provenTiers = flat.provenTiers;

@@ -22,6 +22,7 @@ struct Run {
   std::vector<Found> plans;       // each better than the one before
   double proof = kNever;          // when every tier was proven
   double unservedProof = kNever;  // when it was proven that not all can be served
+  double startUp = 0;             // of a peer: loading and building its model; in no other time
   TierCosts cost{};               // of the last plan
   TierCosts bound{};              // as in Outcome
   int provenTiers = 0;
