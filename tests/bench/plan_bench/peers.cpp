@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cstdio>
+#include <utility>
 
 #include "absl/strings/str_cat.h"
 #include "server/planning/audit/audit.h"
@@ -55,21 +56,34 @@ bool onGrid(const Problem& problem, Minute grid) {
          });
 }
 
+// The planner, but no plan of a dinner that the peers' models cannot say.
+Planner ifKnown(Planner planner) {
+  return [planner = std::move(planner)](const Problem& problem, std::uint64_t seed, double limitSeconds) {
+    const auto known = peersKnow(problem, kDinnerGrid);
+    if (known.ok()) return planner(problem, seed, limitSeconds);
+    std::fprintf(stderr, "%s\n", known.ToString().c_str());
+    return Run{};
+  };
+}
+
 }  // namespace
 
 std::vector<std::string> peerNames() {
-  return {"minizinc"};
+  return {"minizinc", "gecode"};
 }
 
 absl::StatusOr<Peer> peerOf(const std::string& name, const PeerPaths& paths) {
+  if (name == "gecode") {
+#ifdef SUPPERTIDE_GECODE
+    return Peer{name, ifKnown(planWithGecode)};
+#else
+    return absl::NotFoundError("this build was made without Gecode");
+#endif
+  }
   if (const auto status = minizincAtHand(paths); !status.ok()) return status;
-  return Peer{name, [paths](const Problem& problem, std::uint64_t, double limitSeconds) {
-                if (const auto known = peersKnow(problem, kDinnerGrid); !known.ok()) {
-                  std::fprintf(stderr, "%s\n", known.ToString().c_str());
-                  return Run{};
-                }
+  return Peer{name, ifKnown([paths](const Problem& problem, std::uint64_t, double limitSeconds) {
                 return planWithMinizinc(problem, paths, limitSeconds);
-              }};
+              })};
 }
 
 Problem reduced(Problem problem) {

@@ -48,4 +48,7 @@ absl::Status minizincAtHand(const PeerPaths& paths);
 // are seconds of search; loading, flattening and setting up are the start-up.
 Run planWithMinizinc(const Problem& problem, const PeerPaths& paths, double limitSeconds);
 
+// Gecode, where the build has it; the start-up is the building of its model.
+Run planWithGecode(const Problem& problem, std::uint64_t seed, double limitSeconds);
+
 }  // namespace suppertide::planning
