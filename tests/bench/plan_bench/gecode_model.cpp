@@ -305,10 +305,9 @@ bool GecodeDinner::slave(const Gecode::MetaInfo& info) {
   if (info.type() != Gecode::MetaInfo::RESTART) return true;
   std::vector<int> dishes(problem_->dishes.size());
   std::iota(dishes.begin(), dishes.end(), 0);
-  dice_ = Gecode::Rnd(dice_.seed() + static_cast<unsigned>(info.restart()));
   for (std::size_t d = dishes.size(); d > 1; --d)
     std::swap(dishes[d - 1], dishes[dice_(static_cast<unsigned>(d))]);
-  const bool keep = info.last() != nullptr && info.restart() % 2 == 1;
+  const bool keep = info.last() != nullptr && dice_(2) == 0;
   if (keep) {
     const auto& last = static_cast<const GecodeDinner&>(*info.last());
     const std::size_t freed = 1 + dice_(kMostFreed);

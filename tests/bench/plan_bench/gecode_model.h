@@ -14,7 +14,7 @@ namespace suppertide::planning {
 // what depends on modes and starts, a disjunction for each pair in an oven. Each
 // search has the dishes in another order and branches on one dish after the
 // other: its costs, then by accumulated failures its modes, cooks and times.
-// Every other search keeps the best plan but for a few dishes.
+// About every other search keeps the best plan but for a few dishes.
 class GecodeDinner : public Gecode::Space {
  public:
   // `problem` must outlive every copy. Fails when two steps meet in an oven in more
@@ -43,7 +43,7 @@ class GecodeDinner : public Gecode::Space {
 
   const Problem* problem_;
   Minute grid_;
-  Gecode::Rnd dice_;
+  Gecode::Rnd dice_;                                                     // one for all copies
   Gecode::IntVarArray starts_, lengths_, ends_, modes_, cooks_, bests_;  // as Problem::steps
   Gecode::IntVarArray lateness_, flaws_;                                 // as Problem::dishes
   Gecode::IntVarArray totals_;                                           // lateness, flaws
