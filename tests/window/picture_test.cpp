@@ -58,7 +58,8 @@ TEST(PictureTest, ABakeStandsWithItsCookAndInItsOven) {
 }
 
 TEST(PictureTest, OvensHaveTheirCurveAndSetpoints) {
-  const Lane& large = *laneOf(pictureOf(testing::sampleReplica()), "oven/large");
+  const Picture picture = pictureOf(testing::sampleReplica());
+  const Lane& large = *laneOf(picture, "oven/large");
   EXPECT_GT(large.curve.temperatures.size(), 20);
   ASSERT_EQ(large.curve.setpoints.size(), 3) << "heating and holding at one setpoint are one";
   EXPECT_EQ(large.curve.setpoints[0].label.toStdString(), "240 °C");
@@ -67,7 +68,8 @@ TEST(PictureTest, OvensHaveTheirCurveAndSetpoints) {
 }
 
 TEST(PictureTest, FermentsHaveTheirRiseAndWindow) {
-  const Lane& loaf = *laneOf(pictureOf(testing::sampleReplica()), "dough/loaf");
+  const Picture picture = pictureOf(testing::sampleReplica());
+  const Lane& loaf = *laneOf(picture, "dough/loaf");
   const StepRow* bulk = stepOf(loaf, "loaf/bulk");
   ASSERT_NE(bulk, nullptr);
   EXPECT_TRUE(bulk->rise.known());
