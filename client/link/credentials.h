@@ -17,7 +17,7 @@ namespace suppertide::link {
 // One household on one server, as joined by this device.
 struct KnownServer {
   std::string name;            // for people, unique in the file: "home"
-  std::string target;          // "192.168.1.4:7443", "unix:/..."
+  std::string target;          // "192.168.1.4:50710", "unix:/..."
   std::string certificatePem;  // trusted for this server alone; empty: the system's authorities
   std::string householdId;
   std::string householdName;

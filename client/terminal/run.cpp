@@ -19,7 +19,7 @@ constexpr char kAbout[] =
 
 constexpr char kFooter[] = R"(Examples:
   suppertide plan demo/feast.json                  plan a file, nothing else needed
-  suppertide join 127.0.0.1:7443 --host-code CODE --name Ana
+  suppertide join 127.0.0.1:50710 --host-code CODE --name Ana
   suppertide import demo/feast.json                put it into the household
   suppertide plan --event midsummer                plan it there, for everybody
   suppertide remedies --event midsummer            when it does not fit: what would help
@@ -159,8 +159,8 @@ void addJoin(CLI::App& app, Options& options) {
   JoinCommand& o = options.join;
   CLI::App* sub = command(
       app, "join", "Make this device a member of a household on a server",
-      "Examples:\n  suppertide join 127.0.0.1:7443 --host-code CODE --name Ana --household \"Elm Lane\"\n"
-      "  suppertide join 192.168.1.4:7443 --code CODE --name Ben --certificate server.pem\n\n"
+      "Examples:\n  suppertide join 127.0.0.1:50710 --host-code CODE --name Ana --household \"Elm Lane\"\n"
+      "  suppertide join 192.168.1.4:50710 --code CODE --name Ben --certificate server.pem\n\n"
       "The host code is printed by a new server and makes the household; an invitation code comes\n"
       "from suppertide invite. What is needed to come back is saved for this user alone.");
   sub->add_option("target", o.target, "HOST:PORT, or unix:PATH")->type_name("TARGET")->required();

@@ -72,8 +72,8 @@ absl::StatusOr<Composition> composeProblem(const Documents& documents) {
   Composition composition(documents, TimeAxis(workStart(documents.event), *zone));
   composition.problem.limit = limitOf(composition.axis, documents.event);
   if (composition.problem.limit <= 0) return absl::InvalidArgumentError("work starts after the last course");
-  for (const auto part :
-       {addPeople, addThings, addDishes, addBakes, addBreads, addPins, addSafety, addSeparations, addComfort})
+  for (const auto part : {addPeople, addThings, addDishes, addBakes, addBreads, addPresence, addPins,
+                          addSafety, addSeparations, addComfort})
     if (auto status = part(composition); !status.ok()) return status;
   if (auto status = planning::check(composition.problem); !status.ok()) return status;
   return composition;

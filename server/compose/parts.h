@@ -21,6 +21,8 @@ absl::Status addDishes(Composition& composition);
 absl::Status addBakes(Composition& composition);
 // Modes of levains, bulks and proofs by place, from forecasts.
 absl::Status addBreads(Composition& composition);
+// Takes out the starts of bakes and of what is put away at which nobody is awake and at home.
+absl::Status addPresence(Composition& composition);
 // Separations for guests who may not have even traces of something.
 absl::Status addSeparations(Composition& composition);
 // The costs of the lower tiers: air, interruptions, empty heating.

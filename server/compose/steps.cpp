@@ -312,7 +312,10 @@ absl::Status pinStep(Composition& composition, const v1::StepPin& pin, std::size
   bool possible = false;
   for (std::size_t m = 0; m < step.modes.size(); ++m) {
     const bool kept = keepsPin(composition.documents.kitchen, pin, composition.steps[index].modes[m]);
-    if (!kept) step.modes[m].length.rows = {{1, 1, 0}}, step.modes[m].length.pitch = 0;
+    if (!kept) {
+      step.modes[m].length = {0, 0, {{1, 1, 0}}};
+      step.modes[m].anyHour.reset();
+    }
     possible |= kept;
   }
   if (possible) return absl::OkStatus();

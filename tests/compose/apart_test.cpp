@@ -103,6 +103,25 @@ TEST(ComfortTest, WantsAirAfterUncertainStepsButNoneAroundADough) {
   EXPECT_TRUE(some);
 }
 
+// Nobody sleeps beside a hot oven, nor gets up to put something into the fridge.
+TEST(PresenceTest, BakesAndWhatIsPutAwayFallWhenSomebodyIsThere) {
+  const v1::Bundle bundle = smallDinner();
+  const Documents documents = documentsOf(bundle);
+  const auto composition = composeProblem(documents);
+  ASSERT_TRUE(composition.ok()) << composition.status();
+  const auto lengthAt = [&](const char* id, int day, const char* clock) {
+    for (const planning::Step& step : composition->problem.steps)
+      if (step.id == id) return step.modes[0].length.at(composition->axis.minuteOfClock(day, clock));
+    ADD_FAILURE() << "no step " << id;
+    return planning::Length{};
+  };
+  EXPECT_TRUE(lengthAt("roast/roast", 1, "12:00").possible());
+  EXPECT_FALSE(lengthAt("roast/roast", 1, "03:00").possible());
+  EXPECT_FALSE(lengthAt("roast/roast", 1, "22:00").possible()) << "it would end at midnight";
+  EXPECT_TRUE(lengthAt("gratin/chill", 1, "22:00").possible()) << "it may stand there all night";
+  EXPECT_FALSE(lengthAt("gratin/chill", 1, "02:00").possible());
+}
+
 TEST(PinTest, AProofStandsWhereItIsPinned) {
   for (const std::string place : {"counter", "light"}) {
     v1::Bundle bundle = smallDinner();

@@ -30,7 +30,7 @@ class Relaxer {
         return;
       case WishKind::kHours:
         problem_.cooks[at(wish.index)].available = {{0, problem_.limit}};
-        return;
+        return liftPresence();
       case WishKind::kCount:
         problem_.resources[at(wish.index)].capacity += largestUse(wish.index);
         return;
@@ -122,7 +122,15 @@ class Relaxer {
     }
   }
 
+  // Somebody is now there at all hours.
+  void liftPresence() {
+    for (Step& step : problem_.steps)
+      for (Mode& mode : step.modes)
+        if (mode.anyHour) mode.length = *mode.anyHour;
+  }
+
   void addCook() {
+    liftPresence();
     Cook cook;
     cook.id = "one more";
     cook.available = {{0, problem_.limit}};

@@ -124,6 +124,9 @@ struct Mode {
   int shortMinuteCost = 0;  // tier 3, per minute shorter than Length::best
   int longMinuteCost = 0;   // tier 3, per minute longer than Length::best
   Spread spread;
+  // What `length` would be if somebody were there at all hours; absent when it
+  // does not depend on anybody's being there.
+  std::optional<LengthTable> anyHour;
 };
 
 // What has already happened or what a person decided; each part may be absent.
