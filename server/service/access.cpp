@@ -58,6 +58,8 @@ constexpr std::array kTable = {
     Access{"BreadService/ForecastDough", kReader},
     Access{"BreadService/FitDough", kReader},
     Access{"BreadService/CheckModel", kReader},
+    Access{"BreadService/WorkOutDough", kReader},
+    Access{"BreadService/AddBreadReadings", kCook},
 };
 
 }  // namespace
