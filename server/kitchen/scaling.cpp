@@ -1,0 +1,48 @@
+#include "server/kitchen/scaling.h"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+
+namespace suppertide::kitchen {
+namespace {
+
+// Cut in two without a thought. Common practice, no source.
+constexpr std::array<std::string_view, 8> kHalved = {"yolk",  "white",  "lemon",   "lime",
+                                                     "onion", "orange", "shallot", "apple"};
+
+BakeMinutes inOrder(double a, double b) {
+  return {std::min(a, b), std::max(a, b)};
+}
+
+}  // namespace
+
+double wholePieces(std::string_view name, double exact) {
+  if (exact <= 0) return 0;
+  const bool halved = std::any_of(kHalved.begin(), kHalved.end(), [&](std::string_view word) {
+    return name.find(word) != std::string_view::npos;
+  });
+  const double step = halved ? 0.5 : 1;
+  return std::max(step, std::round(exact / step) * step);
+}
+
+BakeMinutes minutesAtMass(double minutes, double massFactor) {
+  return inOrder(minutes * std::cbrt(massFactor), minutes * std::pow(massFactor, 2.0 / 3));
+}
+
+BakeMinutes minutesOfRoast(double minutes, double massFactor) {
+  return inOrder(minutes, minutes * std::pow(massFactor, 2.0 / 3));
+}
+
+BakeMinutes minutesAtDepth(double minutes, double depthFactor) {
+  return inOrder(minutes * depthFactor, minutes * depthFactor * depthFactor);
+}
+
+int loadsOf(const Oven& oven, const Pan& pan, int count) {
+  Pan load = pan;
+  for (load.count = std::min(count, kMostPans); load.count > 0; --load.count)
+    if (fitsRacks(oven, {load})) return (count + load.count - 1) / load.count;
+  return 0;
+}
+
+}  // namespace suppertide::kitchen
