@@ -54,26 +54,26 @@ class RemedyHunt {
     if (const auto composed = composeProblem(documents); !composed.ok()) return composed.status();
     const auto asItIs = Trial::of(documents);
     if (asItIs == nullptr) return absl::InvalidArgumentError("the event cannot be composed");
-    std::vector<int> suspects;
-    if (asItIs->plan(options_.seed, options_.tryConflicts, stop_, &suspects)) {
+    planning::Schedule schedule;
+    if (asItIs->fits(options_.tryConflicts, stop_, &schedule)) {
       search_.fits = true;
       return std::move(search_);
     }
-    const auto clashes = clashesIn(*asItIs, suspects, 3);
+    const auto clashes = clashesIn(*asItIs, schedule, 3);
     for (const planning::WishClash& clash : clashes)
       search_.clashes.push_back(clashDocument(asItIs->composition(), clash));
     if (monitor_ != nullptr) monitor_->clashesKnown(search_.clashes);
     tryAll(*asItIs, clashes);
-    better();
     return ranked();
   }
 
  private:
-  std::vector<planning::WishClash> clashesIn(const Trial& trial, const std::vector<int>& suspects, int most) {
+  std::vector<planning::WishClash> clashesIn(const Trial& trial, const planning::Schedule& schedule,
+                                             int most) {
     ClashSearchOptions options;
     options.most = most;
     options.stop = stop_;
-    options.suspects = suspects;
+    if (!schedule.steps.empty()) options.suspects = suspectsOf(trial.composition(), schedule);
     return findWishClashes(trial.composition(), options);
   }
 
@@ -82,6 +82,7 @@ class RemedyHunt {
     const std::vector<Change> changes = proposals({trial.documents(), trial.composition(), clashes});
     candidates_ += static_cast<int>(changes.size());
     const std::set<std::string> dishes = dishIdsOf(trial.composition(), clashes.front());
+    for (const planning::WishClash& clash : clashes) known_.push_back(knownClash(trial, clash));
     for (const Change& change : changes) {
       if (enough()) return;
       if (helped_.contains(change.group)) continue;
@@ -93,6 +94,18 @@ class RemedyHunt {
     }
   }
 
+  // A clash that was met on the way, with what might help: changes name everything by id,
+  // so that they can be made on top of others.
+  struct KnownClash {
+    std::set<std::string> dishes;
+    std::vector<Change> changes;
+  };
+
+  KnownClash knownClash(const Trial& trial, const planning::WishClash& clash) {
+    return {dishIdsOf(trial.composition(), clash),
+            proposals({trial.documents(), trial.composition(), {clash}})};
+  }
+
   bool enough() const { return static_cast<int>(search_.remedies.size()) >= options_.most || stop_(); }
 
   void countTry() {
@@ -100,37 +113,44 @@ class RemedyHunt {
     if (monitor_ != nullptr) monitor_->tried(tried_, candidates_);
   }
 
+  bool fitTogether(const Documents& documents, const std::set<std::string>& dishes) {
+    const auto trial = Trial::of(onlyDishes(documents, dishes));
+    return trial != nullptr && trial->fits(options_.tryConflicts, stop_);
+  }
+
   bool helps(const Documents& changed, const std::set<std::string>& dishes) {
     countTry();
-    const auto trial = Trial::of(changed);
-    return trial != nullptr && trial->fitsFor(dishes, options_.tryConflicts, stop_);
+    return fitTogether(changed, dishes);
   }
 
   // Plans the event with these changes; while something else still clashes, adds
   // the smallest change that helps there.
   void complete(Documents documents, std::vector<v1::Remedy> changes) {
+    for (const KnownClash& clash : known_) {
+      if (stop_() || fitTogether(documents, clash.dishes)) continue;
+      if (!addSmallest(clash, documents, changes)) return;
+    }
     while (!stop_()) {
       const auto trial = Trial::of(documents);
       if (trial == nullptr) return;
-      std::vector<int> suspects;
-      if (const auto outcome = trial->plan(options_.seed, options_.tryConflicts, stop_, &suspects))
-        return keep(*trial, *outcome, std::move(changes));
-      if (static_cast<int>(changes.size()) >= kMostChanges) return;
-      const auto clashes = clashesIn(*trial, suspects, 1);
-      if (clashes.empty() || !addSmallest(*trial, clashes, documents, changes)) return;
+      planning::Schedule schedule;
+      if (trial->fits(options_.tryConflicts, stop_, &schedule))
+        return keep(*trial, schedule, std::move(changes));
+      const auto clashes = clashesIn(*trial, schedule, 1);
+      if (clashes.empty()) return;
+      known_.push_back(knownClash(*trial, clashes.front()));
+      if (!addSmallest(known_.back(), documents, changes)) return;
     }
   }
 
-  bool addSmallest(const Trial& trial, const std::vector<planning::WishClash>& clashes, Documents& documents,
-                   std::vector<v1::Remedy>& changes) {
-    const std::set<std::string> dishes = dishIdsOf(trial.composition(), clashes.front());
-    const std::vector<Change> more = proposals({trial.documents(), trial.composition(), clashes});
-    candidates_ += static_cast<int>(more.size());
-    for (const Change& change : more) {
+  bool addSmallest(const KnownClash& clash, Documents& documents, std::vector<v1::Remedy>& changes) {
+    if (static_cast<int>(changes.size()) >= kMostChanges) return false;
+    candidates_ += static_cast<int>(clash.changes.size());
+    for (const Change& change : clash.changes) {
       if (stop_()) return false;
       Documents changed = documents;
       change.apply(changed);
-      if (!helps(changed, dishes)) continue;
+      if (!helps(changed, clash.dishes)) continue;
       documents = std::move(changed);
       changes.push_back(change.what);
       return true;
@@ -138,9 +158,11 @@ class RemedyHunt {
     return false;
   }
 
-  void keep(const Trial& trial, const planning::Outcome& outcome, std::vector<v1::Remedy> changes) {
+  void keep(const Trial& trial, const planning::Schedule& schedule, std::vector<v1::Remedy> changes) {
+    const auto outcome = trial.bettered(schedule, options_.seed, options_.rounds, stop_);
+    if (!outcome) return;
     FoundRemedy remedy;
-    remedy.plan = planDocument(trial.composition(), outcome, options_.evenings);
+    remedy.plan = planDocument(trial.composition(), *outcome, options_.evenings);
     // A change that the auditor does not pass is none.
     if (remedy.plan.breaches_size() > 0 || remedy.plan.unserved_size() > 0) return;
     for (v1::Remedy& change : changes)
@@ -154,23 +176,6 @@ class RemedyHunt {
     if (monitor_ != nullptr) monitor_->found(search_.remedies.back());
   }
 
-  // A second, longer look at the plans of what was found.
-  void better() {
-    for (FoundRemedy& remedy : search_.remedies) {
-      if (stop_()) return;
-      const auto trial = Trial::of(remedy.documents);
-      if (trial == nullptr) continue;
-      const auto outcome = trial->plan(options_.seed, options_.betterConflicts, stop_, nullptr);
-      if (!outcome) continue;
-      v1::Plan plan = planDocument(trial->composition(), *outcome, options_.evenings);
-      FoundRemedy again = remedy;
-      again.plan = std::move(plan);
-      if (again.plan.breaches_size() > 0 || rankOf(again) >= rankOf(remedy)) continue;
-      remedy = std::move(again);
-      if (monitor_ != nullptr) monitor_->found(remedy);
-    }
-  }
-
   RemedySearch ranked() {
     std::stable_sort(search_.remedies.begin(), search_.remedies.end(),
                      [](const FoundRemedy& a, const FoundRemedy& b) { return rankOf(a) < rankOf(b); });
@@ -181,6 +186,7 @@ class RemedyHunt {
   RemedyMonitor* monitor_;
   std::function<bool()> stop_;
   RemedySearch search_;
+  std::vector<KnownClash> known_;
   std::set<std::string> helped_;  // groups
   int tried_ = 0;
   int candidates_ = 0;

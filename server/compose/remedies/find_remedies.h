@@ -28,7 +28,7 @@ class RemedyMonitor {
  public:
   virtual ~RemedyMonitor() = default;
   virtual void clashesKnown(const std::vector<v1::Clash>& /*clashes*/) {}
-  virtual void found(const FoundRemedy& /*remedy*/) {}      // again with a better plan
+  virtual void found(const FoundRemedy& /*remedy*/) {}
   virtual void tried(int /*tried*/, int /*candidates*/) {}  // changes, on all or some dishes
   virtual bool stop() { return false; }                     // asked often
 };
@@ -36,9 +36,9 @@ class RemedyMonitor {
 struct RemedyOptions {
   std::uint64_t seed = 1;
   int most = 5;
-  // Solver conflicts a plan may take: to decide whether a change helps, and to better a plan that is kept.
+  // Solver conflicts to decide whether a change helps, and rounds to better a plan that is kept.
   std::int64_t tryConflicts = 300;
-  std::int64_t betterConflicts = 1'000;
+  int rounds = 20;
   int evenings = 500;  // simulated for each plan's chances
 };
 

@@ -1,27 +1,24 @@
 #include "server/compose/remedies/trial.h"
 
+#include <algorithm>
 #include <utility>
 
 #include "server/planning/clash/feasibility.h"
 #include "server/planning/clash/part.h"
+#include "server/planning/solver/repair.h"
 
 namespace suppertide::compose {
 namespace {
 
 constexpr planning::Minute kGrid = 5;
 
-// Leaves a search that can no longer serve every dish.
-class WhileAllMayBeServed : public planning::Monitor {
+class UntilStopped : public planning::Monitor {
  public:
-  explicit WhileAllMayBeServed(const std::function<bool()>& stop) : stop_(stop) {}
-  void improved(const planning::Outcome& outcome) override {
-    hopeless_ = costIn(outcome.bound, planning::Tier::kUnserved) > 0;
-  }
-  bool stop() override { return hopeless_ || (stop_ && stop_()); }
+  explicit UntilStopped(const std::function<bool()>& stop) : stop_(stop) {}
+  bool stop() override { return stop_ && stop_(); }
 
  private:
   const std::function<bool()>& stop_;
-  bool hopeless_ = false;
 };
 
 }  // namespace
@@ -34,33 +31,35 @@ std::unique_ptr<Trial> Trial::of(Documents documents) {
   return trial;
 }
 
-bool Trial::fitsFor(const std::set<std::string>& dishIds, std::int64_t conflicts,
-                    const std::function<bool()>& stop) const {
-  std::vector<int> dishes;
-  for (std::size_t d = 0; d < composition_->dishes.size(); ++d)
-    if (dishIds.contains(composition_->dishes[d].dish->id())) dishes.push_back(static_cast<int>(d));
-  planning::Problem part = planning::partOf(composition_->problem, dishes);
-  planning::forgetCosts(part);
-  planning::EngineFeasibility feasibility(kGrid, conflicts, stop);
-  return feasibility.decide(part) == planning::Feasible::kYes;
+Documents onlyDishes(Documents documents, const std::set<std::string>& dishIds) {
+  v1::Event& event = documents.event;
+  const auto isOut = [&](const std::string& dishId) { return !dishIds.contains(dishId); };
+  const auto dishOut = [&](const v1::Dish& dish) { return isOut(dish.id()); };
+  auto& dishes = *event.mutable_dishes();
+  dishes.erase(std::remove_if(dishes.begin(), dishes.end(), dishOut), dishes.end());
+  const auto pinOut = [&](const v1::StepPin& pin) { return isOut(pin.dish_id()); };
+  auto& pins = *event.mutable_pins();
+  pins.erase(std::remove_if(pins.begin(), pins.end(), pinOut), pins.end());
+  return documents;
 }
 
-std::optional<planning::Outcome> Trial::plan(std::uint64_t seed, std::int64_t conflicts,
-                                             const std::function<bool()>& stop,
-                                             std::vector<int>* suspects) const {
+bool Trial::fits(std::int64_t conflicts, const std::function<bool()>& stop,
+                 planning::Schedule* schedule) const {
+  planning::Problem inTime = composition_->problem;
+  planning::forgetCosts(inTime);
+  planning::EngineFeasibility feasibility(kGrid, conflicts, stop);
+  return feasibility.decide(inTime, schedule) == planning::Feasible::kYes;
+}
+
+std::optional<planning::Outcome> Trial::bettered(const planning::Schedule& schedule, std::uint64_t seed,
+                                                 int rounds, const std::function<bool()>& stop) const {
   planning::Problem inTime = composition_->problem;
   for (planning::Dish& dish : inTime.dishes) dish.lateLimit = 0;
-  WhileAllMayBeServed monitor(stop);
-  planning::SearchOptions options;
-  options.seed = seed;
-  options.workLimit = conflicts;
-  auto outcome = planning::makePlan(inTime, options, &monitor);
-  if (!outcome.ok()) return std::nullopt;
-  if (costIn(outcome->cost, planning::Tier::kUnserved) == 0) return *std::move(outcome);
-  if (suspects == nullptr) return std::nullopt;
-  for (std::size_t d = 0; d < inTime.dishes.size(); ++d)
-    if (outcome->schedule.unserved[d]) suspects->push_back(static_cast<int>(d));
-  return std::nullopt;
+  UntilStopped monitor(stop);
+  planning::RepairOptions options;
+  options.search.seed = seed;
+  options.rounds = rounds;
+  return planning::repairPlan(inTime, schedule, options, &monitor);
 }
 
 }  // namespace suppertide::compose

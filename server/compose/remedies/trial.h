@@ -6,12 +6,14 @@
 #include <optional>
 #include <set>
 #include <string>
-#include <vector>
 
 #include "server/compose/composition.h"
 #include "server/planning/solver/solver.h"
 
 namespace suppertide::compose {
+
+// The event with these of its dishes alone; ids that it does not have are no matter.
+Documents onlyDishes(Documents documents, const std::set<std::string>& dishIds);
 
 // Owns changed documents and their composition, which points into them.
 class Trial {
@@ -22,15 +24,15 @@ class Trial {
   const Documents& documents() const { return documents_; }
   const Composition& composition() const { return *composition_; }
 
-  // Whether these dishes can all be served in time, other dishes aside; ids that
-  // the event no longer has are no matter. False when it took too long to tell.
-  bool fitsFor(const std::set<std::string>& dishIds, std::int64_t conflicts,
-               const std::function<bool()>& stop) const;
+  // Whether all its dishes can be served in time. False when it took too long to
+  // tell. `schedule`, if given, is then one that serves most, else all.
+  bool fits(std::int64_t conflicts, const std::function<bool()>& stop,
+            planning::Schedule* schedule = nullptr) const;
 
-  // A plan that serves every dish in time, or nothing; `suspects` then has the
-  // dishes that were left out, if it is given.
-  std::optional<planning::Outcome> plan(std::uint64_t seed, std::int64_t conflicts,
-                                        const std::function<bool()>& stop, std::vector<int>* suspects) const;
+  // A good plan, not proven best, from one that serves every dish in time: as many
+  // rounds of taking dishes out and putting them back.
+  std::optional<planning::Outcome> bettered(const planning::Schedule& schedule, std::uint64_t seed,
+                                            int rounds, const std::function<bool()>& stop) const;
 
  private:
   explicit Trial(Documents documents) : documents_(std::move(documents)) {}

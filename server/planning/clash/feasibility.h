@@ -18,7 +18,8 @@ enum class Feasible {
 class Feasibility {
  public:
   virtual ~Feasibility() = default;
-  // Of a problem whose dishes may not be late. Fills `schedule`, if given, with kYes.
+  // Of a problem whose dishes may not be late. Fills `schedule`, if given, with the plan that
+  // serves most; with kUnknown it may stay as it was.
   virtual Feasible decide(const Problem& problem, Schedule* schedule = nullptr) = 0;
 };
 

@@ -8,7 +8,6 @@
 namespace suppertide::planning {
 namespace {
 
-constexpr int kOrders = 30;
 // Changes of cooks tried after each change of dishes; they cost far less.
 constexpr int kCookMoves = 30;
 // Orders of its steps tried for a dish with many rings, at first and when it is put back.
@@ -49,13 +48,13 @@ void replaceDishes(Draft& draft, std::mt19937& random) {
 
 }  // namespace
 
-Schedule firstPlan(const GridModel& model, std::mt19937& random,
+Schedule firstPlan(const GridModel& model, int orders, std::mt19937& random,
                    const std::function<void(const Schedule&)>& better, const std::function<bool()>& stop) {
   const Problem& problem = model.problem();
   std::vector<int> order = firstOrder(model);
   Schedule best = Draft(model).plan();
   TierCosts bestCost = costOf(problem, best).total;
-  for (int attempt = 0; attempt < kOrders && !(attempt > 0 && stop()); ++attempt) {
+  for (int attempt = 0; attempt < orders && !(attempt > 0 && stop()); ++attempt) {
     Draft draft(model);
     std::vector<int> failed;
     std::vector<int> placed;

@@ -10,9 +10,9 @@
 namespace suppertide::planning {
 
 // A plan that keeps every rule; dishes that found no place are unserved. Tries
-// other orders of the dishes while some are, a bounded number of times. `better`
+// other orders of the dishes while some are, `orders` in all. `better`
 // is called with each plan that is better than those before.
-Schedule firstPlan(const GridModel& model, std::mt19937& random,
+Schedule firstPlan(const GridModel& model, int orders, std::mt19937& random,
                    const std::function<void(const Schedule&)>& better, const std::function<bool()>& stop);
 
 // Takes out a few dishes and puts each back at its best, `rounds` times, keeping

@@ -11,9 +11,7 @@
 namespace suppertide::planning {
 namespace {
 
-// Rounds of taking dishes out and putting them back before the proof begins.
-constexpr int kImproveRounds = 20;
-// The same in a pause of the proof.
+// Rounds of taking dishes out and putting them back in a pause of the proof.
 constexpr int kPauseRounds = 60;
 // A proof that takes longer than this gives as much time to pauses as it takes itself.
 constexpr std::int64_t kEasyConflicts = 4000;
@@ -31,11 +29,11 @@ class Engine {
     const GridModel wide(problem_, options_.grid);
     const auto stop = [&] { return stopAsked(); };
     const auto better = [&](const Schedule& plan) { take(plan); };
-    take(firstPlan(wide, random_, better, stop));
+    take(firstPlan(wide, options_.placingOrders, random_, better, stop));
     if (outcome_.schedule.steps.empty()) take(nothingServed());
     if (!servesAll(wide)) prove(wide, false);
     if (!servesAll(wide)) return finish();
-    improvePlan(wide, outcome_.schedule, kImproveRounds, random_, better, stop);
+    improvePlan(wide, outcome_.schedule, options_.improvingRounds, random_, better, stop);
     if (stopAsked()) return finish();
     // No better plan is later than this one, all dishes together.
     prove(GridModel(problem_, options_.grid, static_cast<Minute>(costIn(outcome_.cost, Tier::kLateness))),

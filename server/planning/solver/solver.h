@@ -17,6 +17,10 @@ struct SearchOptions {
   std::uint64_t seed = 1;
   std::int64_t workLimit = 0;  // solver conflicts in all; 0 for no limit but Monitor::stop
   Minute grid = 5;             // starts and ends are multiples of this; 1 for minute-exact problems
+  // Before the proof begins: orders in which dishes are placed until all have room, and rounds
+  // of taking some out and putting them back. Few when only the proof's answer is wanted.
+  int placingOrders = 30;
+  int improvingRounds = 20;
 };
 
 // What the engine has so far. `bound[t] <= cost[t]` holds for the first tier

@@ -1,0 +1,134 @@
+// How long remedies take on a feast that does not fit.
+//
+//   remedy_bench demo/feast.json
+//
+// The bundle's first event is made too tight in three ways: one oven in which no
+// temperature gives way, one burner, a baker at home for the last day only; all
+// dishes due in time and kept for minutes. Prints a row a way.
+#include <ctime>
+#include <fstream>
+#include <iostream>
+#include <sstream>
+
+#include <google/protobuf/util/json_util.h>
+#include <CLI/CLI.hpp>
+
+#include "server/compose/remedies/find_remedies.h"
+#include "suppertide/v1/bundle.pb.h"
+#include "tests/compose/small_dinner.h"
+
+namespace suppertide::compose {
+namespace {
+
+using Ticks = std::clock_t;
+
+double secondsSince(Ticks begin) {  // of this process: other work on the machine does not count
+  return static_cast<double>(std::clock() - begin) / CLOCKS_PER_SEC;
+}
+
+class Stopwatch : public RemedyMonitor {
+ public:
+  void clashesKnown(const std::vector<v1::Clash>&) override { clashes = secondsSince(begin); }
+  void found(const FoundRemedy& remedy) override {
+    if (first == 0) first = secondsSince(begin);
+    if (remedy.number > count) {
+      count = remedy.number;
+      last = secondsSince(begin);
+    }
+  }
+  void tried(int number, int) override { tries = number; }
+
+  Ticks begin = std::clock();
+  double clashes = 0;
+  double first = 0;
+  double last = 0;
+  int count = 0;
+  int tries = 0;
+};
+
+v1::Bundle served(v1::Bundle bundle, int keptSeconds) {
+  for (v1::Course& course : *bundle.mutable_events(0)->mutable_courses())
+    course.mutable_late_limit()->set_seconds(0);
+  for (v1::Recipe& recipe : *bundle.mutable_recipes()) {
+    if (keptSeconds == 0) break;
+    recipe.mutable_holding()->clear_best_from();
+    recipe.mutable_holding()->clear_best_until();
+    recipe.mutable_holding()->mutable_longest()->set_seconds(keptSeconds);
+  }
+  return bundle;
+}
+
+v1::Bundle oneOven(const v1::Bundle& feast) {
+  v1::Bundle bundle = served(feast, 600);
+  v1::Kitchen& kitchen = *bundle.mutable_kitchens(0);
+  const std::string kept = kitchen.ovens(0).id();
+  kitchen.mutable_ovens()->DeleteSubrange(1, kitchen.ovens_size() - 1);
+  for (int i = kitchen.places_size() - 1; i >= 0; --i)
+    if (!kitchen.places(i).oven_id().empty() && kitchen.places(i).oven_id() != kept)
+      kitchen.mutable_places()->DeleteSubrange(i, 1);
+  for (v1::Recipe& recipe : *bundle.mutable_recipes())
+    for (v1::Step& step : *recipe.mutable_steps())
+      if (step.has_oven()) {
+        step.mutable_oven()->set_min_setpoint_celsius(step.oven().setpoint_celsius());
+        step.mutable_oven()->set_max_setpoint_celsius(step.oven().setpoint_celsius());
+      }
+  return bundle;
+}
+
+v1::Bundle oneBurner(const v1::Bundle& feast) {
+  v1::Bundle bundle = served(feast, 300);
+  bundle.mutable_kitchens(0)->set_burner_count(1);
+  return bundle;
+}
+
+// The first cook is at home from six hours before the first course only.
+v1::Bundle lateBaker(const v1::Bundle& feast) {
+  v1::Bundle bundle = served(feast, 0);
+  v1::Event& event = *bundle.mutable_events(0);
+  const auto serving = event.courses(0).serving_time().seconds();
+  auto& cook = *event.mutable_cooks(0);
+  cook.clear_available();
+  v1::TimeSpan& span = *cook.add_available();
+  span.mutable_start()->set_seconds(serving - 6 * 3600);
+  span.mutable_limit()->set_seconds(serving + 4 * 3600);
+  return bundle;
+}
+
+int time(const char* name, const v1::Bundle& bundle) {
+  const Documents documents = documentsOf(bundle);
+  Stopwatch watch;
+  const auto search = findRemedies(documents, {}, &watch);
+  if (!search.ok()) {
+    std::cerr << search.status().message() << '\n';
+    return 1;
+  }
+  std::cout << name << '\t' << search->clashes.size() << '\t' << watch.clashes << '\t' << watch.tries << '\t'
+            << search->remedies.size() << '\t' << watch.first << '\t' << watch.last << '\t'
+            << secondsSince(watch.begin) << (search->fits ? "\tfits as it is" : "") << '\n';
+  return 0;
+}
+
+int run(const std::string& path) {
+  std::ifstream file(path);
+  std::stringstream text;
+  text << file.rdbuf();
+  v1::Bundle feast;
+  if (!google::protobuf::util::JsonStringToMessage(text.str(), &feast).ok() || feast.events().empty()) {
+    std::cerr << path << " is no bundle with an event\n";
+    return 1;
+  }
+  std::cout << "way\tclashes\tknown s\ttried\tremedies\tfirst s\tlast s\tall s\n";
+  return time("one oven", oneOven(feast)) + time("one burner", oneBurner(feast)) +
+         time("late baker", lateBaker(feast));
+}
+
+}  // namespace
+}  // namespace suppertide::compose
+
+int main(int argc, char** argv) {
+  CLI::App app("Times the search for remedies");
+  std::string path;
+  app.add_option("bundle", path, "A bundle as JSON")->required();
+  CLI11_PARSE(app, argc, argv);
+  return suppertide::compose::run(path);
+}
