@@ -36,8 +36,10 @@ class RemedyMonitor {
 struct RemedyOptions {
   std::uint64_t seed = 1;
   int most = 5;
-  // Solver conflicts to decide whether a change helps, and rounds to better a plan that is kept.
+  // Solver conflicts to decide whether a change helps the dishes that clash, and whether all
+  // dishes then fit; and rounds to better a plan that is kept.
   std::int64_t tryConflicts = 300;
+  std::int64_t planConflicts = 1'000;
   int rounds = 20;
   int evenings = 500;  // simulated for each plan's chances
 };

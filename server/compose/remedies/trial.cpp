@@ -4,7 +4,6 @@
 #include <utility>
 
 #include "server/planning/clash/feasibility.h"
-#include "server/planning/clash/part.h"
 #include "server/planning/solver/repair.h"
 
 namespace suppertide::compose {
@@ -43,23 +42,34 @@ Documents onlyDishes(Documents documents, const std::set<std::string>& dishIds) 
   return documents;
 }
 
+planning::Problem Trial::inTime() const {
+  planning::Problem problem = composition_->problem;
+  for (planning::Dish& dish : problem.dishes) dish.lateLimit = 0;
+  return problem;
+}
+
 bool Trial::fits(std::int64_t conflicts, const std::function<bool()>& stop,
                  planning::Schedule* schedule) const {
-  planning::Problem inTime = composition_->problem;
-  planning::forgetCosts(inTime);
   planning::EngineFeasibility feasibility(kGrid, conflicts, stop);
-  return feasibility.decide(inTime, schedule) == planning::Feasible::kYes;
+  return feasibility.decide(inTime(), schedule) == planning::Feasible::kYes;
 }
 
 std::optional<planning::Outcome> Trial::bettered(const planning::Schedule& schedule, std::uint64_t seed,
                                                  int rounds, const std::function<bool()>& stop) const {
-  planning::Problem inTime = composition_->problem;
-  for (planning::Dish& dish : inTime.dishes) dish.lateLimit = 0;
   UntilStopped monitor(stop);
   planning::RepairOptions options;
   options.search.seed = seed;
   options.rounds = rounds;
-  return planning::repairPlan(inTime, schedule, options, &monitor);
+  return planning::repairPlan(inTime(), schedule, options, &monitor);
+}
+
+std::optional<planning::Outcome> Trial::planned(std::uint64_t seed, std::int64_t conflicts,
+                                                const std::function<bool()>& stop) const {
+  UntilStopped monitor(stop);
+  auto outcome =
+      planning::makePlan(inTime(), {.seed = seed, .workLimit = conflicts, .grid = kGrid}, &monitor);
+  if (!outcome.ok()) return std::nullopt;
+  return *std::move(outcome);
 }
 
 }  // namespace suppertide::compose

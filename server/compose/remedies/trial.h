@@ -33,8 +33,12 @@ class Trial {
   // rounds of taking dishes out and putting them back.
   std::optional<planning::Outcome> bettered(const planning::Schedule& schedule, std::uint64_t seed,
                                             int rounds, const std::function<bool()>& stop) const;
+  // The best that a search of so many conflicts finds.
+  std::optional<planning::Outcome> planned(std::uint64_t seed, std::int64_t conflicts,
+                                           const std::function<bool()>& stop) const;
 
  private:
+  planning::Problem inTime() const;
   explicit Trial(Documents documents) : documents_(std::move(documents)) {}
 
   Documents documents_;
