@@ -10,6 +10,7 @@
 #include "suppertide/v1/event_service.grpc.pb.h"
 #include "suppertide/v1/household_service.grpc.pb.h"
 #include "suppertide/v1/kitchen_service.grpc.pb.h"
+#include "suppertide/v1/menu_service.grpc.pb.h"
 #include "suppertide/v1/plan_service.grpc.pb.h"
 #include "suppertide/v1/progress_service.grpc.pb.h"
 
@@ -29,6 +30,7 @@ struct Session::Stubs {
     breads = v1::BreadService::NewStub(channel);
     events = v1::EventService::NewStub(channel);
     kitchens = v1::KitchenService::NewStub(channel);
+    menus = v1::MenuService::NewStub(channel);
     plans = v1::PlanService::NewStub(channel);
     progress = v1::ProgressService::NewStub(channel);
   }
@@ -56,6 +58,7 @@ struct Session::Stubs {
   std::unique_ptr<v1::BreadService::Stub> breads;
   std::unique_ptr<v1::EventService::Stub> events;
   std::unique_ptr<v1::KitchenService::Stub> kitchens;
+  std::unique_ptr<v1::MenuService::Stub> menus;
   std::unique_ptr<v1::PlanService::Stub> plans;
   std::unique_ptr<v1::ProgressService::Stub> progress;
 };
@@ -103,6 +106,24 @@ absl::StatusOr<v1::FitDoughResponse> Session::fitDough(const v1::FitDoughRequest
 
 absl::StatusOr<v1::CheckModelResponse> Session::checkModel(const v1::CheckModelRequest& request) {
   return stubs_->call(*stubs_->breads, &v1::BreadService::Stub::CheckModel, request);
+}
+
+absl::StatusOr<v1::ParseIngredientsResponse> Session::parseIngredients(
+    const v1::ParseIngredientsRequest& request) {
+  return stubs_->call(*stubs_->menus, &v1::MenuService::Stub::ParseIngredients, request);
+}
+
+absl::StatusOr<v1::CheckMenuResponse> Session::checkMenu(const v1::CheckMenuRequest& request) {
+  return stubs_->call(*stubs_->menus, &v1::MenuService::Stub::CheckMenu, request);
+}
+
+absl::StatusOr<v1::MakeShoppingListResponse> Session::makeShoppingList(
+    const v1::MakeShoppingListRequest& request) {
+  return stubs_->call(*stubs_->menus, &v1::MenuService::Stub::MakeShoppingList, request);
+}
+
+absl::StatusOr<v1::ScaledRecipe> Session::scaleRecipe(const v1::ScaleRecipeRequest& request) {
+  return stubs_->call(*stubs_->menus, &v1::MenuService::Stub::ScaleRecipe, request);
 }
 
 absl::StatusOr<v1::FitOvenResponse> Session::fitOven(const v1::FitOvenRequest& request) {

@@ -17,6 +17,7 @@
 #include "suppertide/v1/event_service.pb.h"
 #include "suppertide/v1/household_service.pb.h"
 #include "suppertide/v1/kitchen_service.pb.h"
+#include "suppertide/v1/menu_service.pb.h"
 #include "suppertide/v1/plan_service.pb.h"
 #include "suppertide/v1/progress_service.pb.h"
 
@@ -43,6 +44,11 @@ class Session {
   absl::StatusOr<v1::ImportBundleResponse> importBundle(const v1::ImportBundleRequest& request);
   absl::StatusOr<v1::Bundle> exportBundle(const v1::ExportBundleRequest& request);
   absl::StatusOr<v1::CreateInvitationResponse> createInvitation(const v1::CreateInvitationRequest& request);
+
+  absl::StatusOr<v1::ParseIngredientsResponse> parseIngredients(const v1::ParseIngredientsRequest& request);
+  absl::StatusOr<v1::CheckMenuResponse> checkMenu(const v1::CheckMenuRequest& request);
+  absl::StatusOr<v1::MakeShoppingListResponse> makeShoppingList(const v1::MakeShoppingListRequest& request);
+  absl::StatusOr<v1::ScaledRecipe> scaleRecipe(const v1::ScaleRecipeRequest& request);
 
   absl::StatusOr<v1::FitOvenResponse> fitOven(const v1::FitOvenRequest& request);
 

@@ -99,6 +99,47 @@ struct OvenFitCommand {
 };
 int runOvenFit(const OvenFitCommand& command, Environment& environment);
 
+struct MenuCommand {
+  std::string bundle;  // a file; empty: an event of a known server
+  std::string eventId;
+  std::string server;
+  bool json = false;
+};
+int runMenuCheck(const MenuCommand& command, Environment& environment);
+
+// Measures: "metric", "us", "imperial", "australian"; empty: the household's.
+struct ShoppingCommand : MenuCommand {
+  std::vector<std::string> atHand;  // lines: "500 g butter"
+  std::vector<std::string> buyers;  // "Ana=produce,dairy"; "Ben" buys the rest
+  std::string shownIn;
+};
+int runShopping(const ShoppingCommand& command, Environment& environment);
+
+struct MenuChangeCommand : MenuCommand {
+  std::vector<std::string> without;  // dishes, by id or name
+  std::vector<std::string> serves;   // "dish=count"
+  std::vector<std::string> times;    // "course=HH:MM"
+};
+int runMenuChange(const MenuChangeCommand& command, Environment& environment);
+
+struct ScaleCommand : MenuCommand {
+  std::string recipe;
+  double servings = 0;
+  int pieces = 0;
+  double pieceMass = 0;
+  std::string pan;  // "330x230", "2x330x230"
+  std::string shownIn;
+};
+int runScale(const ScaleCommand& command, Environment& environment);
+
+struct IngredientCommand {
+  std::vector<std::string> lines;
+  std::string measures = "metric";  // whose cups and spoons
+  std::string shownIn;
+  bool json = false;
+};
+int runIngredient(const IngredientCommand& command, Environment& environment);
+
 struct DoughCommand {
   std::string file;  // a bundle
   std::string recipe;

@@ -30,6 +30,8 @@ class ReadingsReader {
         readLine(cells);
     }
     if (first_) wrong("", "must have a line for each reading: heating,5,96");
+    if (withoutPart_ > 1 && withoutPart_ == static_cast<int>(out_.mistakes.size()) && out_.lines.empty())
+      missColumn();
     return std::move(out_);
   }
 
@@ -39,6 +41,13 @@ class ReadingsReader {
     mistake.set_field_path(absl::StrCat("line ", line_));
     mistake.set_value(value);
     mistake.set_description(allowed);
+  }
+
+  // One column is missing everywhere: said once, not on every line.
+  void missColumn() {
+    out_.mistakes.erase(out_.mistakes.begin() + 1, out_.mistakes.end());
+    out_.mistakes.front().set_description(
+        "every line must begin with what was read: heating, cooling, ajar or rise, as in heating,5,96");
   }
 
   void readTitles(const std::vector<std::string>& cells) {
@@ -60,7 +69,10 @@ class ReadingsReader {
     const std::string part = absl::AsciiStrToLower(cells[0]);
     const bool rise = part == "rise";
     auto* list = listOf(part);
-    if (list == nullptr && !rise) return wrong(cells[0], "must be heating, cooling, ajar or rise");
+    if (list == nullptr && !rise) {
+      ++withoutPart_;
+      return wrong(cells[0], "must be heating, cooling, ajar or rise");
+    }
     const std::size_t wanted = rise ? 4 : 3;
     if (cells.size() != wanted)
       return wrong(absl::StrCat(cells.size(), " columns"),
@@ -105,6 +117,7 @@ class ReadingsReader {
   const std::string& text_;
   OvenReadings out_;
   int line_ = 0;
+  int withoutPart_ = 0;
   bool first_ = true;
 };
 

@@ -7,6 +7,7 @@
 
 #include "client/terminal/commands.h"
 #include "client/terminal/exit_code.h"
+#include "client/terminal/menu_options.h"
 
 namespace suppertide::terminal {
 namespace {
@@ -25,6 +26,7 @@ constexpr char kFooter[] = R"(Examples:
   suppertide remedies --event midsummer            when it does not fit: what would help
   suppertide show --cook Ben                       what Ben does, and when
   suppertide replan --late 20 rolls/shape          what moves if the shaping is late
+  suppertide menu check demo/feast.json            who can eat what
 
 Exit codes:
   0  done
@@ -53,6 +55,7 @@ struct Options {
   ShowCommand show;
   WatchCommand watch;
   OvenFitCommand ovenFit;
+  MenuOptions menu;
   DoughCommand dough;
   DoughFitCommand doughFit;
   BreadCheckCommand breadCheck;
@@ -448,6 +451,7 @@ int run(const std::vector<std::string>& arguments, Environment& environment) {
   addWhy(app, options);
   addShow(app, options);
   addOven(app, options);
+  addMenu(app, options.menu, options.chosen);
   addDough(app, options);
   addBreadCheck(app, options);
   try {

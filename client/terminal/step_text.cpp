@@ -40,12 +40,82 @@ std::string attentionWords(const v1::PlannedStep& step) {
   return step.attention_percent() <= 30 ? "look in now and then" : "stay near";
 }
 
+std::string partUsed(const v1::SafetyLimit& limit) {
+  return absl::StrCat(durationText(limit.planned_duration()), " of at most ", durationText(limit.duration()));
+}
+
+// What a cook does or checks to keep a limit; empty for those that the plan keeps alone.
+std::string limitWords(const Units& units, const v1::SafetyLimit& limit) {
+  const std::string duration = durationText(limit.duration());
+  switch (limit.kind()) {
+    case v1::SAFETY_LIMIT_KIND_END_TEMPERATURE:
+      return absl::StrCat("done at ", units.degreesAtLeast(limit.celsius()), " in the middle");
+    case v1::SAFETY_LIMIT_KIND_REHEAT:
+      return absl::StrCat("heat it to ", units.degreesAtLeast(limit.celsius()), " in the middle");
+    case v1::SAFETY_LIMIT_KIND_REST:
+      return absl::StrCat("then rest it ", duration, " or more");
+    case v1::SAFETY_LIMIT_KIND_ROASTING_OVEN:
+      return absl::StrCat("the oven at ", units.degreesAtLeast(limit.celsius()), " or more");
+    case v1::SAFETY_LIMIT_KIND_ROOM_TIME:
+      return absl::StrCat("out of fridge and heat ", partUsed(limit));
+    case v1::SAFETY_LIMIT_KIND_HOT_HOLD:
+      return absl::StrCat("keep it at ", units.degreesAtLeast(limit.celsius()), " or more, ",
+                          partUsed(limit));
+    case v1::SAFETY_LIMIT_KIND_COLD_HOLD:
+      return absl::StrCat("keep it at ", units.degreesAtMost(limit.celsius()), " or less");
+    case v1::SAFETY_LIMIT_KIND_THAWED:
+      return absl::StrCat("from thawed to the heat ", partUsed(limit));
+    case v1::SAFETY_LIMIT_KIND_RAW_FRIDGE:
+      return absl::StrCat("raw ", partUsed(limit));
+    case v1::SAFETY_LIMIT_KIND_COOKED_FRIDGE:
+      return absl::StrCat("kept ", partUsed(limit));
+    case v1::SAFETY_LIMIT_KIND_FIRST_COOLING:
+      return absl::StrCat("lukewarm within ", duration);
+    case v1::SAFETY_LIMIT_KIND_COOLING:
+      return absl::StrCat("cold within ", duration);
+    default:
+      return "";
+  }
+}
+
+std::string safetyWords(const PlanView& view, const v1::PlannedStep& step) {
+  std::vector<std::string> limits;
+  std::vector<std::string> sources;
+  for (const v1::SafetyLimit& limit : step.safety_limits()) {
+    const std::string words = limitWords(view.units(), limit);
+    if (words.empty()) continue;
+    limits.push_back(words);
+    const std::string source = plainLine(limit.source());
+    if (std::find(sources.begin(), sources.end(), source) == sources.end()) sources.push_back(source);
+  }
+  if (limits.empty()) return "";
+  return absl::StrCat("Food safety: ", absl::StrJoin(limits, ", "), " (", absl::StrJoin(sources, "; "), ")");
+}
+
 std::string weighingWords(const PlanView& view, const v1::PlannedStep& step) {
   std::vector<std::string> parts;
   for (const v1::Weighing& weighing : step.weighings()) {
     parts.push_back(absl::StrCat(view.units().mass(weighing.mass_g()), " ", plainLine(weighing.name())));
   }
   return parts.empty() ? "" : absl::StrCat("Weigh: ", absl::StrJoin(parts, ", "));
+}
+
+// Steam, lid and how to tell the end of a bread's bake.
+std::string bakeWords(const PlanView& view, const v1::PlannedStep& step) {
+  const v1::BakeNotes& notes = step.bake_notes();
+  const auto at = [&](const google::protobuf::Timestamp& time) {
+    return view.clock().hourSeenFrom(toTime(step.start_time()), toTime(time));
+  };
+  std::vector<std::string> parts;
+  if (notes.has_steam_out_time())
+    parts.push_back(absl::StrCat("let the steam out at ", at(notes.steam_out_time())));
+  if (notes.has_lid_off_time()) parts.push_back(absl::StrCat("lid off at ", at(notes.lid_off_time())));
+  if (notes.has_least_core_celsius())
+    parts.push_back(absl::StrCat("done at ", view.units().degrees(notes.least_core_celsius()), " to ",
+                                 view.units().degrees(notes.most_core_celsius()), " inside"));
+  if (notes.far_from_recipe())
+    parts.push_back("the pieces are far from the recipe's own mass, so go by the centre's temperature");
+  return parts.empty() ? "" : capitalised(absl::StrJoin(parts, "; "));
 }
 
 }  // namespace
@@ -94,10 +164,13 @@ std::vector<std::string> stepNotes(const PlanView& view, const v1::PlannedStep& 
   if (!step.levain_ratio().empty() && step.kind() != v1::STEP_KIND_FERMENT) {
     notes.push_back(absl::StrCat("Starter : flour : water ", plainLine(step.levain_ratio()), " by weight"));
   }
+  const std::string bake = bakeWords(view, step);
+  if (!bake.empty()) notes.push_back(bake);
   std::vector<std::string> cautions;
   for (const int caution : step.cautions())
     cautions.push_back(cautionWords(static_cast<v1::Caution>(caution)));
   if (!cautions.empty()) notes.push_back(absl::StrCat("Take care: ", absl::StrJoin(cautions, "; ")));
+  if (const std::string safety = safetyWords(view, step); !safety.empty()) notes.push_back(safety);
   return notes;
 }
 

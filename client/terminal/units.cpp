@@ -10,6 +10,7 @@ namespace {
 
 constexpr double kGramsInOunce = 28.349523125;  // the international avoirdupois ounce, exact
 constexpr int kFahrenheitDialStep = 5;
+constexpr double kLimitNoise = 0.001;  // of converting there and back
 
 double fahrenheitOf(double celsius) {
   return celsius * 9.0 / 5.0 + 32.0;
@@ -28,6 +29,16 @@ int Units::dialValue(int celsius) const {
 
 std::string Units::degrees(double celsius) const {
   return absl::StrCat(std::lround(fahrenheit_ ? fahrenheitOf(celsius) : celsius), sign());
+}
+
+std::string Units::degreesAtLeast(double celsius) const {
+  const double shown = fahrenheit_ ? fahrenheitOf(celsius) : celsius;
+  return absl::StrCat(static_cast<long>(std::ceil(shown - kLimitNoise)), sign());
+}
+
+std::string Units::degreesAtMost(double celsius) const {
+  const double shown = fahrenheit_ ? fahrenheitOf(celsius) : celsius;
+  return absl::StrCat(static_cast<long>(std::floor(shown + kLimitNoise)), sign());
 }
 
 std::string Units::mass(double grams) const {

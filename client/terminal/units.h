@@ -18,6 +18,9 @@ class Units {
   std::string dialNumber(int celsius) const { return number(dialValue(celsius)); }
   // Food, dough, water: to the whole degree.
   std::string degrees(double celsius) const;
+  // The same of a limit, never on the wrong side of it: 71.1 °C are "72 °C" at least.
+  std::string degreesAtLeast(double celsius) const;
+  std::string degreesAtMost(double celsius) const;
   // "350 g", "8.5 g" below ten; with ounces beside it where they are used.
   std::string mass(double grams) const;
 

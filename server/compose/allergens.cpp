@@ -1,10 +1,9 @@
 // Guests who may not have even traces: dishes free of it keep apart from those that hold it.
 #include <algorithm>
-#include <cctype>
 #include <set>
 #include <string>
 
-#include "absl/strings/str_cat.h"
+#include "server/compose/menu/contents.h"
 #include "server/compose/parts.h"
 
 namespace suppertide::compose {
@@ -13,30 +12,27 @@ namespace {
 // Washing up with hot water and soap, and wiping down. Common practice, no source.
 constexpr int kCleaningMinutes = 15;
 
-std::string lower(std::string text) {
-  std::transform(text.begin(), text.end(), text.begin(),
-                 [](unsigned char letter) { return static_cast<char>(std::tolower(letter)); });
-  return text;
-}
-
 std::set<std::string> neverTraces(const v1::Event& event) {
   std::set<std::string> names;
   for (const v1::Guest& guest : event.guests())
     for (const v1::Need& need : guest.needs())
-      if (need.severity() == v1::NEED_SEVERITY_NO_TRACES) names.insert(lower(need.name()));
+      if (need.severity() == v1::NEED_SEVERITY_NO_TRACES) names.insert(kitchen::plainName(need.name()));
   return names;
 }
 
-// Whether a recipe is known to be free of something; what is not known or not told is not free.
-bool isFree(const v1::Recipe& recipe, const std::string& allergen) {
-  if (recipe.ingredients().empty() && recipe.formula().lines().empty()) return false;
-  const auto holds = [&](const auto& part) {
-    if (!part.known_contents()) return true;
-    return std::any_of(part.contains().begin(), part.contains().end(),
-                       [&](const std::string& name) { return lower(name) == allergen; });
-  };
-  return std::none_of(recipe.ingredients().begin(), recipe.ingredients().end(), holds) &&
-         std::none_of(recipe.formula().lines().begin(), recipe.formula().lines().end(), holds);
+// Traces come with a maker's label, not with a kind of food: the recipe itself must tell all.
+bool allTold(const v1::Recipe& recipe) {
+  const auto told = [](const auto& part) { return part.known_contents(); };
+  return std::all_of(recipe.ingredients().begin(), recipe.ingredients().end(), told) &&
+         std::all_of(recipe.formula().lines().begin(), recipe.formula().lines().end(), told);
+}
+
+// Whether a dish is known to be free of something; what is not known, not told or to be asked
+// about is not free.
+bool isFree(const DishInfo& dish, const std::string& allergen) {
+  if (!allTold(*dish.recipe)) return false;
+  const kitchen::GuestNeed need{allergen, kitchen::Severity::kNoTraces};
+  return kitchen::fitOf(contentsOf(*dish.dish, *dish.recipe), {need}).fit == kitchen::Fit::kSuits;
 }
 
 class Keeper {
@@ -98,14 +94,15 @@ absl::Status addSeparations(Composition& composition) {
   Keeper keeper(composition);
   const int dishes = static_cast<int>(composition.dishes.size());
   std::set<std::pair<int, int>> done;
-  for (const std::string& allergen : neverTraces(composition.documents.event))
-    for (int clean = 0; clean < dishes; ++clean) {
-      if (!isFree(*composition.dishes[static_cast<std::size_t>(clean)].recipe, allergen)) continue;
+  for (const std::string& allergen : neverTraces(composition.documents.event)) {
+    std::vector<bool> free;
+    for (const DishInfo& dish : composition.dishes) free.push_back(isFree(dish, allergen));
+    for (int clean = 0; clean < dishes; ++clean)
       for (int other = 0; other < dishes; ++other)
-        if (!isFree(*composition.dishes[static_cast<std::size_t>(other)].recipe, allergen) &&
+        if (free[static_cast<std::size_t>(clean)] && !free[static_cast<std::size_t>(other)] &&
             done.emplace(clean, other).second)
           keeper.keepApart(clean, other);
-    }
+  }
   return absl::OkStatus();
 }
 

@@ -26,6 +26,8 @@ void addClashes(const Composition& composition, const planning::Schedule& schedu
 
 // Food-safety limits and the cautions that go with them, on steps already there.
 void addSafetyLimits(const Composition& composition, const planning::Schedule& schedule, v1::Plan& plan);
+// What to take out of freezer and fridge, beside the steps and weighings already there.
+void addFetches(const Composition& composition, v1::Plan& plan);
 // What breaks a food-safety rule whatever the times: an end temperature below the
 // food's, a fridge that is too warm. The amount is in whole kelvin, rounded up.
 std::vector<v1::Breach> safetyBreaches(const Composition& composition, const planning::Schedule& schedule);

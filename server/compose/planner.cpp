@@ -51,6 +51,7 @@ class PlanWriter {
     const auto unready = addDoughs(composition_, outcome.schedule, plan);
     addClashes(composition_, outcome.schedule, clashes_, plan);
     addSafetyLimits(composition_, outcome.schedule, plan);
+    addFetches(composition_, plan);
     *plan.mutable_quality() = qualityOf(outcome);
     for (const v1::Breach& breach :
          breachesOf(composition_, planning::audit(composition_.problem, outcome.schedule)))

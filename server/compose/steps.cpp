@@ -3,6 +3,7 @@
 #include <map>
 
 #include "absl/strings/str_cat.h"
+#include "server/compose/menu/servings.h"
 #include "server/compose/parts.h"
 #include "server/compose/safety_view.h"
 #include "server/compose/spreads.h"
@@ -276,10 +277,7 @@ absl::Status addDishes(Composition& composition) {
     if (info.course == nullptr)
       return absl::InvalidArgumentError(
           absl::StrCat("dish ", from.id(), ": course ", from.course_id(), " is not in the event"));
-    const int wanted = from.serving_count() > 0 ? from.serving_count() : documents.event.guests_size();
-    info.scale = wanted > 0 && info.recipe->serving_count() > 0
-                     ? static_cast<double>(wanted) / info.recipe->serving_count()
-                     : 1.0;
+    info.scale = scaleOf(documents.event, from, *info.recipe);
     const int dish = static_cast<int>(composition.dishes.size());
     composition.dishes.push_back(info);
     for (const v1::Step& step : info.recipe->steps()) {

@@ -58,6 +58,10 @@ constexpr std::array kTable = {
     Access{"BreadService/ForecastDough", kReader},
     Access{"BreadService/FitDough", kReader},
     Access{"BreadService/CheckModel", kReader},
+    Access{"MenuService/ParseIngredients", kReader},
+    Access{"MenuService/CheckMenu", kReader},
+    Access{"MenuService/MakeShoppingList", kReader},
+    Access{"MenuService/ScaleRecipe", kReader},
     Access{"BreadService/WorkOutDough", kReader},
     Access{"BreadService/AddBreadReadings", kCook},
 };

@@ -15,7 +15,8 @@ constexpr int kMostMessageBytes = 8 * 1024 * 1024;
 constexpr std::chrono::seconds kDrainTime{5};
 constexpr const char* kServices[] = {"HouseholdService", "KitchenService", "StarterService",
                                      "RecipeService",    "EventService",   "PlanService",
-                                     "ProgressService",  "SyncService",    "BreadService"};
+                                     "ProgressService",  "SyncService",    "BreadService",
+                                     "MenuService"};
 
 // Storage tells what is wrong; a person must also know where.
 absl::Status naming(const std::string& file, const absl::Status& status) {
@@ -62,7 +63,7 @@ absl::Status Server::listen(const std::string& address) {
   (void)reflecting;
   for (const auto make :
        {makeHouseholdService, makeKitchenService, makeStarterService, makeRecipeService, makeEventService,
-        makePlanService, makeProgressService, makeSyncService, makeBreadService})
+        makePlanService, makeProgressService, makeSyncService, makeBreadService, makeMenuService})
     services_.push_back(make(*backend_));
   grpc::ServerBuilder builder;
   builder.AddChannelArgument(GRPC_ARG_ALLOW_REUSEPORT, 0);

@@ -49,6 +49,13 @@ TEST(OvenReadingsTest, ListsEveryMistakeByItsLine) {
   EXPECT_EQ(readings.mistakes[4].field_path(), "line 5");
 }
 
+TEST(OvenReadingsTest, SaysOnceThatItsFirstColumnIsMissing) {
+  const OvenReadings readings = readReadings("minutes,celsius\n0,21\n5,96\n10,140\n");
+  ASSERT_EQ(readings.mistakes.size(), 1u);
+  EXPECT_EQ(readings.mistakes[0].field_path(), "line 1");
+  EXPECT_THAT(readings.mistakes[0].description(), HasSubstr("every line must begin with"));
+}
+
 TEST(OvenReadingsTest, AnEmptyTableIsAMistake) {
   EXPECT_EQ(readReadings("# nothing\n").mistakes.size(), 1U);
 }

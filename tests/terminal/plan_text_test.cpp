@@ -395,5 +395,23 @@ TEST(PlanTextTest, SaysOnceThatLocalRulesComeFirst) {
   EXPECT_THAT(text, HasSubstr("Ask every guest about allergies and read the labels"));
 }
 
+TEST(RunSheetTest, TellsTheFoodSafetyLimitsOfAStepWithTheirSource) {
+  v1::Plan plan = samplePlan();
+  v1::SafetyLimit end;
+  end.set_kind(v1::SAFETY_LIMIT_KIND_END_TEMPERATURE);
+  end.set_celsius(71.11);
+  end.set_source("USDA FSIS");
+  v1::SafetyLimit room;
+  room.set_kind(v1::SAFETY_LIMIT_KIND_ROOM_TIME);
+  room.mutable_duration()->set_seconds(7200);
+  room.mutable_planned_duration()->set_seconds(3900);
+  room.set_source("USDA FSIS");
+  *plan.mutable_steps(0)->add_safety_limits() = end;
+  *plan.mutable_steps(0)->add_safety_limits() = room;
+  const std::string text = planText(view(200, false, plan), {});
+  EXPECT_THAT(text, HasSubstr("Food safety: done at 72 °C in the middle, out of fridge and heat"));
+  EXPECT_THAT(text, HasSubstr("1 h 5 min of at most 2 h (USDA FSIS)"));
+}
+
 }  // namespace
 }  // namespace suppertide::terminal

@@ -92,6 +92,15 @@ TEST(TimeTextTest, ReadsAnUnknownZoneAsUtcAndSaysSo) {
   EXPECT_EQ(Clock("Nowhere/Land").zoneName(), "UTC");
 }
 
+TEST(UnitsTest, NeverShowsALimitOnItsWrongSide) {
+  EXPECT_EQ(Units(false, false).degreesAtLeast(62.78), "63 °C");
+  EXPECT_EQ(Units(false, false).degreesAtLeast(71.11), "72 °C");
+  EXPECT_EQ(Units(false, false).degreesAtLeast(60), "60 °C");
+  EXPECT_EQ(Units(false, false).degreesAtMost(4.44), "4 °C");
+  EXPECT_EQ(Units(true, false).degreesAtLeast(71.1111), "160 °F");
+  EXPECT_EQ(Units(true, false).degreesAtMost(4.4444), "40 °F");
+}
+
 TEST(UnitsTest, SetsDialsThatExist) {
   const Units american(/*fahrenheit=*/true, /*ounces=*/true);
   EXPECT_EQ(american.dial(180), "355 °F");

@@ -114,6 +114,7 @@ void checkDishes(const Checker& here, const v1::Event& event, const std::set<std
     if (courses.count(dish.course_id()) == 0)
       field.at("courseId").wrong(dish.course_id(), "must be one of the event's courses");
     field.at("servingCount").range(dish.serving_count(), 0, kMostGuests, "guests");
+    field.at("leftoverServingCount").range(dish.leftover_serving_count(), 0, kMostGuests, "portions");
     checkCook(field.at("cookMemberId"), dish.cook_member_id(), cooks);
   }
 }

@@ -206,6 +206,7 @@ kale||produce|M||cup chopped 67
 broccoli||produce|M||cup chopped 91
 cauliflower||produce|M||cup chopped 107
 beetroot|beet|produce|M||piece 82; cup sliced 136
+oat cream|oat cooking cream|dairy|M|oats|
 swede|rutabaga|produce|M||cup cubed 140
 parsnip||produce|M||cup sliced 133
 turnip||produce|M||cup cubed 130
@@ -254,7 +255,7 @@ sausage|sausages|meat|M|?|
 lamb|lamb leg,leg of lamb|meat|M|lamb|
 salmon|salmon fillet|meat|M|fish|
 cod|cod fillet|meat|M|fish|
-trout|lake trout|meat|M|fish|
+trout|lake trout,lake trout fillet,trout fillet|meat|M|fish|
 smoked salmon||meat|M|fish|
 anchovy|anchovy fillet|dry|M|fish|piece 4
 tuna|canned tuna|dry|M|fish|

@@ -4,29 +4,36 @@
 #include <set>
 
 #include "server/kitchen/ingredients/ingredient_table.h"
+#include "server/kitchen/units.h"
 
 namespace suppertide::kitchen {
 namespace {
 
 constexpr double kPound = 453.59237;
 constexpr double kOunce = kPound / 16;
-constexpr double kWholeBird = 2500;  // grams; below it is a part
-constexpr double kRollGrams = 120;   // of dough, at most
-constexpr double kFarBelow = 0.6;    // common practice, no source, as kFarAbove
+constexpr double kWholeBird = 2500;    // grams; below it is a part
+constexpr double kTurkeyYield = 0.53;  // as kYield says
+constexpr double kRollGrams = 120;     // of dough, at most
+constexpr double kFarBelow = 0.6;      // common practice, no source, as kFarAbove
 constexpr double kFarAbove = 1.6;
 
 constexpr Source kHotline{"USDA hotline; Kansas State and Missouri extension", Mark::kExcerpt};
+constexpr Source kYield{"USDA PA-1331 and Handbook 102, quoted: 53 % of a whole bird, 3 oz a serving",
+                        Mark::kSecondary};
+constexpr Source kStuffingSheet{"USDA FSIS, Stuffing and Food Safety: 1/2 to 3/4 cup a pound, loose",
+                                Mark::kExcerpt};
 constexpr Source kIllinois{"University of Illinois Extension", Mark::kExcerpt};
 constexpr Source kCommission{"a state agricultural commission: 5 lb peeled for 25 half cups", Mark::kExcerpt};
 constexpr Source kUsual{"common practice, no source", Mark::kPractice};
 
 constexpr Guide kTurkey{"whole turkey, raw", AmountKind::kGrams, kPound, 1.5 * kPound, kHotline};
+constexpr Guide kTurkeyMeat{"turkey meat to eat", AmountKind::kGrams, 3 * kOunce, 9 * kOunce, kYield};
 constexpr Guide kHam{"boneless ham", AmountKind::kGrams, 4 * kOunce, 6 * kOunce, kIllinois};
 constexpr Guide kRolls{"rolls", AmountKind::kPieces, 2, 2, kIllinois};
 constexpr Guide kMash{"peeled potatoes for mash", AmountKind::kGrams, kPound / 5, 2 * kPound / 5,
                       kCommission};
 constexpr Guide kAllMeat{"meat and fish, raw", AmountKind::kGrams, 150, 300, kUsual};
-constexpr Guide kAllPlants{"vegetables, potatoes and fruit, raw", AmountKind::kGrams, 250, 600, kUsual};
+constexpr Guide kAllPlants{"vegetables, potatoes and fruit, raw", AmountKind::kGrams, 250, 800, kUsual};
 constexpr Guide kAllBread{"dough of all breads", AmountKind::kGrams, 60, 250, kUsual};
 
 bool hasWord(const std::string& name, std::string_view word) {
@@ -56,17 +63,35 @@ double gramsIn(const PortionDish& dish, Wanted wanted) {
   return grams;
 }
 
+// By the mass of the bird, whoever eats.
+Guide stuffingFor(double birdGrams) {
+  const double cups = birdGrams / kPound;
+  const double cup = millilitresPer(VolumeUnit::kUsCup);
+  return {"stuffing that goes into the bird",
+          AmountKind::kMillilitres,
+          cups * cup / 2,
+          cups * cup * 3 / 4,
+          kStuffingSheet,
+          true};
+}
+
 }  // namespace
+
+double turkeyMeat(double grams) {
+  return grams * kTurkeyYield;
+}
 
 std::vector<GuidedAmount> guidesOf(const PortionDish& dish) {
   std::vector<GuidedAmount> guides;
   const auto add = [&](const Guide& guide, double amount) {
-    if (amount > 0) guides.push_back({&guide, {guide.kind, amount}});
+    if (amount > 0) guides.push_back({guide, {guide.kind, amount}});
   };
-  add(kTurkey, gramsIn(dish, [](const PortionDish::Part& part) {
-        return hasWord(part.name, "turkey") && !hasWord(part.name, "breast") &&
-               part.amount.value >= kWholeBird;
-      }));
+  const double bird = gramsIn(dish, [](const PortionDish::Part& part) {
+    return hasWord(part.name, "turkey") && !hasWord(part.name, "breast") && part.amount.value >= kWholeBird;
+  });
+  add(kTurkey, bird);
+  add(kTurkeyMeat, turkeyMeat(bird));
+  if (bird > 0 && hasWord(dish.name, "stuffed")) guides.push_back({stuffingFor(bird), {}});
   add(kHam, gramsIn(dish, [](const PortionDish::Part& part) { return hasWord(part.name, "ham"); }));
   if (hasWord(dish.name, "mash") || hasWord(dish.name, "mashed"))
     add(kMash, gramsIn(dish, [](const PortionDish::Part& part) { return hasWord(part.name, "potato"); }));
@@ -84,17 +109,17 @@ std::vector<GuidedAmount> guidesOfMenu(const std::vector<PortionDish>& dishes) {
     bread += dish.pieces * dish.pieceGrams;
   }
   std::vector<GuidedAmount> guides;
-  if (meat > 0) guides.push_back({&kAllMeat, {AmountKind::kGrams, meat}});
-  if (plants > 0) guides.push_back({&kAllPlants, {AmountKind::kGrams, plants}});
-  if (bread > 0) guides.push_back({&kAllBread, {AmountKind::kGrams, bread}});
+  if (meat > 0) guides.push_back({kAllMeat, {AmountKind::kGrams, meat}});
+  if (plants > 0) guides.push_back({kAllPlants, {AmountKind::kGrams, plants}});
+  if (bread > 0) guides.push_back({kAllBread, {AmountKind::kGrams, bread}});
   return guides;
 }
 
 Enough judgeAmount(const GuidedAmount& amount, double portions) {
-  if (portions <= 0) return Enough::kYes;
+  if (portions <= 0 || amount.guide.inAll) return Enough::kYes;
   const double each = amount.amount.value / portions;
-  if (each < kFarBelow * amount.guide->least) return Enough::kFarTooLittle;
-  return each > kFarAbove * amount.guide->most ? Enough::kFarTooMuch : Enough::kYes;
+  if (each < kFarBelow * amount.guide.least) return Enough::kFarTooLittle;
+  return each > kFarAbove * amount.guide.most ? Enough::kFarTooMuch : Enough::kYes;
 }
 
 }  // namespace suppertide::kitchen

@@ -12,13 +12,14 @@
 
 namespace suppertide::kitchen {
 
-// For one adult portion, of one kind of amount.
+// For one adult portion, or, with `inAll`, whatever the portions; of one kind of amount.
 struct Guide {
   std::string_view name;
   AmountKind kind;
   double least;
   double most;
   Source source;
+  bool inAll = false;
 };
 
 struct PortionDish {
@@ -34,15 +35,19 @@ struct PortionDish {
 };
 
 struct GuidedAmount {
-  const Guide* guide;
+  Guide guide;
   Amount amount;  // in all
 };
 
-// What of a dish has a guide; mostly nothing.
+// What of a dish has a guide; mostly nothing. With kSome the guide stands alone: how much
+// stuffing goes into the bird.
 std::vector<GuidedAmount> guidesOf(const PortionDish& dish);
 
 // Meat and fish, vegetables, bread of all courses together; what the menu has none of is left out.
 std::vector<GuidedAmount> guidesOfMenu(const std::vector<PortionDish>& dishes);
+
+// What can be eaten of a whole turkey as bought, grams of grams.
+double turkeyMeat(double grams);
 
 enum class Enough { kYes, kFarTooLittle, kFarTooMuch };
 

@@ -21,10 +21,16 @@ struct Bought {
   const Ingredient* ingredient = nullptr;
 };
 
+// Without preparation and purpose: "butter, soft" and "butter for the filling" are butter.
+std::string shortName(const std::string& name) {
+  const std::string_view bought = std::string_view(name).substr(0, name.find(','));
+  return std::string(trimmed(bought.substr(0, bought.find(" for the "))));
+}
+
 // Kinds of one word stay apart on the list ("cream" is not surely "heavy cream"),
 // but share what the table knows of the usual one.
 Bought boughtAs(const std::string& name) {
-  const std::string short_(trimmed(std::string_view(name).substr(0, name.find(','))));
+  const std::string short_ = shortName(name);
   const Lookup found = findIngredient(short_);
   Bought bought{plainName(short_), short_, ShopSection::kOther, found.ingredient};
   if (found.ingredient == nullptr) return bought;
@@ -52,14 +58,34 @@ struct Group {
   std::vector<Use> uses;
 };
 
+// The cook's word where all dishes use the same one, else the table's.
+std::string nameOf(const Group& group) {
+  const std::string first = shortName(group.uses.front().name);
+  const bool same = std::all_of(group.uses.begin(), group.uses.end(),
+                                [&](const Use& use) { return shortName(use.name) == first; });
+  return same ? first : group.bought.name;
+}
+
+// Eggs by weight are bought as large ones where others are counted: a carton holds both.
+constexpr double kLargeEgg = 50;  // grams without shell, USDA SR 01123
+
+bool countsEggs(const Group& group) {
+  return group.bought.key == "egg" && std::any_of(group.uses.begin(), group.uses.end(), [](const Use& use) {
+           return use.amount.kind == AmountKind::kPieces;
+         });
+}
+
 // Grams when any use weighs; then volumes that can be weighed join them.
 void gather(const Group& group, std::vector<ShoppingLine>& lines) {
+  const bool eggs = countsEggs(group);
   const bool weighs = std::any_of(group.uses.begin(), group.uses.end(),
                                   [](const Use& use) { return use.amount.kind == AmountKind::kGrams; });
   std::map<AmountKind, ShoppingLine> byKind;
   for (const Use& use : group.uses) {
     Amount amount = use.amount;
-    if (const auto grams = gramsOf(group.bought, amount); weighs && grams)
+    if (eggs && amount.kind == AmountKind::kGrams)
+      amount = {AmountKind::kPieces, amount.value / kLargeEgg};
+    else if (const auto grams = gramsOf(group.bought, amount); weighs && grams)
       amount = {AmountKind::kGrams, *grams};
     ShoppingLine& line = byKind[amount.kind];
     line.day = line.uses.empty() ? use.day : std::min(line.day, use.day);
@@ -75,7 +101,8 @@ void gather(const Group& group, std::vector<ShoppingLine>& lines) {
     byKind.erase(some);
   }
   for (auto& [kind, line] : byKind) {
-    line.name = group.bought.name;
+    line.name = nameOf(group);
+    if (eggs && weighs) line.name = "eggs, large";
     line.section = group.bought.section;
     lines.push_back(std::move(line));
   }
@@ -102,11 +129,17 @@ void takeFromStock(ShoppingLine& line, std::vector<Stock>& stock) {
   line.toBuy = {line.needed.kind, line.needed.kind == AmountKind::kPieces ? std::ceil(left - kNoise) : left};
 }
 
-using ByName = std::map<std::pair<std::string, AmountKind>, double>;
+// By what is bought and how it is measured: the names shown follow the dishes that use it.
+struct Buying {
+  std::string name;
+  double value = 0;
+};
+using ByThing = std::map<std::pair<std::string, AmountKind>, Buying>;
 
-ByName amountsOf(const std::vector<ShoppingLine>& lines) {
-  ByName amounts;
-  for (const ShoppingLine& line : lines) amounts[{line.name, line.toBuy.kind}] = line.toBuy.value;
+ByThing amountsOf(const std::vector<ShoppingLine>& lines) {
+  ByThing amounts;
+  for (const ShoppingLine& line : lines)
+    amounts[{boughtAs(line.name).key, line.toBuy.kind}] = {line.name, line.toBuy.value};
   return amounts;
 }
 
@@ -133,18 +166,19 @@ std::vector<ShoppingLine> shoppingList(const std::vector<Use>& uses, const std::
 
 std::vector<LineChange> changesOf(const std::vector<ShoppingLine>& before,
                                   const std::vector<ShoppingLine>& after) {
-  const ByName old = amountsOf(before);
-  const ByName now = amountsOf(after);
+  const ByThing old = amountsOf(before);
+  const ByThing now = amountsOf(after);
   std::vector<LineChange> changes;
-  for (const auto& [key, value] : old) {
+  for (const auto& [key, was] : old) {
     const auto found = now.find(key);
     if (found == now.end())
-      changes.push_back({key.first, Amount{key.second, value}, {}});
-    else if (std::abs(found->second - value) > kNoise * std::max(value, found->second))
-      changes.push_back({key.first, Amount{key.second, value}, Amount{key.second, found->second}});
+      changes.push_back({was.name, Amount{key.second, was.value}, {}});
+    else if (const Buying& is = found->second;
+             std::abs(is.value - was.value) > kNoise * std::max(was.value, is.value))
+      changes.push_back({is.name, Amount{key.second, was.value}, Amount{key.second, is.value}});
   }
-  for (const auto& [key, value] : now)
-    if (old.count(key) == 0) changes.push_back({key.first, {}, Amount{key.second, value}});
+  for (const auto& [key, is] : now)
+    if (old.count(key) == 0) changes.push_back({is.name, {}, Amount{key.second, is.value}});
   std::stable_sort(changes.begin(), changes.end(),
                    [](const LineChange& a, const LineChange& b) { return a.name < b.name; });
   return changes;

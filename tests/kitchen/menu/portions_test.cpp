@@ -12,7 +12,7 @@ PortionDish dish(const std::string& name, const std::string& part, double grams)
 TEST(PortionsTest, KnowsAGuideForFewDishesAndMakesUpNone) {
   EXPECT_TRUE(guidesOf(dish("Gratin", "potatoes", 2000)).empty());
   EXPECT_TRUE(guidesOf(dish("Turkey stock", "turkey wings", 900)).empty());
-  ASSERT_EQ(guidesOf(dish("Roast turkey", "turkey, thawed", 5500)).size(), 1u);
+  ASSERT_EQ(guidesOf(dish("Roast turkey", "turkey, thawed", 5500)).size(), 2u);
   ASSERT_EQ(guidesOf(dish("Mashed potatoes", "potatoes", 2500)).size(), 1u);
   EXPECT_TRUE(guidesOf(dish("Hamburger", "hamburger buns", 2500)).empty()) << "ham is a word of its own";
 }
@@ -23,6 +23,14 @@ TEST(PortionsTest, CallsOnlyFarAmountsFar) {
   EXPECT_EQ(judgeAmount(turkey, 30), Enough::kFarTooLittle);
   EXPECT_EQ(judgeAmount(turkey, 4), Enough::kFarTooMuch);
   EXPECT_EQ(judgeAmount(turkey, 0), Enough::kYes) << "nobody is invited yet";
+}
+
+TEST(PortionsTest, TellsWhatStuffingTheBirdTakesWhoeverEats) {
+  const auto guides = guidesOf(dish("Stuffed turkey", "turkey", 5500));
+  ASSERT_EQ(guides.size(), 3u);
+  EXPECT_TRUE(guides[2].guide.inAll);
+  EXPECT_EQ(guides[2].amount.kind, AmountKind::kSome);
+  EXPECT_EQ(judgeAmount(guides[2], 12), Enough::kYes);
 }
 
 TEST(PortionsTest, CountsRollsAndNotLoaves) {

@@ -1,0 +1,236 @@
+// What follows from a menu: who can eat what, what to buy, sizes, and lines of recipes read.
+#include <algorithm>
+#include <iostream>
+#include <utility>
+
+#include "absl/strings/ascii.h"
+#include "absl/strings/numbers.h"
+#include "absl/strings/str_cat.h"
+#include "absl/strings/str_split.h"
+#include "client/terminal/commands.h"
+#include "client/terminal/event_task.h"
+#include "client/terminal/menu_text.h"
+#include "client/terminal/report.h"
+
+namespace suppertide::terminal {
+namespace {
+
+std::optional<EventTask> taskOf(const MenuCommand& command, Environment& environment, int& exitCode) {
+  return eventTask({command.bundle, command.eventId, command.server, command.json}, environment, exitCode);
+}
+
+Page pageOf(const Environment& environment) {
+  return {environment.width, environment.colour};
+}
+
+v1::KitchenMeasures measuresOf(const std::string& word) {
+  if (word == "metric") return v1::KITCHEN_MEASURES_METRIC;
+  if (word == "us") return v1::KITCHEN_MEASURES_US;
+  if (word == "imperial") return v1::KITCHEN_MEASURES_IMPERIAL;
+  return word == "australian" ? v1::KITCHEN_MEASURES_AUSTRALIAN : v1::KITCHEN_MEASURES_UNSPECIFIED;
+}
+
+v1::FieldViolation mistake(const std::string& option, const std::string& value, const std::string& allowed) {
+  v1::FieldViolation violation;
+  violation.set_field_path(option);
+  violation.set_value(value);
+  violation.set_description(allowed);
+  return violation;
+}
+
+bool named(const std::string& id, const std::string& name, const std::string& wanted) {
+  return id == wanted || absl::AsciiStrToLower(name) == absl::AsciiStrToLower(wanted);
+}
+
+// Lines are read by the server; one without a measure says nothing of what is there.
+absl::Status readAtHand(const ShoppingCommand& command, const EventTask& task,
+                        v1::MakeShoppingListRequest& request, Violations& mistakes) {
+  if (command.atHand.empty()) return absl::OkStatus();
+  v1::ParseIngredientsRequest lines;
+  lines.set_household_id(task.connection.householdId);
+  for (const std::string& line : command.atHand) lines.add_lines(line);
+  const auto parsed = task.connection.session->parseIngredients(lines);
+  if (!parsed.ok()) return parsed.status();
+  for (const v1::ParsedIngredient& one : parsed->ingredients()) {
+    v1::AtHand& there = *request.add_at_hand();
+    there.set_name(one.ingredient().empty() ? one.name() : one.ingredient());
+    if (one.has_mass_g())
+      there.mutable_amount()->set_mass_g(one.mass_g());
+    else if (one.has_volume_ml())
+      there.mutable_amount()->set_volume_ml(one.volume_ml());
+    else if (one.has_count())
+      there.mutable_amount()->set_count(one.count());
+    else
+      mistakes.push_back(mistake("--at-hand", one.line(), "say how much of it, like \"500 g butter\""));
+  }
+  return absl::OkStatus();
+}
+
+v1::ShopSection sectionOf(const std::string& word) {
+  static constexpr std::pair<const char*, v1::ShopSection> kWords[] = {
+      {"produce", v1::SHOP_SECTION_PRODUCE}, {"meat", v1::SHOP_SECTION_MEAT_FISH},
+      {"fish", v1::SHOP_SECTION_MEAT_FISH},  {"dairy", v1::SHOP_SECTION_DAIRY_EGGS},
+      {"baking", v1::SHOP_SECTION_BAKING},   {"dry", v1::SHOP_SECTION_DRY_GOODS},
+      {"spices", v1::SHOP_SECTION_SPICES},   {"frozen", v1::SHOP_SECTION_FROZEN},
+      {"drinks", v1::SHOP_SECTION_DRINKS},   {"other", v1::SHOP_SECTION_OTHER}};
+  for (const auto& [name, section] : kWords)
+    if (word == name) return section;
+  return v1::SHOP_SECTION_UNSPECIFIED;
+}
+
+void readBuyers(const ShoppingCommand& command, const v1::Household& household,
+                v1::MakeShoppingListRequest& request, Violations& mistakes) {
+  for (const std::string& text : command.buyers) {
+    const std::vector<std::string> parts = absl::StrSplit(text, absl::MaxSplits('=', 1));
+    v1::Buyer& buyer = *request.add_buyers();
+    for (const v1::Member& member : household.members())
+      if (named(member.id(), member.display_name(), parts[0])) buyer.set_member_id(member.id());
+    if (buyer.member_id().empty())
+      mistakes.push_back(mistake("--buyer", text, "nobody of the household is called so"));
+    if (parts.size() < 2) continue;
+    for (const std::string& word : std::vector<std::string>(absl::StrSplit(parts[1], ','))) {
+      const v1::ShopSection section = sectionOf(word);
+      if (section == v1::SHOP_SECTION_UNSPECIFIED)
+        mistakes.push_back(mistake("--buyer", word,
+                                   "must be one of produce, meat, dairy, baking, dry, spices, frozen, "
+                                   "drinks, other"));
+      buyer.add_sections(section);
+    }
+  }
+}
+
+absl::StatusOr<v1::Recipe> chosenRecipe(const v1::Bundle& bundle, const std::string& wanted) {
+  std::string known;
+  for (const v1::Recipe& recipe : bundle.recipes()) {
+    if (named(recipe.id(), recipe.display_name(), wanted)) return recipe;
+    absl::StrAppend(&known, known.empty() ? "" : ", ", recipe.id());
+  }
+  return absl::InvalidArgumentError(absl::StrCat("there is no recipe ", wanted, "; there are: ", known));
+}
+
+// "330x230", "2x330x230".
+bool readPan(const std::string& text, v1::Pan& pan) {
+  std::vector<int> numbers;
+  for (const std::string& part : std::vector<std::string>(absl::StrSplit(text, 'x'))) {
+    int number = 0;
+    if (!absl::SimpleAtoi(part, &number) || number <= 0) return false;
+    numbers.push_back(number);
+  }
+  if (numbers.size() == 2) numbers.insert(numbers.begin(), 1);
+  if (numbers.size() != 3) return false;
+  pan.set_count(numbers[0]);
+  pan.set_width_mm(numbers[1]);
+  pan.set_depth_mm(numbers[2]);
+  return true;
+}
+
+// A new pan is taken to be as high as the recipe's.
+void keepHeight(const v1::Recipe& recipe, v1::Pan& pan) {
+  for (const v1::Step& step : recipe.steps())
+    if (step.oven().has_pan() && pan.height_mm() == 0) pan.set_height_mm(step.oven().pan().height_mm());
+}
+
+std::vector<std::string> linesOf(const IngredientCommand& command, const std::string& input) {
+  std::vector<std::string> lines;
+  for (const std::string& line : command.lines) {
+    if (line != "-") {
+      lines.push_back(line);
+      continue;
+    }
+    for (const std::string& one :
+         std::vector<std::string>(absl::StrSplit(input, '\n', absl::SkipWhitespace())))
+      lines.push_back(one);
+  }
+  return lines;
+}
+
+}  // namespace
+
+int runMenuCheck(const MenuCommand& command, Environment& environment) {
+  int exitCode = kFailed;
+  const auto task = taskOf(command, environment, exitCode);
+  if (!task) return exitCode;
+  v1::CheckMenuRequest request;
+  request.set_household_id(task->connection.householdId);
+  request.set_event_id(task->event.id());
+  const auto answer = task->connection.session->checkMenu(request);
+  if (!answer.ok()) return reportFailure(environment, answer.status(), command.json);
+  environment.out << (command.json ? jsonOf(*answer)
+                                   : menuCheckText(task->bundle, task->event, *answer, pageOf(environment)));
+  return kOk;
+}
+
+int runShopping(const ShoppingCommand& command, Environment& environment) {
+  int exitCode = kFailed;
+  const auto task = taskOf(command, environment, exitCode);
+  if (!task) return exitCode;
+  v1::MakeShoppingListRequest request;
+  request.set_household_id(task->connection.householdId);
+  request.set_event_id(task->event.id());
+  request.set_shown_in(measuresOf(command.shownIn));
+  Violations mistakes;
+  if (const auto status = readAtHand(command, *task, request, mistakes); !status.ok())
+    return reportFailure(environment, status, command.json);
+  readBuyers(command, task->bundle.household(), request, mistakes);
+  if (!mistakes.empty()) return reportMistakes(environment, mistakes, command.json);
+  const auto answer = task->connection.session->makeShoppingList(request);
+  if (!answer.ok()) return reportFailure(environment, answer.status(), command.json);
+  environment.out << (command.json ? jsonOf(*answer)
+                                   : shoppingText(task->bundle, task->event, *answer, pageOf(environment)));
+  return kOk;
+}
+
+int runScale(const ScaleCommand& command, Environment& environment) {
+  int exitCode = kFailed;
+  const auto task = taskOf(command, environment, exitCode);
+  if (!task) return exitCode;
+  const auto recipe = chosenRecipe(task->bundle, command.recipe);
+  if (!recipe.ok()) return reportFailure(environment, recipe.status(), command.json);
+  v1::ScaleRecipeRequest request;
+  request.set_household_id(task->connection.householdId);
+  request.set_recipe_id(recipe->id());
+  request.set_kitchen_id(task->event.kitchen_id());
+  request.set_shown_in(measuresOf(command.shownIn));
+  request.set_piece_mass_g(command.pieceMass);
+  if (command.pieces != 0) {
+    request.set_piece_count(command.pieces);
+  } else if (!command.pan.empty()) {
+    if (!readPan(command.pan, *request.mutable_pan()))
+      return reportMistakes(environment, {mistake("--pan", command.pan, "must be like 330x230 or 2x330x230")},
+                            command.json);
+    keepHeight(*recipe, *request.mutable_pan());
+  } else {
+    request.set_serving_count(command.servings);
+  }
+  const auto answer = task->connection.session->scaleRecipe(request);
+  if (!answer.ok()) return reportFailure(environment, answer.status(), command.json);
+  v1::Kitchen kitchen;
+  for (const v1::Kitchen& one : task->bundle.kitchens())
+    if (one.id() == task->event.kitchen_id()) kitchen = one;
+  environment.out << (command.json ? jsonOf(*answer)
+                                   : scaledText(*recipe, kitchen, *answer, task->bundle.household(),
+                                                pageOf(environment)));
+  return kOk;
+}
+
+int runIngredient(const IngredientCommand& command, Environment& environment) {
+  std::string input;
+  if (std::find(command.lines.begin(), command.lines.end(), "-") != command.lines.end()) {
+    auto text = readFile("-");
+    if (!text.ok()) return reportFailure(environment, text.status(), command.json);
+    input = *std::move(text);
+  }
+  auto connection = openLocal(environment, {});
+  if (!connection.ok()) return reportFailure(environment, connection.status(), command.json);
+  v1::ParseIngredientsRequest request;
+  request.set_household_id(connection->householdId);
+  for (const std::string& line : linesOf(command, input)) request.add_lines(line);
+  request.set_measures(measuresOf(command.measures));
+  request.set_shown_in(measuresOf(command.shownIn.empty() ? "metric" : command.shownIn));
+  const auto answer = connection->session->parseIngredients(request);
+  if (!answer.ok()) return reportFailure(environment, answer.status(), command.json);
+  environment.out << (command.json ? jsonOf(*answer) : ingredientText(*answer, pageOf(environment)));
+  return kOk;
+}
+
+}  // namespace suppertide::terminal

@@ -1,0 +1,136 @@
+// What to buy, by day and section, and what to take out.
+#include <cmath>
+#include <set>
+
+#include "absl/strings/str_cat.h"
+#include "absl/strings/str_format.h"
+#include "absl/time/civil_time.h"
+#include "client/terminal/fetch_text.h"
+#include "client/terminal/menu_text.h"
+#include "client/terminal/text.h"
+
+namespace suppertide::terminal {
+namespace {
+
+constexpr int kAmountWidth = 11;
+
+const char* sectionWords(v1::ShopSection section) {
+  switch (section) {
+    case v1::SHOP_SECTION_PRODUCE:
+      return "Vegetables and fruit";
+    case v1::SHOP_SECTION_MEAT_FISH:
+      return "Meat and fish";
+    case v1::SHOP_SECTION_DAIRY_EGGS:
+      return "Milk, butter and eggs";
+    case v1::SHOP_SECTION_BAKING:
+      return "Baking";
+    case v1::SHOP_SECTION_DRY_GOODS:
+      return "Dry goods";
+    case v1::SHOP_SECTION_SPICES:
+      return "Herbs and spices";
+    case v1::SHOP_SECTION_FROZEN:
+      return "Frozen";
+    case v1::SHOP_SECTION_DRINKS:
+      return "Drinks";
+    default:
+      return "Other";
+  }
+}
+
+// "2027-08-26" to "Thursday 26 August".
+std::string dayText(const std::string& date) {
+  absl::CivilDay day;
+  if (!absl::ParseCivilTime(date, &day)) return date;
+  return absl::FormatTime("%A %e %B", absl::FromCivil(day, absl::UTCTimeZone()), absl::UTCTimeZone());
+}
+
+double valueOf(const v1::Amount& amount) {
+  return amount.has_mass_g() ? amount.mass_g() : amount.has_volume_ml() ? amount.volume_ml() : amount.count();
+}
+
+bool isEnough(const v1::ShoppingItem& item) {
+  return item.to_buy().kind_case() != v1::Amount::KIND_NOT_SET && valueOf(item.to_buy()) <= 0;
+}
+
+std::string wrapped(const std::string& first, const std::string& text, int width) {
+  std::string lines;
+  const std::string rest(static_cast<std::size_t>(displayWidth(first)), ' ');
+  for (const std::string& line : wrap(text, width - displayWidth(first)))
+    absl::StrAppend(&lines, lines.empty() ? first : rest, line, "\n");
+  return lines;
+}
+
+std::string itemText(const v1::ShoppingItem& item, const Names& names, int width) {
+  std::set<std::string> dishes;
+  for (const v1::ItemUse& use : item.uses()) dishes.insert(names.dish(use.dish_id()));
+  std::string text = plainLine(item.name());
+  if (item.has_at_hand()) absl::StrAppend(&text, ", beside ", amountText(item.at_hand()), " at hand");
+  if (!item.buyer_member_id().empty()) absl::StrAppend(&text, ", ", names.cook(item.buyer_member_id()));
+  absl::StrAppend(&text, "  (", joinWords({dishes.begin(), dishes.end()}), ")");
+  return wrapped(absl::StrCat("    ", padLeft(item.shown(), kAmountWidth), "  "), text, width);
+}
+
+}  // namespace
+
+std::string amountText(const v1::Amount& amount) {
+  const auto scale = [](double value, const char* small, const char* large) {
+    return value < 1000 ? absl::StrCat(value < 10 ? std::round(value * 10) / 10 : std::round(value), small)
+                        : absl::StrFormat("%.4g%s", value / 1000, large);
+  };
+  if (amount.has_mass_g()) return scale(amount.mass_g(), " g", " kg");
+  if (amount.has_volume_ml()) return scale(amount.volume_ml(), " ml", " l");
+  return amount.has_count() ? absl::StrCat(std::round(amount.count() * 4) / 4) : "";
+}
+
+std::string shoppingText(const v1::Bundle& bundle, const v1::Event& event,
+                         const v1::MakeShoppingListResponse& list, const Page& page) {
+  const Style style(page.colour);
+  const Names names(bundle, event);
+  std::string text;
+  std::string day;
+  std::string section;
+  std::vector<std::string> enough;
+  for (const v1::ShoppingItem& item : list.items()) {
+    if (isEnough(item)) {
+      enough.push_back(plainLine(item.name()));
+      continue;
+    }
+    if (item.needed_date() != day) {
+      absl::StrAppend(&text, text.empty() ? "" : "\n",
+                      style.heading(absl::StrCat("Needed on ", dayText(item.needed_date()))),
+                      item.date_from_plan() ? "" : " (when it is served: there is no plan yet)", "\n");
+      section.clear();
+    }
+    day = item.needed_date();
+    if (const std::string words = sectionWords(item.section()); words != section)
+      absl::StrAppend(&text, "  ", section = words, "\n");
+    text += itemText(item, names, page.width);
+  }
+  if (text.empty()) text = "Nothing to buy.\n";
+  if (!enough.empty())
+    absl::StrAppend(&text, "\n", wrapped("", "Enough at hand: " + joinWords(enough), page.width));
+  const Clock clock(event.time_zone().empty() ? bundle.household().time_zone() : event.time_zone());
+  const std::string fetches = fetchLines(list.fetches(), names, clock, "", page.width);
+  if (!fetches.empty()) absl::StrAppend(&text, "\n", style.heading("Take out in time"), "\n", fetches);
+  return text;
+}
+
+std::string shoppingChangesText(const v1::MakeShoppingListResponse& list, const Page& page) {
+  if (list.changes().empty()) return "Nothing else is bought.\n";
+  std::string text;
+  for (const v1::ShoppingChange& change : list.changes()) {
+    const std::string before = change.has_before() ? amountText(change.before()) : "";
+    const std::string after = change.has_after() ? amountText(change.after()) : "";
+    std::string words;
+    if (!change.has_after())
+      words = absl::StrCat("no ", plainLine(change.name()), before.empty() ? "" : " (was " + before + ")");
+    else if (!change.has_before())
+      words = absl::StrCat("new: ", after, after.empty() ? "" : " ", plainLine(change.name()));
+    else
+      words = absl::StrCat(plainLine(change.name()), ": ", after, " instead of ", before);
+    text += wrapped("• ", words, page.width);
+  }
+  return text;
+}
+
+}  // namespace suppertide::terminal

@@ -1,0 +1,21 @@
+#include "server/compose/menu/servings.h"
+
+namespace suppertide::compose {
+
+double eatenServings(const v1::Event& event, const v1::Dish& dish) {
+  if (dish.serving_count() > 0) return dish.serving_count();
+  double portions = 0;
+  for (const v1::Guest& guest : event.guests()) portions += guest.portion() > 0 ? guest.portion() : 1;
+  return portions;
+}
+
+double wantedServings(const v1::Event& event, const v1::Dish& dish) {
+  return eatenServings(event, dish) + dish.leftover_serving_count();
+}
+
+double scaleOf(const v1::Event& event, const v1::Dish& dish, const v1::Recipe& recipe) {
+  const double wanted = wantedServings(event, dish);
+  return wanted > 0 && recipe.serving_count() > 0 ? wanted / recipe.serving_count() : 1;
+}
+
+}  // namespace suppertide::compose

@@ -1,0 +1,18 @@
+// How many adult portions a dish is made for.
+#pragma once
+
+#include "suppertide/v1/event.pb.h"
+#include "suppertide/v1/recipe.pb.h"
+
+namespace suppertide::compose {
+
+// What the guests of a dish eat: as it says, else all guests by their portions.
+double eatenServings(const v1::Event& event, const v1::Dish& dish);
+
+// The same with what shall be left over.
+double wantedServings(const v1::Event& event, const v1::Dish& dish);
+
+// Makings of the recipe for that; 1 when nobody is invited yet.
+double scaleOf(const v1::Event& event, const v1::Dish& dish, const v1::Recipe& recipe);
+
+}  // namespace suppertide::compose

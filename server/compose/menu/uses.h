@@ -1,0 +1,35 @@
+// The ingredients of an event's dishes in the amounts that its guests need.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "absl/time/time.h"
+#include "server/compose/menu/menu.h"
+#include "server/kitchen/menu/shopping.h"
+
+namespace suppertide::compose {
+
+// One ingredient or formula line of one dish.
+struct DishIngredient {
+  const v1::Dish* dish;
+  std::string name;
+  kitchen::Amount amount;
+  v1::PlaceKind keptIn = v1::PLACE_KIND_UNSPECIFIED;
+  std::vector<std::string> contains;
+  bool knownContents = false;
+  bool inFormula = false;
+};
+
+// In the event's order of dishes, each as its recipe lists them. A bread's
+// formula in grams of the dough for whole pieces, scaled as plans scale it.
+std::vector<DishIngredient> ingredientsOf(const Menu& menu);
+
+// The event's, else the household's.
+absl::TimeZone zoneOf(const Menu& menu);
+
+// When a plan has the first step of the dish begin, its thawing aside.
+std::optional<google::protobuf::Timestamp> beginOf(const Menu& menu, const std::string& dishId);
+
+}  // namespace suppertide::compose

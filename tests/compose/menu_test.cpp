@@ -1,0 +1,259 @@
+// What a menu's documents ask to take out, how much they make, and a recipe in another size.
+#include "server/compose/menu/menu.h"
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include <algorithm>
+
+#include "server/compose/composition.h"
+#include "server/compose/menu/scaled_recipe.h"
+#include "server/compose/menu/servings.h"
+#include "server/compose/planner.h"
+#include "tests/compose/small_dinner.h"
+
+namespace suppertide::compose {
+namespace {
+
+using ::testing::ElementsAre;
+using ::testing::IsEmpty;
+
+constexpr std::int64_t kHour = 3600;
+
+// Eight guests, the butter of the rolls in the fridge, frozen pork without a thawing step.
+v1::Bundle fetched() {
+  v1::Bundle bundle = smallDinner();
+  for (v1::Recipe& recipe : *bundle.mutable_recipes()) {
+    for (v1::FormulaLine& line : *recipe.mutable_formula()->mutable_lines())
+      if (line.name() == "butter") line.set_kept_in(v1::PLACE_KIND_FRIDGE);
+    if (recipe.id() != "roast") continue;
+    recipe.clear_formula();
+    v1::Ingredient& pork = *recipe.add_ingredients();
+    pork.set_name("pork shoulder, frozen");
+    pork.set_mass_g(3000);
+    pork.set_kept_in(v1::PLACE_KIND_FREEZER);
+  }
+  for (v1::Recipe& recipe : *bundle.mutable_recipes())
+    if (recipe.id() == "gratin") recipe.clear_formula();
+  return bundle;
+}
+
+v1::Plan planOf(const v1::Bundle& bundle) {
+  const Documents documents = documentsOf(bundle);
+  auto made = planEvent(documents, {.seed = 1, .workLimit = 20'000});
+  EXPECT_TRUE(made.ok()) << made.status();
+  return *made;
+}
+
+const v1::Fetch* fetchOf(const v1::Plan& plan, const std::string& name) {
+  for (const v1::Fetch& fetch : plan.fetches())
+    if (fetch.name() == name) return &fetch;
+  return nullptr;
+}
+
+const v1::PlannedStep& stepOf(const v1::Plan& plan, const std::string& id) {
+  for (const auto& step : plan.steps())
+    if (step.id() == id) return step;
+  static const v1::PlannedStep none;
+  ADD_FAILURE() << "no step " << id;
+  return none;
+}
+
+TEST(FetchTest, ButterLeavesTheFridgeAnHourBeforeItIsWeighed) {
+  const v1::Plan plan = planOf(fetched());
+  const v1::Fetch* butter = fetchOf(plan, "butter");
+  ASSERT_NE(butter, nullptr);
+  EXPECT_EQ(butter->for_step_id(), "rolls/mix");
+  const std::int64_t before =
+      stepOf(plan, "rolls/mix").start_time().seconds() - butter->take_out_time().seconds();
+  EXPECT_GE(before, kHour);
+  EXPECT_LE(before, 2 * kHour) << "food may stand out for two hours";
+  EXPECT_FALSE(butter->cook_member_id().empty());
+}
+
+TEST(FetchTest, WhatIsFrozenLeavesTheFreezerWhileSomebodyIsUp) {
+  const v1::Bundle bundle = fetched();
+  const v1::Plan plan = planOf(bundle);
+  const v1::Fetch* pork = fetchOf(plan, "pork shoulder, frozen");
+  ASSERT_NE(pork, nullptr);
+  EXPECT_EQ(pork->to(), v1::PLACE_KIND_FRIDGE);
+  // 24 h for each 4 lb at the slow end: 3 kg take 39.7 h.
+  EXPECT_GE(pork->lead_duration().seconds(), 39 * kHour);
+  const std::int64_t hour = pork->take_out_time().seconds() / kHour % 24;
+  EXPECT_GE(hour, 6);
+  EXPECT_LT(hour, 23);
+  EXPECT_LE(pork->take_out_time().seconds() + pork->lead_duration().seconds(),
+            stepOf(plan, "roast/season").start_time().seconds());
+}
+
+TEST(FetchTest, AThawingStepOfTheRecipeIsNotToldTwice) {
+  v1::Bundle bundle = fetched();
+  for (v1::Recipe& recipe : *bundle.mutable_recipes()) {
+    if (recipe.id() != "roast") continue;
+    v1::Step thaw;
+    thaw.set_id("thaw");
+    thaw.set_title("Thaw the pork");
+    thaw.set_kind(v1::STEP_KIND_THAW);
+    thaw.set_mass_g(3000);
+    *recipe.add_steps() = thaw;
+    std::rotate(recipe.mutable_steps()->begin(), recipe.mutable_steps()->end() - 1,
+                recipe.mutable_steps()->end());
+  }
+  const v1::Plan plan = planOf(bundle);
+  EXPECT_EQ(fetchOf(plan, "pork shoulder, frozen"), nullptr);
+  *bundle.add_plans() = plan;
+  const Menu menu = menuOf(bundle, bundle.events(0));
+  const auto fetches = fetchesOf(menu, handsOf(menu));
+  const auto pork =
+      std::find_if(fetches.begin(), fetches.end(), [](const v1::Fetch& fetch) { return fetch.own_step(); });
+  ASSERT_NE(pork, fetches.end());
+  EXPECT_EQ(pork->for_step_id(), "roast/thaw");
+  EXPECT_EQ(pork->take_out_time().seconds(), stepOf(plan, "roast/thaw").start_time().seconds());
+}
+
+TEST(FetchTest, EggplantIsNoEggAndGratinsTakeTheirButterCold) {
+  v1::Bundle bundle = smallDinner();
+  for (v1::Recipe& recipe : *bundle.mutable_recipes()) {
+    if (recipe.id() != "gratin") continue;
+    for (const char* name : {"eggplant", "butter"}) {
+      v1::Ingredient& one = *recipe.add_ingredients();
+      one.set_name(name);
+      one.set_mass_g(100);
+      one.set_kept_in(v1::PLACE_KIND_FRIDGE);
+    }
+  }
+  const Menu menu = menuOf(bundle, bundle.events(0));
+  EXPECT_THAT(fetchesOf(menu, {}), IsEmpty());
+}
+
+TEST(ServingsTest, CountsPortionsAndWhatShallBeLeft) {
+  v1::Event event;
+  event.add_guests();
+  event.add_guests()->set_portion(0.5);
+  v1::Dish dish;
+  v1::Recipe recipe;
+  recipe.set_serving_count(3);
+  EXPECT_EQ(eatenServings(event, dish), 1.5);
+  EXPECT_EQ(scaleOf(event, dish, recipe), 0.5);
+  dish.set_leftover_serving_count(3);
+  EXPECT_EQ(eatenServings(event, dish), 1.5);
+  EXPECT_EQ(scaleOf(event, dish, recipe), 1.5);
+  dish.set_serving_count(9);
+  EXPECT_EQ(scaleOf(event, dish, recipe), 4);
+  EXPECT_EQ(scaleOf(v1::Event(), v1::Dish(), recipe), 1) << "nobody is invited yet";
+}
+
+TEST(PortionsTest, LeftoversKeepByTheHouseholdsRules) {
+  v1::Bundle bundle = smallDinner();
+  for (v1::Recipe& recipe : *bundle.mutable_recipes())
+    if (recipe.id() == "roast") recipe.set_safety_class(v1::SAFETY_CLASS_WHOLE_MEAT);
+  bundle.mutable_events(0)->mutable_dishes(1)->set_leftover_serving_count(4);
+  std::vector<v1::MenuWarning> warnings;
+  auto portions = portionsOf(menuOf(bundle, bundle.events(0)), warnings);
+  ASSERT_EQ(portions.size(), 3u);
+  EXPECT_EQ(portions[1].made_servings() - portions[1].eaten_servings(), 4);
+  EXPECT_EQ(portions[1].use_by_date(), "2027-03-11") << "four days after 7 March";
+  EXPECT_EQ(portions[2].use_by_date(), "") << "no limit is known of the gratin";
+  bundle.mutable_household()->set_safety_rules(v1::SAFETY_RULES_FOOD_SERVICE);
+  portions = portionsOf(menuOf(bundle, bundle.events(0)), warnings);
+  EXPECT_EQ(portions[1].use_by_date(), "2027-03-13") << "seven days, the first being that of cooking";
+}
+
+TEST(PortionsTest, WarnsOfRollsThatAreFarTooFew) {
+  v1::Bundle bundle = smallDinner();
+  std::vector<v1::MenuWarning> warnings;
+  auto portions = portionsOf(menuOf(bundle, bundle.events(0)), warnings);
+  ASSERT_EQ(portions[0].guides_size(), 1);
+  EXPECT_EQ(portions[0].guides(0).amount().count(), 16);
+  EXPECT_EQ(portions[0].guides(0).least().count(), 16);
+  for (const v1::MenuWarning& warning : warnings) EXPECT_NE(warning.dish_id(), "rolls");
+  for (v1::Recipe& recipe : *bundle.mutable_recipes())
+    if (recipe.has_formula()) recipe.mutable_formula()->set_piece_count(6);
+  portionsOf(menuOf(bundle, bundle.events(0)), warnings);
+  const auto rolls = std::find_if(warnings.begin(), warnings.end(), [](const v1::MenuWarning& warning) {
+    return warning.dish_id() == "rolls";
+  });
+  ASSERT_NE(rolls, warnings.end());
+  EXPECT_EQ(rolls->kind(), v1::MENU_WARNING_KIND_TOO_LITTLE);
+}
+
+const v1::Recipe& recipeOf(const v1::Bundle& bundle, const std::string& id) {
+  return *std::find_if(bundle.recipes().begin(), bundle.recipes().end(),
+                       [&](const v1::Recipe& recipe) { return recipe.id() == id; });
+}
+
+TEST(ScaledRecipeTest, BreadComesInWholePiecesOfAnotherMass) {
+  const v1::Bundle bundle = smallDinner();
+  const auto more =
+      scaledRecipe(recipeOf(bundle, "rolls"), {.servings = 9}, nullptr, kitchen::Measures::kMetric);
+  EXPECT_EQ(more.piece_count(), 18);
+  EXPECT_EQ(more.bakes(0).least_duration().seconds(), more.bakes(0).recipe_duration().seconds())
+      << "as large as before, so as long";
+  const auto smaller = scaledRecipe(recipeOf(bundle, "rolls"), {.pieces = 32, .pieceGrams = 27.5}, nullptr,
+                                    kitchen::Measures::kMetric);
+  EXPECT_NEAR(smaller.factor(), 1, 1e-9);
+  EXPECT_LT(smaller.bakes(0).most_duration().seconds(), smaller.bakes(0).recipe_duration().seconds());
+  double flour = 0;
+  for (const v1::ScaledLine& line : smaller.lines())
+    if (line.name() == "flour") flour = line.exact().mass_g();
+  EXPECT_NEAR(flour, 880 / 2.0, 1e-9) << "100 of 200 per cent of 16 times 55 g";
+}
+
+TEST(ScaledRecipeTest, TellsLoadsAndWhichPanWouldFit) {
+  v1::Bundle bundle = smallDinner();
+  const v1::Recipe& gratin = recipeOf(bundle, "gratin");
+  const auto many = scaledRecipe(gratin, {.servings = 64}, &bundle.kitchens(0), kitchen::Measures::kMetric);
+  ASSERT_EQ(many.bakes_size(), 1);
+  EXPECT_EQ(many.bakes(0).pan().count(), 8);
+  ASSERT_EQ(many.bakes(0).ovens_size(), 1);
+  EXPECT_EQ(many.bakes(0).ovens(0).load_count(), 2) << "four shelves, one dish on each";
+  v1::Pan large;
+  large.set_width_mm(600);
+  large.set_depth_mm(400);
+  large.set_height_mm(70);
+  large.set_count(1);
+  const auto wide = scaledRecipe(gratin, {.pan = &large}, &bundle.kitchens(0), kitchen::Measures::kMetric);
+  EXPECT_NEAR(wide.factor(), 600.0 * 400 / (330 * 230), 1e-9);
+  EXPECT_EQ(wide.bakes(0).ovens(0).load_count(), 0);
+  ASSERT_TRUE(wide.bakes(0).ovens(0).has_pan_that_would());
+  EXPECT_LE(wide.bakes(0).ovens(0).pan_that_would().width_mm(), 450);
+}
+
+TEST(ScaledRecipeTest, RoundsEggsAndSaysWhereThatIsFarOff) {
+  v1::Recipe recipe;
+  recipe.set_serving_count(10);
+  v1::Ingredient& eggs = *recipe.add_ingredients();
+  eggs.set_name("eggs");
+  eggs.set_count(5);
+  const auto scaled = scaledRecipe(recipe, {.servings = 3}, nullptr, kitchen::Measures::kMetric);
+  EXPECT_EQ(scaled.lines(0).exact().count(), 1.5);
+  EXPECT_EQ(scaled.lines(0).rounded().count(), 2);
+  EXPECT_TRUE(scaled.lines(0).far_off());
+  EXPECT_EQ(scaled.lines(0).shown(), "2");
+}
+
+// "nuts" of a guest meets hazelnuts, whose recipe says nothing of it.
+TEST(SeparationTest, ReadsNeedsAsGuestsMeanThem) {
+  v1::Bundle bundle = smallDinner();
+  v1::Need* need = bundle.mutable_events(0)->mutable_guests(0)->add_needs();
+  need->set_name("nuts");
+  need->set_severity(v1::NEED_SEVERITY_NO_TRACES);
+  for (v1::Recipe& recipe : *bundle.mutable_recipes()) {
+    if (recipe.has_formula())
+      for (v1::FormulaLine& line : *recipe.mutable_formula()->mutable_lines()) line.set_known_contents(true);
+    if (recipe.id() == "rolls") continue;
+    v1::Ingredient& ingredient = *recipe.add_ingredients();
+    ingredient.set_known_contents(true);
+    ingredient.set_name(recipe.id() == "gratin" ? "hazelnuts" : "pork");
+  }
+  const Documents documents = documentsOf(bundle);
+  const auto composition = composeProblem(documents);
+  ASSERT_TRUE(composition.ok()) << composition.status();
+  const auto& problem = composition->problem;
+  ASSERT_FALSE(problem.separations.empty());
+  for (const planning::Separation& separation : problem.separations)
+    EXPECT_EQ(problem.steps[static_cast<std::size_t>(separation.other)].id, "gratin/bake");
+}
+
+}  // namespace
+}  // namespace suppertide::compose

@@ -1,0 +1,155 @@
+// Lines of recipes, the guests' table and the shopping list over the wire.
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include "suppertide/v1/menu_service.grpc.pb.h"
+#include "tests/service/served.h"
+
+namespace suppertide::service {
+namespace {
+
+using testing::ElementsAre;
+using testing::IsEmpty;
+
+class MenuServiceTest : public testing::Test {
+ protected:
+  MenuServiceTest() {
+    served_.found();
+    served_.importDinner();
+    stub_ = v1::MenuService::NewStub(served_.channel());
+    auto context = with(served_.token);
+    v1::GetEventRequest get;
+    get.set_household_id(served_.household);
+    get.set_event_id("supper");
+    EXPECT_TRUE(v1::EventService::NewStub(served_.channel())->GetEvent(context.get(), get, &event_).ok());
+  }
+
+  v1::CheckMenuRequest check() const {
+    v1::CheckMenuRequest request;
+    request.set_household_id(served_.household);
+    request.set_event_id("supper");
+    return request;
+  }
+  v1::MakeShoppingListRequest shopping() const {
+    v1::MakeShoppingListRequest request;
+    request.set_household_id(served_.household);
+    request.set_event_id("supper");
+    return request;
+  }
+  std::vector<std::string> violations(const grpc::ClientContext& context) const {
+    const auto& trailers = context.GetServerTrailingMetadata();
+    const auto found = trailers.find("suppertide-error-bin");
+    std::vector<std::string> paths;
+    v1::ErrorDetail detail;
+    if (found != trailers.end() &&
+        detail.ParseFromString(std::string(found->second.data(), found->second.size())))
+      for (const auto& violation : detail.violations()) paths.push_back(violation.field_path());
+    return paths;
+  }
+
+  Served served_;
+  std::unique_ptr<v1::MenuService::Stub> stub_;
+  v1::Event event_;
+};
+
+TEST_F(MenuServiceTest, ReadsLinesWithWhatIsUnsureMarked) {
+  v1::ParseIngredientsRequest request;
+  request.set_household_id(served_.household);
+  request.set_measures(v1::KITCHEN_MEASURES_US);
+  request.add_lines("2 1/4 cups flour, sifted");
+  request.add_lines("a pinch of salt");
+  request.add_lines("");
+  auto context = with(served_.token);
+  v1::ParseIngredientsResponse answer;
+  ASSERT_TRUE(stub_->ParseIngredients(context.get(), request, &answer).ok());
+  ASSERT_EQ(answer.ingredients_size(), 3);
+  EXPECT_EQ(answer.ingredients(0).ingredient(), "all-purpose flour");
+  EXPECT_NEAR(answer.ingredients(0).mass_g(), 281.25, 1e-9);
+  EXPECT_THAT(answer.ingredients(0).contains(), ElementsAre("wheat"));
+  EXPECT_FALSE(answer.ingredients(1).has_mass_g());
+  EXPECT_EQ(answer.ingredients(1).doubts(0), v1::LINE_DOUBT_VAGUE_AMOUNT);
+  EXPECT_EQ(answer.ingredients(2).doubts(0), v1::LINE_DOUBT_EMPTY);
+}
+
+TEST_F(MenuServiceTest, ListsEveryFieldAtFault) {
+  v1::ParseIngredientsRequest request;
+  request.set_household_id(served_.household);
+  request.add_lines(std::string(301, 'x'));
+  request.set_measures(static_cast<v1::KitchenMeasures>(99));
+  auto context = with(served_.token);
+  v1::ParseIngredientsResponse answer;
+  EXPECT_EQ(stub_->ParseIngredients(context.get(), request, &answer).error_code(),
+            grpc::StatusCode::INVALID_ARGUMENT);
+  EXPECT_THAT(violations(*context), ElementsAre("measures", "lines[0]"));
+
+  v1::MakeShoppingListRequest list = shopping();
+  list.add_at_hand()->set_name("eggs");
+  list.add_buyers()->set_member_id("nobody");
+  context = with(served_.token);
+  v1::MakeShoppingListResponse bought;
+  EXPECT_EQ(stub_->MakeShoppingList(context.get(), list, &bought).error_code(),
+            grpc::StatusCode::INVALID_ARGUMENT);
+  EXPECT_THAT(violations(*context), ElementsAre("atHand[0].amount", "buyers[0].memberId"));
+}
+
+TEST_F(MenuServiceTest, TellsForEachGuestAndCourseWhatSuits) {
+  *event_.mutable_guests() = {};
+  v1::Guest& guest = *event_.add_guests();
+  guest.set_id("ruta");
+  guest.set_display_name("Ruta");
+  v1::Need& need = *guest.add_needs();
+  need.set_name("vegan");
+  need.set_severity(v1::NEED_SEVERITY_AVOID);
+  v1::CheckMenuRequest request = check();
+  *request.mutable_event() = event_;
+  auto context = with(served_.token);
+  v1::CheckMenuResponse answer;
+  const grpc::Status status = stub_->CheckMenu(context.get(), request, &answer);
+  ASSERT_TRUE(status.ok()) << status.error_message();
+  ASSERT_EQ(answer.cells_size(), event_.courses_size());
+  EXPECT_EQ(answer.cells(0).guest_id(), "ruta");
+  int dishes = 0;
+  for (const auto& cell : answer.cells()) {
+    dishes += cell.dishes_size();
+    for (const auto& dish : cell.dishes())
+      EXPECT_EQ(dish.fit() == v1::DISH_FIT_SUITS, dish.reasons().empty()) << dish.dish_id();
+  }
+  EXPECT_EQ(dishes, event_.dishes_size());
+}
+
+TEST_F(MenuServiceTest, RefusesAChangedEventThatCannotBe) {
+  v1::CheckMenuRequest request = check();
+  *request.mutable_event() = event_;
+  request.mutable_event()->mutable_dishes(0)->set_recipe_id("no-such-recipe");
+  auto context = with(served_.token);
+  v1::CheckMenuResponse answer;
+  EXPECT_EQ(stub_->CheckMenu(context.get(), request, &answer).error_code(),
+            grpc::StatusCode::INVALID_ARGUMENT);
+  EXPECT_THAT(violations(*context), ElementsAre("event.dishes[0].recipeId"));
+  request = check();
+  request.set_event_id("no-such-event");
+  context = with(served_.token);
+  EXPECT_EQ(stub_->CheckMenu(context.get(), request, &answer).error_code(), grpc::StatusCode::NOT_FOUND);
+}
+
+TEST_F(MenuServiceTest, ListsWhatToBuyAndWhatAChangedMenuBuys) {
+  v1::MakeShoppingListRequest request = shopping();
+  auto context = with(served_.token);
+  v1::MakeShoppingListResponse answer;
+  ASSERT_TRUE(stub_->MakeShoppingList(context.get(), request, &answer).ok());
+  ASSERT_GT(answer.items_size(), 0);
+  EXPECT_THAT(answer.changes(), IsEmpty());
+  for (int i = 1; i < answer.items_size(); ++i)
+    EXPECT_LE(answer.items(i - 1).needed_date(), answer.items(i).needed_date());
+
+  *request.mutable_event() = event_;
+  request.mutable_event()->mutable_dishes(0)->set_serving_count(60);
+  context = with(served_.token);
+  v1::MakeShoppingListResponse more;
+  ASSERT_TRUE(stub_->MakeShoppingList(context.get(), request, &more).ok());
+  EXPECT_GT(more.changes_size(), 0);
+  for (const auto& change : more.changes()) EXPECT_TRUE(change.has_before() && change.has_after());
+}
+
+}  // namespace
+}  // namespace suppertide::service
