@@ -52,6 +52,23 @@ DoughKind doughKindOf(const Formula& formula) {
   return kind;
 }
 
+DoughKind prefermentKind(double hydration, double wholeGrainShare, double yeastPercent, double saltPercent) {
+  constexpr double kWetFrom = 0.85;
+  DoughKind kind = kLevainKind;
+  const bool wet = hydration >= kWetFrom;
+  if (!wet) {
+    kind = kLeanKind;
+    kind.sugarVolumes = kLevainKind.sugarVolumes;
+    // Water over gas-free volume, flour being about 1.4 times as dense.
+    kind.waterShare = hydration / (hydration + 1 / 1.4) * 0.75;
+  }
+  kind = withComposition(kind, wholeGrainShare, saltPercent, 0);
+  kind.yeastPercent = yeastPercent;
+  kind.yeastGrowth = wet ? kWetYeastGrowth : kStiffYeastGrowth;
+  if (wet) kind.gasFactor *= kWetGasFactor;
+  return kind;
+}
+
 absl::StatusOr<DoughState> mix(const DoughKind& kind, const Culture& culture, const Mixing& mixing) {
   if (!isShare(mixing.inoculation) || !isShare(mixing.cultureShare) || !isShare(culture.ripeness)) {
     return absl::InvalidArgumentError(
@@ -62,6 +79,10 @@ absl::StatusOr<DoughState> mix(const DoughKind& kind, const Culture& culture, co
         culture.vigour > 0)) {
     return absl::InvalidArgumentError(
         absl::StrCat("mix dough: culture has lag ", culture.lag, " and vigour ", culture.vigour));
+  }
+  if (!(std::isfinite(mixing.yeastFactor) && mixing.yeastFactor > 0)) {
+    return absl::InvalidArgumentError(
+        absl::StrCat("mix dough: yeast factor ", mixing.yeastFactor, " is not above 0"));
   }
   if (!(std::isfinite(mixing.celsius) && std::isfinite(mixing.kilograms) && mixing.kilograms > 0)) {
     return absl::InvalidArgumentError(
@@ -80,6 +101,7 @@ absl::StatusOr<DoughState> mix(const DoughKind& kind, const Culture& culture, co
   state.sugar = kind.sugarVolumes;
   state.vigour = culture.vigour;
   state.kilograms = mixing.kilograms;
+  state.yeastFactor = mixing.yeastFactor;
   state.volumeAtStart = splitGas(kind.waterShare, state.gas, state.celsius).volume;
   return state;
 }

@@ -105,17 +105,20 @@ Fermentation::Warmth Fermentation::warmthAt(double celsius) const {
   warmth.growth = culture * kSourdoughYeastBestRate;
   warmth.cultureGas = culture * kGasRate * kind_.gasFactor;
   warmth.yeastGas = yeast * kYeastGasRate * kind_.yeastPercent * kind_.gasFactor;
+  static const double kGasThere = kBakersYeast.rate(kYeastGrowthCelsius);
+  warmth.yeastGrowth = yeast * kind_.yeastGrowth / kGasThere;
   warmth.expansion = (celsius + 273.15) / 298.15;
   warmth.air = kAirShare * warmth.expansion;
   warmth.dissolved = kind_.waterShare * carbonDioxideHeld(celsius);
   return warmth;
 }
 
-Fermentation::Flow Fermentation::flow(const DoughState& state, const Warmth& warmth, double awake) const {
+Fermentation::Flow Fermentation::flow(const DoughState& state, const Warmth& warmth,
+                                      double yeastAtWork) const {
   const double active = state.activeShare * state.ripeness;
   const double sugar = std::max(0.0, state.sugar);
   const double made =
-      (warmth.cultureGas * active + warmth.yeastGas * awake) * sugar / (sugar + kHalfSugarVolumes);
+      (warmth.cultureGas * active + warmth.yeastGas * yeastAtWork) * sugar / (sugar + kHalfSugarVolumes);
   const double surplus = state.gas * warmth.expansion - warmth.air - warmth.dissolved;
   const double freeGas =
       (surplus + std::sqrt(surplus * surplus + 4 * state.gas * warmth.expansion * warmth.air)) / 2;
@@ -129,6 +132,13 @@ Fermentation::Flow Fermentation::flow(const DoughState& state, const Warmth& war
   return result;
 }
 
+// Logistic growth has this closed form whatever the temperature did meanwhile.
+double Fermentation::yeastAfter(double growth) const {
+  if (kind_.yeastGrowth <= 0 || kind_.yeastPercent <= 0) return state_.yeastFactor;
+  const double most = kYeastCapacityPercent / kind_.yeastPercent;
+  return most / (1 + (most / state_.yeastFactor - 1) * std::exp(-growth));
+}
+
 DoughState Fermentation::peek(double hours) const {
   const double half = hours / 2;
   const double decay = std::exp(-half / tau_);
@@ -138,12 +148,18 @@ DoughState Fermentation::peek(double hours) const {
   const Warmth after = fullCelsius == warmth_.celsius ? warmth_ : warmthAt(fullCelsius);
   const bool yeasted = kind_.yeastPercent > 0;
   const double age = state_.hoursSinceMix;
-  const double awakeMiddle = yeasted ? awakeShare(age + half) : 1;
+  // The integrals of the growth over half and all of the step, by the parabola through its three points.
+  const double growthHalf =
+      half * (5 * warmth_.yeastGrowth + 8 * middle.yeastGrowth - after.yeastGrowth) / 12;
+  const double growthFull = hours * (warmth_.yeastGrowth + 4 * middle.yeastGrowth + after.yeastGrowth) / 6;
+  const double yeastFull = yeastAfter(growthFull);
+  const double atWorkMiddle = yeasted ? awakeShare(age + half) * yeastAfter(growthHalf) : 1;
 
-  const Flow first = flow(state_, warmth_, yeasted ? awakeShare(age) : 1);
-  const Flow second = flow(moved(state_, first, half), middle, awakeMiddle);
-  const Flow third = flow(moved(state_, second, half), middle, awakeMiddle);
-  const Flow fourth = flow(moved(state_, third, hours), after, yeasted ? awakeShare(age + hours) : 1);
+  const Flow first = flow(state_, warmth_, yeasted ? awakeShare(age) * state_.yeastFactor : 1);
+  const Flow second = flow(moved(state_, first, half), middle, atWorkMiddle);
+  const Flow third = flow(moved(state_, second, half), middle, atWorkMiddle);
+  const Flow fourth =
+      flow(moved(state_, third, hours), after, yeasted ? awakeShare(age + hours) * yeastFull : 1);
   const auto mean = [](double a, double b, double c, double d) { return (a + 2 * b + 2 * c + d) / 6; };
   const Flow flows = {mean(first.ripeness, second.ripeness, third.ripeness, fourth.ripeness),
                       mean(first.activeShare, second.activeShare, third.activeShare, fourth.activeShare),
@@ -152,6 +168,7 @@ DoughState Fermentation::peek(double hours) const {
   DoughState result = moved(state_, flows, hours);
   result.celsius = fullCelsius;
   result.hoursSinceMix += hours;
+  result.yeastFactor = yeastFull;
   return result;
 }
 

@@ -60,13 +60,14 @@ class Fermentation {
   // What depends on the dough's temperature alone.
   struct Warmth {
     double celsius;
-    double pace;        // of the fastest leavening at work over its best at vigour 1
-    double growth;      // of adaptation and population, per hour
-    double cultureGas;  // of a ripe, active culture with sugar enough, volumes per hour
-    double yeastGas;    // the same for baker's yeast that is awake
-    double expansion;   // of a gas, over 25 degrees
-    double air;         // volumes
-    double dissolved;   // volumes of CO2 that the dough's water holds
+    double pace;         // of the fastest leavening at work over its best at vigour 1
+    double growth;       // of adaptation and population, per hour
+    double cultureGas;   // of a ripe, active culture with sugar enough, volumes per hour
+    double yeastGas;     // the same for baker's yeast that is awake
+    double yeastGrowth;  // per hour, far below its capacity
+    double expansion;    // of a gas, over 25 degrees
+    double air;          // volumes
+    double dissolved;    // volumes of CO2 that the dough's water holds
   };
   struct Flow {
     double ripeness, activeShare, gas, sugar;  // per hour
@@ -83,7 +84,9 @@ class Fermentation {
   // After a time over which a difference to still air shrinks to its share `decay`.
   double celsiusAfter(double hours, double decay) const;
   Warmth warmthAt(double celsius) const;
-  Flow flow(const DoughState& state, const Warmth& warmth, double awake) const;
+  Flow flow(const DoughState& state, const Warmth& warmth, double yeastAtWork) const;
+  // The yeast's factor after it has grown by `growth` generations' worth (rate times hours).
+  double yeastAfter(double growth) const;
 
   DoughKind kind_;
   DoughState state_;

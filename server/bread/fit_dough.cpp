@@ -35,13 +35,14 @@ std::optional<double> workMoment(const ReadinessWindow& window, std::span<const 
 
 class Search {
  public:
-  explicit Search(const BreadWish& wish) : wish_(wish) {}
+  Search(const BreadWish& wish, const std::function<bool()>& stop) : wish_(wish), stop_(stop) {}
 
   // Levain and bulk end before `limitHour`.
   absl::Status run(double limitHour) {
     limitHour_ = limitHour;
     const double pitch = wish_.pitchMinutes / 60.0;
     for (double hour = wish_.earliestHour; hour < wish_.ready.limit; hour += pitch) {
+      if (stop_ && stop_()) return absl::CancelledError("fit dough: nobody waits for the answer");
       if (!isWork(hour)) continue;
       BreadWay way;
       if (!wish_.levain) {
@@ -196,6 +197,7 @@ class Search {
   }
 
   const BreadWish& wish_;
+  const std::function<bool()>& stop_;
   double limitHour_ = 0;
   std::map<Key, BreadWay> best_;
   std::optional<BreadWay> nearest_;
@@ -203,13 +205,13 @@ class Search {
 
 }  // namespace
 
-absl::StatusOr<BreadFit> fitBread(const BreadWish& wish) {
+absl::StatusOr<BreadFit> fitBread(const BreadWish& wish, const std::function<bool()>& stop) {
   if (wish.ready.empty()) return absl::InvalidArgumentError("fit dough: the wanted span is empty");
   if (wish.places.empty()) return absl::InvalidArgumentError("fit dough: there is no place");
   if (wish.doughCelsius.empty())
     return absl::InvalidArgumentError("fit dough: there is no dough temperature to try");
   if (wish.pitchMinutes <= 0) return absl::InvalidArgumentError("fit dough: the pitch is not above 0");
-  Search search(wish);
+  Search search(wish, stop);
   if (const absl::Status status = search.run(wish.ready.limit); !status.ok()) return status;
   if (!search.anyWay())
     if (const absl::Status status = search.run(wish.ready.limit + kNearestHours); !status.ok()) return status;

@@ -6,6 +6,7 @@
 // mixing, shaping and baking, all within the hours of work.
 #pragma once
 
+#include <functional>
 #include <optional>
 #include <vector>
 
@@ -83,6 +84,7 @@ inline constexpr std::size_t kMostWays = 24;
 // InvalidArgument when the wanted span or the places are empty, nothing leavens, or a number is
 // out of range. Neither way nor nearest: no hour of work is early enough, or no place is warm
 // enough. Cost: about 10 microseconds for each feeding hour, ratio and triple of places.
-absl::StatusOr<BreadFit> fitBread(const BreadWish& wish);
+// `stop` is asked before each feeding hour; true ends the search with CANCELLED.
+absl::StatusOr<BreadFit> fitBread(const BreadWish& wish, const std::function<bool()>& stop = nullptr);
 
 }  // namespace suppertide::bread

@@ -29,7 +29,8 @@ absl::Status checkAlone(const Ingredient& ingredient) {
   for (const auto& [what, share] :
        {std::pair{"water share", ingredient.waterShare},
         std::pair{"whole-grain share", ingredient.wholeGrainShare},
-        std::pair{"salt share", ingredient.saltShare}, std::pair{"sugar share", ingredient.sugarShare}}) {
+        std::pair{"salt share", ingredient.saltShare}, std::pair{"sugar share", ingredient.sugarShare},
+        std::pair{"flour share", ingredient.flourShare}, std::pair{"yeast share", ingredient.yeastShare}}) {
     if (absl::Status status = checkShare(ingredient, what, share); !status.ok()) return status;
   }
   const double dissolved = ingredient.waterShare + ingredient.saltShare + ingredient.sugarShare;
@@ -43,18 +44,18 @@ absl::Status checkAlone(const Ingredient& ingredient) {
   return absl::OkStatus();
 }
 
+bool isComposite(const Ingredient& ingredient) {
+  return ingredient.role == Role::kPreferment || ingredient.role == Role::kSoaker;
+}
+
 double flourShareOf(const Ingredient& ingredient) {
   if (ingredient.role == Role::kFlour) return 1;
+  if (isComposite(ingredient)) return ingredient.flourShare;
   return ingredient.role == Role::kLevain ? 1 / (1 + ingredient.hydration) : 0;
 }
 
 double waterShareOf(const Ingredient& ingredient) {
   return ingredient.role == Role::kLevain ? 1 - flourShareOf(ingredient) : ingredient.waterShare;
-}
-
-double yeastFactor(YeastForm form) {
-  if (form == YeastForm::kActiveDry) return kCompressedPerActiveDry;
-  return form == YeastForm::kInstant ? kCompressedPerInstant : 1;
 }
 
 // Sum over ingredients of percent times `shareOf`.
@@ -65,41 +66,12 @@ double sumPercent(const std::vector<Ingredient>& ingredients, ShareOf shareOf) {
   return sum;
 }
 
-// Takes `percent` out of `ingredient`; InvalidArgument when there is less.
-absl::Status takeOut(Ingredient& ingredient, double percent) {
-  if (ingredient.percent + 1e-9 < percent) {
-    return refusal(ingredient, absl::StrFormat("%.2f %% is less than the %.2f %% that the levain needs",
-                                               ingredient.percent, percent));
-  }
-  ingredient.percent = std::max(0.0, ingredient.percent - percent);
-  return absl::OkStatus();
-}
-
-absl::Status takeFlour(std::vector<Ingredient>& overall, double percent, bool wholeGrain) {
-  const auto suits = [&](const Ingredient& i) {
-    return i.role == Role::kFlour && (i.wholeGrainShare >= 0.5) == wholeGrain;
-  };
-  auto flour = std::find_if(overall.begin(), overall.end(), suits);
-  if (flour == overall.end()) {
-    flour = std::find_if(overall.begin(), overall.end(),
-                         [](const Ingredient& i) { return i.role == Role::kFlour; });
-  }
-  if (flour == overall.end()) return absl::InvalidArgumentError("formula: there is no flour");
-  return takeOut(*flour, percent);
-}
-
-absl::Status takeWater(std::vector<Ingredient>& overall, double percent) {
-  const auto wettest =
-      std::max_element(overall.begin(), overall.end(), [](const Ingredient& a, const Ingredient& b) {
-        return (a.role == Role::kLiquid ? a.waterShare : -1) < (b.role == Role::kLiquid ? b.waterShare : -1);
-      });
-  if (wettest == overall.end() || wettest->role != Role::kLiquid) {
-    return absl::InvalidArgumentError("formula: there is no liquid to take the levain's water from");
-  }
-  return takeOut(*wettest, percent);
-}
-
 }  // namespace
+
+double yeastFactor(YeastForm form) {
+  if (form == YeastForm::kActiveDry) return kCompressedPerActiveDry;
+  return form == YeastForm::kInstant ? kCompressedPerInstant : 1;
+}
 
 Ingredient usual(std::string name, Role role, double percent) {
   Ingredient ingredient;
@@ -121,9 +93,9 @@ absl::StatusOr<Formula> Formula::fromPercents(std::vector<Ingredient> ingredient
   const double flour = sumPercent(ingredients, flourShareOf);
   if (!(flour > 0)) return absl::InvalidArgumentError("formula: there is no flour");
   if (std::abs(flour - 100) > kSumTolerance) {
-    return absl::InvalidArgumentError(
-        absl::StrFormat("formula: flours and the levain's flour add up to %.2f %%, %.2f %% too %s", flour,
-                        std::abs(flour - 100), flour < 100 ? "little" : "much"));
+    return absl::InvalidArgumentError(absl::StrFormat(
+        "formula: flours, with that in levain and preferments, add up to %.2f %%, %.2f %% too %s", flour,
+        std::abs(flour - 100), flour < 100 ? "little" : "much"));
   }
   return Formula(std::move(ingredients));
 }
@@ -146,6 +118,13 @@ double Formula::totalPercent() const {
 }
 
 double Formula::prefermentedFlourShare() const {
+  const auto prefermented = [](const Ingredient& i) {
+    return i.role == Role::kLevain || i.role == Role::kPreferment ? flourShareOf(i) : 0.0;
+  };
+  return sumPercent(ingredients_, prefermented) / sumPercent(ingredients_, flourShareOf);
+}
+
+double Formula::levainFlourShare() const {
   return sumPercent(ingredients_,
                     [](const Ingredient& i) { return i.role == Role::kLevain ? flourShareOf(i) : 0.0; }) /
          sumPercent(ingredients_, flourShareOf);
@@ -153,6 +132,12 @@ double Formula::prefermentedFlourShare() const {
 
 double Formula::levainShare() const {
   return sumPercent(ingredients_, [](const Ingredient& i) { return i.role == Role::kLevain ? 1.0 : 0.0; }) /
+         totalPercent();
+}
+
+double Formula::prefermentShare() const {
+  return sumPercent(ingredients_,
+                    [](const Ingredient& i) { return i.role == Role::kPreferment ? 1.0 : 0.0; }) /
          totalPercent();
 }
 
@@ -180,9 +165,20 @@ double Formula::fatPercent() const {
 }
 
 double Formula::compressedYeastPercent() const {
+  return addedYeastPercent() + sumPercent(ingredients_, [](const Ingredient& i) {
+           return i.role == Role::kPreferment ? i.yeastShare : 0.0;
+         });
+}
+
+double Formula::addedYeastPercent() const {
   return sumPercent(ingredients_, [](const Ingredient& i) {
     return i.role == Role::kYeast ? yeastFactor(i.yeastForm) : 0.0;
   });
+}
+
+double Formula::soakedWaterPercent() const {
+  return sumPercent(ingredients_,
+                    [](const Ingredient& i) { return i.role == Role::kSoaker ? i.waterShare : 0.0; });
 }
 
 absl::StatusOr<std::vector<Weighed>> Formula::gramsForFlour(double totalFlourGrams) const {
@@ -208,26 +204,6 @@ absl::StatusOr<std::vector<Weighed>> Formula::gramsForPieces(int pieces, double 
                                                    pieceGrams, " g with a loss share of ", lossShare));
   }
   return gramsForDough(pieces * pieceGrams / (1 - lossShare));
-}
-
-absl::StatusOr<Formula> splitLevain(std::vector<Ingredient> overall, const Ingredient& levain,
-                                    double levainShareOfDough) {
-  Ingredient part = levain;
-  part.role = Role::kLevain;
-  if (!(levainShareOfDough >= 0 && levainShareOfDough < 1)) {
-    return refusal(part, absl::StrCat("share of the dough ", levainShareOfDough, " is not in [0, 1)"));
-  }
-  part.percent = levainShareOfDough * sumPercent(overall, [](const Ingredient&) { return 1.0; });
-  if (absl::Status status = checkAlone(part); !status.ok()) return status;
-  const double flour = part.percent * flourShareOf(part);
-  for (bool wholeGrain : {true, false}) {
-    const double share = wholeGrain ? part.wholeGrainShare : 1 - part.wholeGrainShare;
-    if (share <= 0) continue;
-    if (absl::Status status = takeFlour(overall, flour * share, wholeGrain); !status.ok()) return status;
-  }
-  if (absl::Status status = takeWater(overall, part.percent - flour); !status.ok()) return status;
-  overall.push_back(std::move(part));
-  return Formula::fromPercents(std::move(overall));
 }
 
 }  // namespace suppertide::bread

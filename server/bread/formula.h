@@ -1,9 +1,9 @@
 // A bread formula in baker's percentages, and its masses.
 //
-// Percent means per cent of *total* flour, the flour inside the levain included;
-// so the flours' percentages plus the levain's flour add up to 100. A levain is
-// one ingredient of the mix, with its whole mass; `splitLevain` turns a formula
-// written as an overall formula ("flour 100, liquid 58, 19 % of the dough is
+// Percent means per cent of *total* flour, the flour inside levain, preferments and
+// soakers included; so the flours' percentages plus that flour add up to 100. Each of
+// these parts is one ingredient of the mix, with its whole mass; formula_parts.h turns a
+// formula written as an overall formula ("flour 100, liquid 58, 19 % of the dough is
 // levain") into such a mix.
 //
 // Example: flour 81, water 39, levain 38 (hydration 1), salt 2 has 19 % of its
@@ -17,7 +17,19 @@
 
 namespace suppertide::bread {
 
-enum class Role { kFlour, kLiquid, kFat, kSugar, kSalt, kEgg, kLevain, kYeast, kOther };
+enum class Role {
+  kFlour,
+  kLiquid,
+  kFat,
+  kSugar,
+  kSalt,
+  kEgg,
+  kLevain,
+  kYeast,
+  kOther,
+  kPreferment,  // with baker's yeast: poolish, biga, sponge, old dough
+  kSoaker
+};
 enum class YeastForm { kCompressed, kActiveDry, kInstant };
 
 // Water shares by mass. Marks: from memory of food composition tables, rounded;
@@ -40,6 +52,8 @@ struct Ingredient {
   double sugarShare = 0;       // of its mass; fermentable sugar only
   double hydration = 1.0;      // levain: water over flour
   YeastForm yeastForm = YeastForm::kCompressed;
+  double flourShare = 0;  // of its mass; preferments and soakers
+  double yeastShare = 0;  // of its mass, counted as compressed; preferments
 };
 
 // An ingredient as a baker means it: the shares follow from role and common sense
@@ -68,14 +82,18 @@ class Formula {
 
   // Sum of all percentages; dough mass = total flour * this / 100.
   double totalPercent() const;
-  double prefermentedFlourShare() const;  // of total flour
+  double prefermentedFlourShare() const;  // of total flour, in levain and preferments
+  double levainFlourShare() const;        // of total flour, in the levain alone
   double levainShare() const;             // of the dough's mass
+  double prefermentShare() const;         // of the dough's mass, levain not counted
   double hydration() const;               // water of every ingredient over total flour, 0.62 for 62 %
   double wholeGrainShare() const;         // of total flour
   double saltPercent() const;             // also that inside other ingredients
   double sugarPercent() const;
   double fatPercent() const;              // fat ingredients less their water
-  double compressedYeastPercent() const;  // dry yeast counted by the constants above
+  double compressedYeastPercent() const;  // dry yeast counted by the constants above; all, or
+  double addedYeastPercent() const;       // only what isn't in preferments
+  double soakedWaterPercent() const;      // held by soakers
 
   // Grams by ingredient, in order. InvalidArgument unless the wanted mass is above 0.
   absl::StatusOr<std::vector<Weighed>> gramsForFlour(double totalFlourGrams) const;
@@ -89,12 +107,7 @@ class Formula {
   std::vector<Ingredient> ingredients_;
 };
 
-// Takes a levain that is `levainShareOfDough` of the whole mass out of an overall
-// formula: its water from the wettest liquid, its whole-grain flour from the first
-// flour that is mostly whole grain, the rest from the first that isn't (from the
-// first flour where there is no such). InvalidArgument when one of them is less than the
-// levain needs, or the result is no formula.
-absl::StatusOr<Formula> splitLevain(std::vector<Ingredient> overall, const Ingredient& levain,
-                                    double levainShareOfDough);
+// Compressed yeast that does the work of one part of this.
+double yeastFactor(YeastForm form);
 
 }  // namespace suppertide::bread

@@ -1,6 +1,6 @@
 // Rows about the trade's arithmetic and about baking.
 #include "server/bread/baking.h"
-#include "server/bread/formula.h"
+#include "server/bread/formula_parts.h"
 #include "server/bread/levain_build.h"
 #include "server/bread/published_rows.h"
 #include "server/bread/water_temperature.h"
@@ -29,10 +29,11 @@ std::vector<Weighed> sweetDough() {
 
 // Flour 100, liquid 58, egg 15, butter 15, sugar 10, salt 2, and 19 % of the dough levain.
 Formula workedDough() {
-  return *splitLevain(
-      {usual("flour", Role::kFlour, 100), usual("liquid", Role::kLiquid, 58), usual("egg", Role::kEgg, 15),
-       usual("butter", Role::kFat, 15), usual("sugar", Role::kSugar, 10), usual("salt", Role::kSalt, 2)},
-      usual("levain", Role::kLevain, 0), 0.19);
+  return splitFormula({usual("flour", Role::kFlour, 100), usual("liquid", Role::kLiquid, 58),
+                       usual("egg", Role::kEgg, 15), usual("butter", Role::kFat, 15),
+                       usual("sugar", Role::kSugar, 10), usual("salt", Role::kSalt, 2)},
+                      {LevainPart{0.19, 1, 0}, {}, {}})
+      ->mix;
 }
 
 }  // namespace
@@ -43,24 +44,24 @@ void addDoughTemperature(Rows& rows) {
   };
   const Origin treatise = origin("Wihlfahrt, A Treatise on Baking", SourceReading::kRead);
   rows.push_back(
-      near(treatise, "wanted 78, room 85, flour 67: water", "F", 82, 0, waterByThreeFactors(78, 85, 67, 0)));
-  rows.push_back(
-      near(treatise, "wanted 78, room 72, flour 62: water", "F", 100, 0, waterByThreeFactors(78, 72, 62, 0)));
+      near(treatise, "wanted 78, room 85, flour 67: water", "°F", 82, 0, waterByThreeFactors(78, 85, 67, 0)));
+  rows.push_back(near(treatise, "wanted 78, room 72, flour 62: water", "°F", 100, 0,
+                      waterByThreeFactors(78, 72, 62, 0)));
   rows.push_back(near(origin("baking-school handout", SourceReading::kSecondHand),
-                      "wanted 75, room 65, flour 65, friction 8: water", "F", 87, 0,
+                      "wanted 75, room 65, flour 65, friction 8: water", "°F", 87, 0,
                       waterByThreeFactors(75, 65, 65, 8)));
   rows.push_back(near(origin("Gisslen, Professional Baking", SourceReading::kMemory),
-                      "wanted 80, room 72, flour 68, friction 20: water", "F", 80, 0,
+                      "wanted 80, room 72, flour 68, friction 20: water", "°F", 80, 0,
                       waterByThreeFactors(80, 72, 68, 20)));
   rows.push_back(near(origin("cookery magazine example", SourceReading::kRead),
-                      "four factors: wanted 75, three at 71, friction 20: water", "F", 67, 0,
+                      "four factors: wanted 75, three at 71, friction 20: water", "°F", 67, 0,
                       waterByFourFactors(75, 71, 71, 71, 20)));
   rows.push_back(near(origin("US Navy, NAVEDTRA 14163, p. 8-4; numbers from memory", SourceReading::kRead),
-                      "friction of a test batch: room 72, flour 68, water 80, mixed 80", "F", 20, 0,
+                      "friction of a test batch: room 72, flour 68, water 80, mixed 80", "°F", 20, 0,
                       frictionFromTestBatch(80, 72, 68, 80)));
   // Specific heat 1.8 of flour, as in the worked comparison.
   rows.push_back(near(origin("arithmetic", SourceReading::kComputed),
-                      "water by the heat balance where the rule asks 38", "C", 30.2, 0.06,
+                      "water by the heat balance where the rule asks 38", "°C", 30.2, 0.06,
                       waterByHeatBalance({{"flour", 100, 20, 0.2 / 2.58}}, 62, 26, 0)->celsius));
 }
 
@@ -98,17 +99,17 @@ void addFormula(Rows& rows) {
 void addBaking(Rows& rows) {
   const auto fromRoll = [](double kilograms) { return bakeTime(15, 0.05, kilograms)->minutes; };
   const Origin card = {"baking", "US Army recipe card D-010", SourceReading::kRead, CheckBasis::kFitted};
-  rows.push_back(between(card, "765 g at 218 C, from 50 g in 15 min", "min", 35, 40, fromRoll(0.765)));
+  rows.push_back(between(card, "765 g at 218 °C, from 50 g in 15 min", "min", 35, 40, fromRoll(0.765)));
   Origin hotter = card;
   hotter.basis = CheckBasis::kIndependent;
-  rows.push_back(
-      missed(between(hotter, "610 g at 232 C, from 50 g in 15 min at 204 C", "min", 25, 30, fromRoll(0.610)),
-             "the scaling is by mass only and knows no hotter oven; the core temperature decides"));
   rows.push_back(missed(
-      near({"baking", "institutional quantity recipe, reposted", SourceReading::kSecondHand,
-            CheckBasis::kIndependent},
-           "57 g sweet rolls crowded at 191 C, from 50 g in 15 min at 204 C", "min", 25, 2, fromRoll(0.057)),
-      "rolls that touch bake as one sheet, in a cooler oven"));
+      between(hotter, "610 g at 232 °C, from 50 g in 15 min at 204 °C", "min", 25, 30, fromRoll(0.610)),
+      "the scaling is by mass only and knows no hotter oven; the core temperature decides"));
+  rows.push_back(missed(near({"baking", "institutional quantity recipe, reposted", SourceReading::kSecondHand,
+                              CheckBasis::kIndependent},
+                             "57 g sweet rolls crowded at 191 °C, from 50 g in 15 min at 204 °C", "min", 25,
+                             2, fromRoll(0.057)),
+                        "rolls that touch bake as one sheet, in a cooler oven"));
   rows.push_back(near({"baking", "exponent of two cards", SourceReading::kComputed, CheckBasis::kFitted},
                       "765 g from 50 g in 15 min", "min", 39, 1, fromRoll(0.765)));
   const Origin law = {"baking", "21 CFR 136", SourceReading::kRead, CheckBasis::kArithmetic};

@@ -6,14 +6,9 @@
 #include <vector>
 
 #include "absl/status/statusor.h"
-#include "server/bread/levain_build.h"
 #include "server/compose/composition.h"
 
 namespace suppertide::compose {
-
-// The formula as the bread engine has it, its levain taken out of flour and water.
-// InvalidArgument, naming the line and why, when it is no formula.
-absl::StatusOr<bread::Formula> formulaOf(const v1::BreadFormula& from);
 
 // Reads the recipe's formula and finds its ferments among the dish's steps.
 absl::StatusOr<BreadInfo> breadInfoOf(const Composition& composition, const DishInfo& dish);
@@ -23,24 +18,25 @@ class BreadModel {
   BreadModel(const Composition& composition, const DishInfo& dish, const BreadInfo& bread)
       : composition_(composition), dish_(dish), bread_(bread) {}
 
-  // Flour parts on 1 of starter that the recipe allows.
-  std::vector<double> ratios() const;
-  // Starter : flour : water that gives the levain's hydration.
-  bread::LevainRatio ratio(double flourPerStarter) const;
-  // The same for people: "1:2:2".
-  std::string ratioText(double flourPerStarter) const;
-  bread::DoughKind levainKind() const;
-  // A levain just fed.
-  absl::StatusOr<bread::DoughState> fedLevain(double flourPerStarter) const;
-  double levainBuildGrams() const;  // with what sticks to the jar
+  const BreadRecipe& recipe() const { return *bread_.recipe; }
+  // The soaker that is made at a step; empty: none.
+  const std::string& soakerOf(int step) const {
+    return composition_.steps[static_cast<std::size_t>(step)].step->soaker_id();
+  }
 
-  // The dough just mixed with this culture (or its yeast alone).
-  absl::StatusOr<bread::DoughState> mixedDough(const bread::Culture& levain) const;
+  // A levain just fed, a preferment just mixed; and the dough with this culture (or its yeast alone), and
+  // the yeast of its preferments grown by these factors.
+  absl::StatusOr<bread::DoughState> fedLevain(double flourPerStarter) const;
+  absl::StatusOr<bread::DoughState> mixedPreferment(int index) const;
+  absl::StatusOr<bread::DoughState> mixedDough(const bread::Culture& levain,
+                                               const std::vector<double>& grown) const;
   // What the work between two ferments makes of the dough; `workHours` at room temperature.
   bread::DoughState handled(const bread::DoughState& state, int nextStep, double workHours) const;
   // Likely hours of work on the dough between two of its ferments.
   double workHoursBefore(int step) const;
 
+  // How unsure a forecast in that place is.
+  bread::Uncertainty uncertainty(int place) const;
   // What counts as ready for a ferment step in a place.
   bread::Stage stage(int step, int place) const;
   std::vector<bread::Stay> stays(int place) const;
@@ -51,15 +47,21 @@ class BreadModel {
   double litres(int step) const;
   // What stands in an oven used as a proofing place.
   planning::Load load(int step) const;
-  // Water for the wanted dough temperature, by heat balance; also true without any water.
-  double waterCelsius() const;
+  // Water for the wanted dough temperature, everything else as warm as the room.
+  WaterWays water() const;
 
  private:
-  double starterHydration() const;
+  bread::DoughKind kind() const { return recipe().kind(); }
+  double pieceKilograms() const { return recipe().from().piece_mass_g() / 1000; }
 
   const Composition& composition_;
   const DishInfo& dish_;
   const BreadInfo& bread_;
 };
+
+// What a bread's step weighs: levain build, preferment, soaker or dough; nothing at other steps.
+// `flourPerStarter` as planned, 0 without a levain.
+void addWeighings(const BreadInfo& bread, const BreadModel& model, int step, double flourPerStarter,
+                  v1::PlannedStep& out);
 
 }  // namespace suppertide::compose

@@ -1,4 +1,5 @@
 #include <algorithm>
+#include <array>
 #include <map>
 
 #include "absl/strings/str_cat.h"
@@ -26,8 +27,13 @@ class BreadComposer {
         model_(composition, composition.dishes[static_cast<std::size_t>(dish)], bread) {}
 
   absl::Status run() {
-    auto states =
-        bread_.levainStep >= 0 ? throughLevain() : mixed({bread::Culture{0, bread::kPeakLevainLag, 1}});
+    std::vector<bread::Culture> cultures = {bread::Culture{0, bread::kPeakLevainLag, 1}};
+    if (bread_.levainStep >= 0)
+      if (auto status = throughLevain(cultures); !status.ok()) return status;
+    std::array<std::vector<double>, 3> grown;
+    for (std::size_t p = 0; p < bread_.preferments.size(); ++p)
+      if (auto status = throughPreferment(static_cast<int>(p), grown); !status.ok()) return status;
+    auto states = mixed(std::move(cultures), grown);
     if (!states.ok()) return states.status();
     std::map<int, States> byPlace = {{-1, *std::move(states)}};
     int before = -1;
@@ -39,43 +45,72 @@ class BreadComposer {
   }
 
  private:
+  const BreadRecipe& recipe() const { return *bread_.recipe; }
   bread::StartGrid grid() const { return {0, kTablePitch, composition_.problem.limit / kTablePitch + 1}; }
   bread::TableOptions tableOptions() const { return {composition_.axis.clockAtZero(), bread::kSearchHours}; }
 
-  // Modes of the levain; the mixed dough with the least, likely and most ripe one.
-  absl::StatusOr<States> throughLevain() {
-    std::vector<bread::Culture> cultures;
-    for (const double flour : model_.ratios()) {
+  // Modes of the levain, and the cultures it may be used as.
+  absl::Status throughLevain(std::vector<bread::Culture>& cultures) {
+    cultures.clear();
+    for (const double flour : recipe().flourPerStarter()) {
       const auto fed = model_.fedLevain(flour);
       if (!fed.ok()) return fed.status();
-      for (const int place : model_.places(bread_.levainStep)) {
-        const auto rows =
-            bread::readinessTable(model_.levainKind(), *fed, model_.stays(place),
-                                  model_.stage(bread_.levainStep, place), grid(), tableOptions());
-        ModeInfo meaning;
-        meaning.place = place;
-        meaning.flourPerStarter = flour;
-        if (!addMode(bread_.levainStep, meaning, rows, -1)) continue;
-        setSpread(bread_.levainStep,
-                  {model_.levainKind(), *fed, model_.stays(place), model_.stage(bread_.levainStep, place)});
-        const auto ends = bread::statesAtReadiness(model_.levainKind(), *fed, kNoon, model_.stays(place),
-                                                   model_.stage(bread_.levainStep, place));
-        for (const bread::DoughState& end : ends) cultures.push_back(bread::cultureOf(end));
-      }
+      for (const bread::DoughState& end : standingIn(bread_.levainStep, recipe().levainKind(), *fed, flour))
+        cultures.push_back(bread::cultureOf(end));
     }
     orImpossible(bread_.levainStep);
     if (cultures.empty()) cultures.push_back({0.6, bread::kPeakLevainLag, 1});
-    return mixed(std::move(cultures));
+    return absl::OkStatus();
   }
 
-  absl::StatusOr<States> mixed(std::vector<bread::Culture> cultures) {
+  // Modes of a preferment, and by how much its yeast has grown: least, likely and most.
+  absl::Status throughPreferment(int index, std::array<std::vector<double>, 3>& grown) {
+    const int step = bread_.preferments[static_cast<std::size_t>(index)].step;
+    std::vector<double> factors;
+    if (step >= 0) {
+      const auto mixed = model_.mixedPreferment(index);
+      if (!mixed.ok()) return mixed.status();
+      for (const bread::DoughState& end : standingIn(step, recipe().prefermentKind(index), *mixed, 0))
+        factors.push_back(end.yeastFactor);
+      orImpossible(step);
+    }
+    if (factors.empty()) factors.push_back(recipe().likelyGrowth(index));
+    std::sort(factors.begin(), factors.end());
+    grown[0].push_back(factors.front());
+    grown[1].push_back(factors[factors.size() / 2]);
+    grown[2].push_back(factors.back());
+    return absl::OkStatus();
+  }
+
+  // Adds a mode for each place where what was just mixed may stand; the states it may be used in.
+  States standingIn(int step, const bread::DoughKind& kind, const bread::DoughState& state,
+                    double flourPerStarter) {
+    States ends;
+    for (const int place : model_.places(step)) {
+      const FermentCase ferment = {kind, state, model_.stays(place), model_.stage(step, place)};
+      const auto rows =
+          bread::readinessTable(kind, state, ferment.stays, ferment.stage, grid(), tableOptions());
+      ModeInfo meaning;
+      meaning.place = place;
+      meaning.flourPerStarter = flourPerStarter;
+      if (!addMode(step, meaning, rows, -1)) continue;
+      setSpread(step, ferment);
+      const auto here = bread::statesAtReadiness(kind, state, kNoon, ferment.stays, ferment.stage);
+      ends.insert(ends.end(), here.begin(), here.end());
+    }
+    return ends;
+  }
+
+  absl::StatusOr<States> mixed(std::vector<bread::Culture> cultures,
+                               const std::array<std::vector<double>, 3>& grown) {
     std::sort(cultures.begin(), cultures.end(),
               [](const auto& a, const auto& b) { return a.ripeness < b.ripeness; });
-    std::vector<bread::Culture> chosen = {cultures.front(), cultures[cultures.size() / 2], cultures.back()};
-    if (cultures.size() == 1) chosen.resize(1);
+    const std::array<bread::Culture, 3> chosen = {cultures.front(), cultures[cultures.size() / 2],
+                                                  cultures.back()};
+    const bool one = cultures.size() == 1 && grown[0] == grown[2];
     States states;
-    for (const bread::Culture& culture : chosen) {
-      const auto state = model_.mixedDough(culture);
+    for (std::size_t k = 0; k < (one ? 1 : chosen.size()); ++k) {
+      const auto state = model_.mixedDough(chosen[k], grown[k]);
       if (!state.ok()) return state.status();
       states.push_back(*state);
     }
@@ -92,16 +127,16 @@ class BreadComposer {
       const std::size_t likely = states.size() / 2;
       for (const int place : model_.places(step)) {
         const bread::Stage stage = model_.stage(step, place);
-        const auto rows = bread::robustReadinessTable(bread_.kind, states, likely, model_.stays(place), stage,
-                                                      grid(), tableOptions());
+        const auto rows = bread::robustReadinessTable(recipe().kind(), states, likely, model_.stays(place),
+                                                      stage, grid(), tableOptions());
         ModeInfo meaning;
         meaning.place = place;
         meaning.placeBefore = placeBefore;
         if (!addMode(step, meaning, rows, before)) continue;
-        setSpread(step, {bread_.kind, states[likely], model_.stays(place), stage});
+        setSpread(step, {recipe().kind(), states[likely], model_.stays(place), stage});
         States& left = after[place];
         const auto ends =
-            bread::statesAtReadiness(bread_.kind, states[likely], kNoon, model_.stays(place), stage);
+            bread::statesAtReadiness(recipe().kind(), states[likely], kNoon, model_.stays(place), stage);
         left.insert(left.end(), ends.begin(), ends.end());
       }
     }

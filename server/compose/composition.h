@@ -10,8 +10,8 @@
 #include "absl/status/statusor.h"
 #include "server/bread/dough.h"
 #include "server/bread/forecast.h"
-#include "server/bread/formula.h"
 #include "server/compose/axis.h"
+#include "server/compose/bread_recipe.h"
 #include "server/compose/planner.h"
 #include "server/kitchen/oven.h"
 #include "server/kitchen/racks.h"
@@ -37,16 +37,18 @@ struct StepInfo {
   bool impossible = false;      // no mode at all: nowhere to bake or rise
 };
 
+// A preferment's steps in the problem, -1 where the recipe has none.
+struct PrefermentSteps {
+  int mixStep = -1;  // the work before it stands
+  int step = -1;     // it ripens
+};
+
 // A bread's dough, worked out once.
 struct BreadInfo {
-  std::optional<bread::Formula> formula;
-  bread::DoughKind kind;
+  std::optional<BreadRecipe> recipe;  // with what is lost in handling
   int pieces = 0;
-  double pieceGrams = 0;
-  double doughGrams = 0;   // with what is lost in handling
-  double levainGrams = 0;  // that goes into the dough
-  double levainHydration = 1;
   const v1::Starter* starter = nullptr;
+  std::vector<PrefermentSteps> preferments;  // as BreadFormula.preferments
   // Problem steps; -1 when the bread has none.
   int levainStep = -1;
   int feedStep = -1;            // the work before the levain stands

@@ -26,26 +26,32 @@ class DoughWriter {
 
   std::vector<v1::Breach> run() {
     out_.set_dish_id(dish_.dish->id());
-    out_.set_dough_mass_g(std::round(bread_.doughGrams));
-    out_.set_levain_mass_g(std::round(bread_.levainGrams));
-    out_.set_hydration_percent(bread_.formula->hydration() * 100);
-    out_.set_prefermented_flour_percent(bread_.formula->prefermentedFlourShare() * 100);
-    out_.set_water_celsius(std::round(model_.waterCelsius()));
+    describe(recipe(), out_);
     bread::Culture culture{0, bread::kPeakLevainLag, 1};
     if (bread_.levainStep >= 0) culture = bread::cultureOf(levain());
-    const auto mixed = model_.mixedDough(culture);
+    std::vector<double> grown;
+    for (int p = 0; p < recipe().prefermentCount(); ++p) grown.push_back(preferment(p));
+    const auto mixed = model_.mixedDough(culture, grown);
     if (!mixed.ok()) return breaches_;
     bread::DoughState state = *mixed;
     int before = -1;
     for (const int step : bread_.doughSteps) {
       if (before >= 0) state = model_.handled(state, step, hours(placed(step).start - placed(before).end));
-      state = stage(step, bread_.kind, state);
+      state = stage(step, recipe().kind(), state);
       before = step;
     }
     return breaches_;
   }
 
  private:
+  const BreadRecipe& recipe() const { return model_.recipe(); }
+  void describe(const BreadRecipe& recipe, v1::DoughForecast& out) const {
+    describeDough(recipe, out);
+    const WaterWays water = model_.water();
+    out.set_water_celsius(std::round(water.balance.waterCelsius));
+    out.set_ice_g(std::round(water.balance.iceGrams));
+    out.set_water_correction_k(water.correction.kelvin);
+  }
   static double hours(int minutes) { return minutes / 60.0; }
   const planning::Placement& placed(int step) const {
     return schedule_.steps[static_cast<std::size_t>(step)];
@@ -57,9 +63,19 @@ class DoughWriter {
 
   bread::DoughState levain() {
     const double flour = meaning(bread_.levainStep).flourPerStarter;
-    out_.set_levain_ratio(model_.ratioText(flour));
+    out_.set_levain_ratio(recipe().ratioText(flour));
     const auto fed = model_.fedLevain(flour);
-    return fed.ok() ? stage(bread_.levainStep, model_.levainKind(), *fed) : bread::DoughState{};
+    return fed.ok() ? stage(bread_.levainStep, recipe().levainKind(), *fed) : bread::DoughState{};
+  }
+
+  // How much the yeast of a preferment has grown when it is used.
+  double preferment(int index) {
+    const int step = bread_.preferments[static_cast<std::size_t>(index)].step;
+    const auto mixed = model_.mixedPreferment(index);
+    if (step < 0 || !mixed.ok()) return recipe().likelyGrowth(index);
+    const double grown = stage(step, recipe().prefermentKind(index), *mixed).yeastFactor;
+    out_.mutable_stages()->rbegin()->set_preferment_id(recipe().from().preferments(index).id());
+    return grown;
   }
 
   // Writes one ferment and returns the dough at its planned end.
@@ -78,10 +94,11 @@ class DoughWriter {
     told.set_low_rise(wanted.lowRise);
     told.set_wanted_rise(wanted.wantedRise);
     if (wanted.highRise < 100) told.set_high_rise(wanted.highRise);
-    const bread::ForecastBand band =
-        bread::forecastBand(kind, start, hours(at.start), stays, wanted, {}, {clock, bread::kSearchHours, 0});
+    const bread::Uncertainty unsure = model_.uncertainty(place);
+    const bread::ForecastBand band = bread::forecastBand(kind, start, hours(at.start), stays, wanted, unsure,
+                                                         {clock, bread::kSearchHours, 0});
     setWindow(step, band, told);
-    addSamples(kind, start, at, stays, clock, told);
+    addSamples(kind, start, at, stays, clock, std::exp(unsure.logVigour), told);
     stays.front().hours = hours(at.end - at.start);
     const bread::DoughState end = bread::ferment(kind, start, hours(at.start), stays, clock);
     told.set_rise_at_end(bread::riseOf(kind, end));
@@ -115,11 +132,11 @@ class DoughWriter {
   }
 
   void addSamples(const bread::DoughKind& kind, const bread::DoughState& start, const planning::Placement& at,
-                  const std::vector<bread::Stay>& stays, double clock, v1::FermentForecast& told) {
+                  const std::vector<bread::Stay>& stays, double clock, double spread,
+                  v1::FermentForecast& told) {
     const double length = hours(at.end - at.start) * 1.25 + 0.5;
     bread::ForecastOptions options{clock, length, std::max(length / 30, 1.0 / 12)};
     const bread::Stage endless{bread::kNoHighRise, bread::kNoHighRise, bread::kNoHighRise, 1.0};
-    const double spread = std::exp(bread::Uncertainty{}.logVigour);
     bread::DoughState slow = start;
     bread::DoughState fast = start;
     slow.vigour /= spread;
@@ -147,6 +164,24 @@ class DoughWriter {
 };
 
 }  // namespace
+
+void describeDough(const BreadRecipe& recipe, v1::DoughForecast& out) {
+  out.set_dough_mass_g(std::round(recipe.doughGrams()));
+  out.set_levain_mass_g(std::round(recipe.levainGrams()));
+  const double hydration = recipe.mix().hydration() * 100;
+  out.set_hydration_percent(hydration);
+  if (recipe.from().soakers_size() > 0)
+    out.set_free_hydration_percent(hydration - recipe.mix().soakedWaterPercent());
+  out.set_prefermented_flour_percent(recipe.mix().prefermentedFlourShare() * 100);
+  for (int p = 0; p < recipe.prefermentCount(); ++p) {
+    const v1::Preferment& told = recipe.from().preferments(p);
+    v1::PrefermentPart& part = *out.add_preferments();
+    part.set_preferment_id(told.id());
+    part.set_name(nameOf(told));
+    part.set_mass_g(std::round(recipe.prefermentGrams(p)));
+    part.set_flour_percent(told.flour_percent());
+  }
+}
 
 std::vector<v1::Breach> addDoughs(const Composition& composition, const planning::Schedule& schedule,
                                   v1::Plan& plan) {

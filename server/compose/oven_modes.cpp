@@ -3,6 +3,7 @@
 #include <set>
 
 #include "absl/strings/str_cat.h"
+#include "server/compose/bake_notes.h"
 #include "server/compose/parts.h"
 #include "server/compose/safety_view.h"
 #include "server/compose/spreads.h"
@@ -95,7 +96,7 @@ std::set<int> candidates(const Composition& composition, const SafetyView& safet
   for (int step = 0; step < static_cast<int>(composition.steps.size()); ++step) {
     const StepInfo& info = composition.steps[static_cast<std::size_t>(step)];
     if (!info.step->has_oven()) continue;
-    const kitchen::Bake bake = bakeOf(info.step->oven());
+    const kitchen::Bake bake = bakeOf(ovenNeedOf(composition, step));
     celsius.insert(info.step->oven().setpoint_celsius());
     if (info.step->oven().later_phases_size() > 0) continue;
     const kitchen::SetpointRange range = rangeOf(safety, step, bake);
@@ -127,7 +128,7 @@ int planned(double minutes) {
 
 void addFixedPhases(const Composition& composition, const SafetyView& safety, int step, int oven,
                     std::vector<Use>& uses) {
-  const v1::OvenNeed& need = composition.steps[static_cast<std::size_t>(step)].step->oven();
+  const v1::OvenNeed need = ovenNeedOf(composition, step);
   const kitchen::Oven& here = composition.ovens[static_cast<std::size_t>(oven)];
   Use use{step, oven, {}, {}, 0, {}};
   const double least = leastSafeCelsius(safety, step);
@@ -157,7 +158,7 @@ void addFixedPhases(const Composition& composition, const SafetyView& safety, in
 
 void addSetpoints(const Composition& composition, const SafetyView& safety, int step, int oven,
                   const std::set<int>& tries, std::vector<Use>& uses) {
-  const v1::OvenNeed& need = composition.steps[static_cast<std::size_t>(step)].step->oven();
+  const v1::OvenNeed need = ovenNeedOf(composition, step);
   const kitchen::Oven& here = composition.ovens[static_cast<std::size_t>(oven)];
   const kitchen::Bake bake = bakeOf(need);
   const kitchen::SetpointRange range = rangeOf(safety, step, bake);

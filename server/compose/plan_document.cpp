@@ -4,6 +4,7 @@
 #include <set>
 
 #include "absl/strings/str_cat.h"
+#include "server/compose/bake_notes.h"
 #include "server/compose/bread_model.h"
 #include "server/compose/documents.h"
 
@@ -28,32 +29,6 @@ std::string thingOf(const Composition& composition, planning::Cause cause, int t
     default:
       return "";
   }
-}
-
-void addWeighings(const BreadInfo& bread, const BreadModel& model, int step, double flourPerStarter,
-                  v1::PlannedStep& out) {
-  const auto weigh = [&](const std::string& name, double grams) {
-    if (grams < 0.05) return;
-    v1::Weighing& weighing = *out.add_weighings();
-    weighing.set_name(name);
-    weighing.set_mass_g(grams < 10 ? std::round(grams * 10) / 10 : std::round(grams));
-  };
-  if (step == bread.feedStep && flourPerStarter > 0) {
-    const bread::LevainRatio ratio = model.ratio(flourPerStarter);
-    const double part = model.levainBuildGrams() / (ratio.starter + ratio.flour + ratio.water);
-    weigh("starter", part * ratio.starter);
-    weigh("flour", part * ratio.flour);
-    weigh("water", part * ratio.water);
-  }
-  if (step != bread.mixStep) return;
-  const auto grams = bread.formula->gramsForDough(bread.doughGrams);
-  if (!grams.ok()) return;
-  for (const auto& part : *grams)
-    weigh(part.ingredient.role == bread::Role::kLevain ? "ripe levain" : part.ingredient.name, part.grams);
-  out.set_water_celsius(std::round(model.waterCelsius()));
-  const auto& told = out.cautions();
-  if (std::find(told.begin(), told.end(), v1::CAUTION_RAW_FLOUR) == told.end())
-    out.add_cautions(v1::CAUTION_RAW_FLOUR);
 }
 
 double chosenRatio(const Composition& composition, const planning::Schedule& schedule,
@@ -131,12 +106,13 @@ v1::PlannedStep plannedStep(const Composition& composition, const planning::Sche
   out.set_pinned(pin.start || pin.end || pin.mode || pin.cook);
   setModeParts(composition, step, placement, out);
   setReason(composition, note, out);
+  addBakeNotes(composition, step, placement, out);
   if (dish.bread) {
     const BreadModel model(composition, dish, *dish.bread);
     const double flour = chosenRatio(composition, schedule, *dish.bread);
     addWeighings(*dish.bread, model, step, flour, out);
     if (flour > 0 && (step == dish.bread->feedStep || step == dish.bread->levainStep))
-      out.set_levain_ratio(model.ratioText(flour));
+      out.set_levain_ratio(model.recipe().ratioText(flour));
   }
   return out;
 }

@@ -80,13 +80,19 @@ planning::Spread fermentSpread(Composition& composition, const v1::Starter* star
   double vigour = usual.logVigour;
   if (starter == nullptr) {
     vigour = kLogYeastVigour;
+  } else if (starter->learned_vigour().spread() > 0) {
+    vigour = starter->learned_vigour().spread();
   } else if (starter->vigour_spread() > 0) {
     vigour = starter->vigour_spread();
   }
+  double lag = usual.lag;
+  if (starter != nullptr && starter->learned_waking().spread() > 0) lag = starter->learned_waking().spread();
   follow(absl::StrCat(culture, ": vigour"), vigour, {-vigour, 0, 0});
-  if (starter != nullptr) follow(absl::StrCat(culture, ": adaptation"), usual.lag, {0, usual.lag, 0});
-  follow(absl::StrCat("warmth of ", composition.documents.kitchen.places(place).id()), kLogPlaceWarmth,
-         {0, 0, -usual.placeKelvin});
+  if (starter != nullptr) follow(absl::StrCat(culture, ": adaptation"), lag, {0, lag, 0});
+  const v1::Place& where = composition.documents.kitchen.places(place);
+  const double kelvin =
+      where.learned_warmth().spread() > 0 ? where.learned_warmth().spread() : usual.placeKelvin;
+  follow(absl::StrCat("warmth of ", where.id()), kLogPlaceWarmth, {0, 0, -kelvin});
   return spread;
 }
 

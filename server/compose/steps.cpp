@@ -153,7 +153,8 @@ int addStep(Composition& composition, int dish, const v1::Step& step) {
 
 int usualMost(const v1::Step& before, const v1::Step& after, bool fromStart) {
   if (fromStart) return planning::kNoLimit;
-  if (before.ferment().stage() == v1::FERMENT_STAGE_LEVAIN) return kLevainGap;
+  const v1::FermentStage ripening = before.ferment().stage();
+  if (ripening == v1::FERMENT_STAGE_LEVAIN || ripening == v1::FERMENT_STAGE_PREFERMENT) return kLevainGap;
   return before.has_ferment() || after.has_ferment() ? kFermentGap : planning::kNoLimit;
 }
 

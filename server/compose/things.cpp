@@ -62,11 +62,7 @@ kitchen::Pan panOf(const planning::Load& load) {
 }
 
 bread::TemperatureByHour airOf(const v1::Place& place) {
-  const auto& values = place.temperature().celsius();
-  if (values.size() != 24) return bread::TemperatureByHour(values.empty() ? 21.0 : values[0]);
-  std::array<double, 24> hours{};
-  std::copy(values.begin(), values.end(), hours.begin());
-  return bread::TemperatureByHour(hours);
+  return airOf(place.temperature(), place.learned_warmth());
 }
 
 absl::Status addThings(Composition& composition) {

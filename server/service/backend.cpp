@@ -73,10 +73,4 @@ Failure Backend::admitAgain(const Caller& caller) {
   return device.ok() ? Failure() : unknownDevice(device.status());
 }
 
-grpc::ServerUnaryReactor* notServedYet(grpc::CallbackServerContext* context) {
-  grpc::ServerUnaryReactor* reactor = context->DefaultReactor();
-  reactor->Finish(grpc::Status(grpc::StatusCode::UNIMPLEMENTED, "this call is not served yet"));
-  return reactor;
-}
-
 }  // namespace suppertide::service

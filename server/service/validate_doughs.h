@@ -11,5 +11,7 @@ inline constexpr int kMostDoughHours = 72;
 
 Violations validate(const v1::ForecastDoughRequest& request);
 Violations validate(const v1::FitDoughRequest& request);
+Violations validate(const v1::WorkOutDoughRequest& request);
+Violations validate(const v1::AddBreadReadingsRequest& request);
 
 }  // namespace suppertide::compose

@@ -35,5 +35,35 @@ TEST(BakingTest, FreshnessFallsFasterInTheFridge) {
   EXPECT_EQ(freshness(12, 32), freshness(12, 50));
 }
 
+TEST(BakingTest, TheUsualBakeHoldsTheCardsItComesFrom) {
+  const auto roll = usualBake(0.055, CrumbClass::kEnriched);
+  ASSERT_TRUE(roll.ok());
+  EXPECT_LT(roll->minutes.start, 15);  // the institutional roll at 204 degrees
+  EXPECT_GE(roll->minutes.limit, 25);  // crowded in its pan at 191
+  EXPECT_EQ(roll->setpointCelsius, 205);
+  const auto loaf = usualBake(0.765, CrumbClass::kLean);
+  ASSERT_TRUE(loaf.ok());
+  EXPECT_LT(loaf->minutes.start, 35);  // army card, 35 to 40 min
+  EXPECT_GT(loaf->minutes.limit, 40);
+  EXPECT_FALSE(loaf->outsideRange);
+  EXPECT_TRUE(usualBake(3, CrumbClass::kLean)->outsideRange);
+  EXPECT_FALSE(usualBake(0, CrumbClass::kLean).ok());
+}
+
+TEST(BakingTest, RangesOfCoolingFreshnessAndWarmingAgain) {
+  EXPECT_NEAR(coolingMinutes(0.05).start, 10, 1e-9);
+  EXPECT_NEAR(coolingMinutes(0.05).limit, 20, 1e-9);
+  EXPECT_NEAR(freshness(freshHours().start, 21), std::exp(-freshHours().start / 84), 1e-9);
+  EXPECT_GT(freshHours().start, 24);
+  EXPECT_LT(freshHours().limit, 36);
+  EXPECT_NEAR(refreshMinutes(0.05).start, 5, 1e-9);
+  EXPECT_GT(refreshMinutes(0.75).limit, refreshMinutes(0.05).limit);
+}
+
+TEST(BakingTest, SteamStaysAQuarterHourButHalfTheBakeAtMost) {
+  EXPECT_EQ(usualSteamMinutes(45), 15);
+  EXPECT_EQ(usualSteamMinutes(18), 9);
+}
+
 }  // namespace
 }  // namespace suppertide::bread

@@ -1,4 +1,4 @@
-#include "server/bread/formula.h"
+#include "server/bread/formula_parts.h"
 
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
@@ -84,9 +84,9 @@ TEST(FormulaTest, SplitsALevainOutOfAnOverallFormula) {
   std::vector<Ingredient> overall = {usual("flour", Role::kFlour, 100), usual("liquid", Role::kLiquid, 58),
                                      usual("egg", Role::kEgg, 15),      usual("butter", Role::kFat, 15),
                                      usual("sugar", Role::kSugar, 10),  usual("salt", Role::kSalt, 2)};
-  const auto formula = splitLevain(overall, levain(0), 0.19);
+  const auto formula = splitFormula(overall, {LevainPart{0.19, 1, 0}, {}, {}});
   ASSERT_TRUE(formula.ok()) << formula.status();
-  const auto grams = *formula->gramsForDough(1000);
+  const auto grams = *formula->mix.gramsForDough(1000);
   EXPECT_NEAR(grams[0].grams, 405, 1e-9);
   EXPECT_NEAR(grams[1].grams, 195, 1e-9);
   EXPECT_NEAR(grams.back().grams, 190, 1e-9);
@@ -95,16 +95,17 @@ TEST(FormulaTest, SplitsALevainOutOfAnOverallFormula) {
 TEST(FormulaTest, TakesALevainsWholeGrainFromTheWholeGrainFlour) {
   Ingredient whole = usual("whole wheat", Role::kFlour, 20);
   whole.wholeGrainShare = 1;
-  const auto formula = splitLevain(
-      {usual("flour", Role::kFlour, 80), whole, usual("water", Role::kLiquid, 70)}, levain(0, 1, 0.5), 0.2);
+  const auto formula =
+      splitFormula({usual("flour", Role::kFlour, 80), whole, usual("water", Role::kLiquid, 70)},
+                   {LevainPart{0.2, 1, 0.5}, {}, {}});
   ASSERT_TRUE(formula.ok()) << formula.status();
-  EXPECT_NEAR(formula->wholeGrainShare(), 0.20, 1e-12);
-  EXPECT_NEAR(formula->ingredients()[1].percent, 20 - 8.5, 1e-12);
+  EXPECT_NEAR(formula->mix.wholeGrainShare(), 0.20, 1e-12);
+  EXPECT_NEAR(formula->mix.ingredients()[1].percent, 20 - 8.5, 1e-12);
 }
 
 TEST(FormulaTest, RefusesALevainThatNeedsMoreWaterThanThereIs) {
-  const auto formula =
-      splitLevain({usual("flour", Role::kFlour, 100), usual("water", Role::kLiquid, 10)}, levain(0), 0.3);
+  const auto formula = splitFormula({usual("flour", Role::kFlour, 100), usual("water", Role::kLiquid, 10)},
+                                    {LevainPart{0.3, 1, 0}, {}, {}});
   EXPECT_THAT(std::string(formula.status().message()), HasSubstr("water: 10.00 % is less than the 16.50 %"));
 }
 

@@ -8,6 +8,8 @@ namespace suppertide::compose {
 void checkHousehold(const Checker& here, const v1::Household& household);
 void checkKitchen(const Checker& here, const v1::Kitchen& kitchen);
 void checkStarter(const Checker& here, const v1::Starter& starter);
+// One thing seen of a starter's levain or dough.
+void checkObservation(const Checker& here, const v1::StarterObservation& seen);
 void checkRecipe(const Checker& here, const v1::Recipe& recipe);
 void checkEvent(const Checker& here, const v1::Event& event);
 

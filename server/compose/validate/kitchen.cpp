@@ -2,6 +2,7 @@
 
 #include "absl/strings/str_cat.h"
 #include "server/compose/validate/documents.h"
+#include "server/compose/validate/formula_parts.h"
 
 namespace suppertide::compose {
 namespace {
@@ -69,6 +70,8 @@ void checkPlace(const Checker& here, const v1::Place& place, const v1::Kitchen& 
                          "a kind of place: counter, proofer, oven with its light on, fridge, "
                          "freezer, cellar or warmer");
   here.at("temperature").temperatures(place.temperature());
+  if (place.has_learned_warmth())
+    checkLearned(here.at("learnedWarmth"), place.learned_warmth(), v1::EFFECT_KIND_WARMTH);
   if (place.has_volume_l()) here.at("volumeL").aboveZero(place.volume_l(), 5000, "litres");
   const Checker oven = here.at("ovenId");
   if (place.kind() == v1::PLACE_KIND_OVEN_LIGHT) {

@@ -55,6 +55,26 @@ void checkPan(const Checker& here, const v1::Pan& pan) {
   here.at("count").range(pan.count(), 0, 50, "pans");
 }
 
+// All phases together, as likely.
+std::int64_t bakeMinutes(const v1::OvenNeed& need) {
+  std::int64_t minutes = minutesIn(need.duration().likely());
+  for (const v1::OvenPhase& phase : need.later_phases()) minutes += minutesIn(phase.duration());
+  return minutes;
+}
+
+void checkSteamAndLid(const Checker& here, const v1::OvenNeed& need) {
+  const std::int64_t whole = bakeMinutes(need);
+  const auto within = [&](const Checker& field, const google::protobuf::Duration& duration) {
+    if (field.minutes(duration, 1, kMinutesPerDay) && minutesIn(duration) >= whole)
+      field.wrong(minutesAsText(minutesIn(duration)),
+                  absl::StrCat("must be less than the bake, ", minutesAsText(whole)));
+  };
+  if (need.has_steam_duration()) within(here.at("steamDuration"), need.steam_duration());
+  if (need.has_steam_duration() && !need.steam())
+    here.at("steamDuration").wrong(minutesAsText(minutesIn(need.steam_duration())), "only with steam: true");
+  if (need.has_lid_duration()) within(here.at("lidDuration"), need.lid_duration());
+}
+
 }  // namespace
 
 void checkOvenNeed(const Checker& here, const v1::OvenNeed& need) {
@@ -64,6 +84,8 @@ void checkOvenNeed(const Checker& here, const v1::OvenNeed& need) {
   checkCore(here, need);
   here.at("thicknessMm").range(need.thickness_mm(), 0, 500, "mm");
   if (need.has_pan()) checkPan(here.at("pan"), need.pan());
+  checkSteamAndLid(here, need);
+  here.at("pieceMassG").zeroOrRange(need.piece_mass_g(), 20, 5000, "g");
   if (!here.at("laterPhases").count(need.later_phases_size(), 0, kMostPhases, "later temperatures")) return;
   for (int i = 0; i < need.later_phases_size(); ++i) {
     const Checker phase = here.at("laterPhases", i);
@@ -74,7 +96,7 @@ void checkOvenNeed(const Checker& here, const v1::OvenNeed& need) {
 }
 
 void checkFermentNeed(const Checker& here, const v1::FermentNeed& need) {
-  here.at("stage").chosen(need.stage(), "a stage of the dough: levain, bulk or proof");
+  here.at("stage").chosen(need.stage(), "a stage of the dough: levain, preferment, bulk or proof");
   bool good = here.at("lowRise").zeroOrRange(need.low_rise(), 1, 6);
   good = here.at("wantedRise").zeroOrRange(need.wanted_rise(), 1, 6) && good;
   good = here.at("highRise").zeroOrRange(need.high_rise(), 1, 6) && good;

@@ -71,6 +71,25 @@ void checkDuration(const Checker& here, const v1::Step& step) {
   here.at("duration").spread(step.duration(), mayBeNothing ? 0 : 1, kHorizonMinutes);
 }
 
+template <typename Parts>
+bool holds(const Parts& parts, const std::string& id) {
+  return std::any_of(parts.begin(), parts.end(), [&](const auto& part) { return part.id() == id; });
+}
+
+// The preferment or soaker of the formula that a step names.
+void checkPartOf(const Checker& here, const v1::Step& step, const v1::BreadFormula& formula) {
+  const std::string& preferment = step.ferment().preferment_id();
+  const Checker field = here.at("ferment").at("prefermentId");
+  if (step.ferment().stage() == v1::FERMENT_STAGE_PREFERMENT) {
+    if (!holds(formula.preferments(), preferment))
+      field.wrong(preferment, "must be the id of one of the formula's preferments");
+  } else if (!preferment.empty()) {
+    field.wrong(preferment, "only a ferment of the stage preferment names one");
+  }
+  if (!step.soaker_id().empty() && !holds(formula.soakers(), step.soaker_id()))
+    here.at("soakerId").wrong(step.soaker_id(), "must be the id of one of the formula's soakers");
+}
+
 void checkNeeds(const Checker& here, const v1::Step& step, const v1::Recipe& recipe) {
   const bool bake = step.kind() == v1::STEP_KIND_OVEN;
   const bool ferment = step.kind() == v1::STEP_KIND_FERMENT;
@@ -79,7 +98,8 @@ void checkNeeds(const Checker& here, const v1::Step& step, const v1::Recipe& rec
   if (!bake && step.has_oven()) here.at("oven").wrong("", "only a step of the oven kind may ask for an oven");
   if (step.has_oven()) checkOvenNeed(here.at("oven"), step.oven());
   if (ferment && !step.has_ferment())
-    here.at("ferment").wrong("", "a step that ferments must say its stage: levain, bulk or proof");
+    here.at("ferment").wrong("",
+                             "a step that ferments must say its stage: levain, preferment, bulk or proof");
   if (!ferment && step.has_ferment())
     here.at("ferment").wrong("", "only a step of the ferment kind may have a stage of the dough");
   if (step.has_ferment()) checkFermentNeed(here.at("ferment"), step.ferment());
@@ -88,6 +108,24 @@ void checkNeeds(const Checker& here, const v1::Step& step, const v1::Recipe& rec
   if (step.ferment().stage() == v1::FERMENT_STAGE_LEVAIN && recipe.has_formula() &&
       !recipe.formula().has_levain())
     here.at("ferment").at("stage").wrong("levain", "the formula has no levain");
+  checkPartOf(here, step, recipe.formula());
+}
+
+// Each preferment ripens in one step, each soaker is made in one.
+void checkPartsMade(const Checker& here, const v1::Recipe& recipe) {
+  const auto once = [&](const Checker& part, const std::string& id, const char* what, auto idIn) {
+    const auto count = std::count_if(recipe.steps().begin(), recipe.steps().end(),
+                                     [&](const v1::Step& step) { return idIn(step) == id; });
+    if (count != 1 && !id.empty())
+      part.at("id").wrong(id, absl::StrCat("must be named by one step ", what, ", not by ", count));
+  };
+  const Checker formula = here.at("formula");
+  for (int i = 0; i < recipe.formula().preferments_size(); ++i)
+    once(formula.at("preferments", i), recipe.formula().preferments(i).id(), "in which it ripens",
+         [](const v1::Step& step) { return step.ferment().preferment_id(); });
+  for (int i = 0; i < recipe.formula().soakers_size(); ++i)
+    once(formula.at("soakers", i), recipe.formula().soakers(i).id(), "that makes it",
+         [](const v1::Step& step) { return step.soaker_id(); });
 }
 
 void checkUses(const Checker& here, const v1::Step& step) {
@@ -190,6 +228,7 @@ void checkRecipe(const Checker& here, const v1::Recipe& recipe) {
     ids.add(here.at("steps", i).at("id"), recipe.steps(i).id());
   }
   checkStepOrder(here, recipe);
+  checkPartsMade(here, recipe);
 }
 
 Violations validate(const v1::Recipe& recipe) {
