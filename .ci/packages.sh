@@ -2,7 +2,8 @@
 
 server_packages="g++ cmake ninja-build pkg-config ccache python3
   protobuf-compiler protobuf-compiler-grpc libprotobuf-dev libgrpc++-dev
-  libsqlite3-dev libsodium-dev libcadical-dev libspdlog-dev nlohmann-json3-dev libcli11-dev tzdata"
+  libsqlite3-dev libsodium-dev libssl-dev libcadical-dev libspdlog-dev prometheus-cpp-dev nlohmann-json3-dev
+  libcli11-dev tzdata"
 window_packages="qt6-base-dev qt6-declarative-dev qt6-declarative-dev-tools libgl-dev
   qml6-module-qtqml qml6-module-qtqml-models qml6-module-qtqml-workerscript qml6-module-qtquick
   qml6-module-qtquick-window qml6-module-qtquick-controls qml6-module-qtquick-layouts

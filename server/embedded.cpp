@@ -53,6 +53,7 @@ absl::StatusOr<std::unique_ptr<EmbeddedServer>> EmbeddedServer::start(const Opti
   service::Server::Options server;
   server.dataFile = options.dataFile;
   server.listen = options.listen;
+  server.plain = true;  // only this machine can reach it
   if (server.listen.empty()) {
     auto made = PrivateFolder::make();
     if (!made.ok()) return made.status();

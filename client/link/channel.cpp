@@ -4,6 +4,8 @@
 #include <grpcpp/security/credentials.h>
 #include <grpcpp/support/channel_arguments.h>
 
+#include "client/link/pinned_certificate.h"
+
 namespace suppertide::link {
 namespace {
 
@@ -27,13 +29,17 @@ bool isLocalTarget(const std::string& target) {
          startsWith(target, "[::1]:");
 }
 
-std::shared_ptr<grpc::Channel> openChannel(const std::string& target, const std::string& certificatePem) {
+std::shared_ptr<grpc::Channel> openChannel(const std::string& target, const std::string& certificatePem,
+                                           const std::string& fingerprint) {
   grpc::ChannelArguments arguments;
   arguments.SetInt(GRPC_ARG_USE_LOCAL_SUBCHANNEL_POOL, 1);
   // A server of the household never stands behind a web proxy set for the desktop.
   arguments.SetInt(GRPC_ARG_ENABLE_HTTP_PROXY, 0);
   arguments.SetMaxReceiveMessageSize(kLargestMessage);
-  if (isLocalTarget(target) && certificatePem.empty()) {
+  const bool socket = startsWith(target, "unix:");
+  if (!socket && !fingerprint.empty())
+    return grpc::CreateCustomChannel(target, pinnedCredentials(fingerprint), arguments);
+  if (socket || (isLocalTarget(target) && certificatePem.empty())) {
     return grpc::CreateCustomChannel(target, grpc::InsecureChannelCredentials(), arguments);
   }
   grpc::SslCredentialsOptions options;

@@ -19,6 +19,7 @@ struct KnownServer {
   std::string name;            // for people, unique in the file: "home"
   std::string target;          // "192.168.1.4:50710", "unix:/..."
   std::string certificatePem;  // trusted for this server alone; empty: the system's authorities
+  std::string fingerprint{};   // of its self-made certificate; empty: it has another or none
   std::string householdId;
   std::string householdName;
   std::string memberId;

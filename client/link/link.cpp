@@ -50,7 +50,8 @@ class WatchCall {
  public:
   WatchCall(const LinkOptions& options, std::int64_t after, milliseconds longestSilence)
       : longestSilence_(longestSilence),
-        stub_(v1::SyncService::NewStub(openChannel(options.target, options.certificatePem))) {
+        stub_(v1::SyncService::NewStub(
+            openChannel(options.target, options.certificatePem, options.fingerprint))) {
     context_.AddMetadata("authorization", "Bearer " + options.deviceToken);
     request_.set_household_id(options.householdId);
     request_.set_after_revision(after);

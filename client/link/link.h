@@ -36,6 +36,7 @@ struct LinkOptions {
   std::string householdId;
   std::string deviceToken;
   std::string certificatePem;                 // trusted over a network; empty: the system's authorities
+  std::string fingerprint{};                  // of the only certificate accepted; empty: see openChannel()
   std::chrono::milliseconds firstRetry{200};  // doubles up to lastRetry, with a random part
   std::chrono::milliseconds lastRetry{10'000};
   // A stream silent for longer counts as cut: a living server sends a bookmark every 10 seconds.

@@ -25,7 +25,7 @@ constexpr std::chrono::seconds kPlanningGrace{60};
 
 struct Session::Stubs {
   explicit Stubs(SessionOptions o) : options(std::move(o)) {
-    const auto channel = openChannel(options.target, options.certificatePem);
+    const auto channel = openChannel(options.target, options.certificatePem, options.fingerprint);
     households = v1::HouseholdService::NewStub(channel);
     breads = v1::BreadService::NewStub(channel);
     events = v1::EventService::NewStub(channel);

@@ -27,6 +27,7 @@ struct SessionOptions {
   std::string target;                          // "unix:/..." or "192.168.1.4:50710"
   std::string deviceToken;                     // empty: only for creating and joining a household
   std::string certificatePem;                  // trusted over a network; empty: the system's authorities
+  std::string fingerprint{};                   // of the only certificate accepted; empty: see openChannel()
   std::chrono::milliseconds deadline{15'000};  // of each call but planning
 };
 

@@ -145,6 +145,7 @@ ParsedOptions readSaved(const QString& name, WindowOptions options) {
   options.link.householdId = server->householdId;
   options.link.deviceToken = server->deviceToken;
   options.link.certificatePem = server->certificatePem;
+  options.link.fingerprint = server->fingerprint;
   ParsedOptions parsed;
   parsed.options = std::move(options);
   return parsed;

@@ -83,8 +83,11 @@ absl::StatusOr<link::KnownServer> knownServer(const Environment& environment, co
 Connection openKnown(const link::KnownServer& server) {
   Connection connection;
   connection.householdId = server.householdId;
-  connection.session = std::make_unique<link::Session>(link::SessionOptions{
-      .target = server.target, .deviceToken = server.deviceToken, .certificatePem = server.certificatePem});
+  connection.session =
+      std::make_unique<link::Session>(link::SessionOptions{.target = server.target,
+                                                           .deviceToken = server.deviceToken,
+                                                           .certificatePem = server.certificatePem,
+                                                           .fingerprint = server.fingerprint});
   return connection;
 }
 

@@ -6,6 +6,7 @@
 #include "absl/strings/ascii.h"
 #include "absl/strings/str_cat.h"
 #include "client/link/channel.h"
+#include "client/link/join_code.h"
 #include "client/link/request_id.h"
 #include "client/terminal/bundle_source.h"
 #include "client/terminal/commands.h"
@@ -153,12 +154,11 @@ int runInvite(const InviteCommand& command, Environment& environment) {
   }
   const Clock clock(household->time_zone());
   const absl::Time expires = toTime(answer->expire_time());
-  environment.out << "Invitation code: " << plainLine(answer->code()) << "\nGood once, as "
-                  << roleWords(request.role()) << ", until " << clock.day(expires) << " "
-                  << clock.hour(expires)
+  const std::string code = plainLine(link::textOf({answer->code(), answer->certificate_fingerprint()}));
+  environment.out << "Invitation code: " << code << "\nGood once, as " << roleWords(request.role())
+                  << ", until " << clock.day(expires) << " " << clock.hour(expires)
                   << (link::isLocalTarget(known->target) ? ". On this machine:" : ". On the other device:")
-                  << "\n  suppertide join " << plainLine(known->target) << " --code "
-                  << plainLine(answer->code()) << "\n";
+                  << "\n  suppertide join " << plainLine(known->target) << " --code " << code << "\n";
   return kOk;
 }
 

@@ -8,6 +8,7 @@
 
 #include "absl/strings/str_cat.h"
 #include "absl/time/time.h"
+#include "client/link/join_code.h"
 #include "client/link/request_id.h"
 #include "client/terminal/commands.h"
 #include "client/terminal/connection.h"
@@ -33,9 +34,20 @@ struct Joined {
   std::string deviceToken;
 };
 
-absl::StatusOr<Joined> createHousehold(const JoinCommand& command, link::Session& session) {
+// Asks again, once, when the answer did not come: a server that carried the first
+// request out gives its outcome again.
+template <typename Ask>
+auto askAgain(Ask ask) {
+  auto answer = ask();
+  const absl::StatusCode code = answer.status().code();
+  const bool lost = code == absl::StatusCode::kUnavailable || code == absl::StatusCode::kDeadlineExceeded;
+  return lost ? ask() : answer;
+}
+
+absl::StatusOr<Joined> createHousehold(const JoinCommand& command, const std::string& code,
+                                       link::Session& session) {
   v1::CreateHouseholdRequest request;
-  request.set_host_code(command.hostCode);
+  request.set_host_code(code);
   v1::Household& household = *request.mutable_household();
   household.set_display_name(command.householdName.empty() ? "Our household" : command.householdName);
   household.set_time_zone(command.timeZone.empty() ? localZone() : command.timeZone);
@@ -45,18 +57,19 @@ absl::StatusOr<Joined> createHousehold(const JoinCommand& command, link::Session
   host.set_role(v1::ROLE_HOST);
   request.set_device_name(command.deviceName.empty() ? thisMachine() : command.deviceName);
   request.set_request_id(link::newRequestId());
-  const auto answer = session.createHousehold(request);
+  const auto answer = askAgain([&] { return session.createHousehold(request); });
   if (!answer.ok()) return answer.status();
   return Joined{answer->household().id(), answer->member_id(), answer->device_token()};
 }
 
-absl::StatusOr<Joined> joinHousehold(const JoinCommand& command, link::Session& session) {
+absl::StatusOr<Joined> joinHousehold(const JoinCommand& command, const std::string& code,
+                                     link::Session& session) {
   v1::JoinHouseholdRequest request;
-  request.set_code(command.invitation);
+  request.set_code(code);
   request.set_display_name(command.memberName);
   request.set_device_name(command.deviceName.empty() ? thisMachine() : command.deviceName);
   request.set_request_id(link::newRequestId());
-  const auto answer = session.joinHousehold(request);
+  const auto answer = askAgain([&] { return session.joinHousehold(request); });
   if (!answer.ok()) return answer.status();
   return Joined{answer->household_id(), answer->member_id(), answer->device_token()};
 }
@@ -81,6 +94,15 @@ std::string nameOfHousehold(const link::KnownServer& server) {
   return household.ok() ? household->display_name() : "";
 }
 
+// A server with a certificate of its own making does not answer to a code without its fingerprint.
+absl::Status explained(const absl::Status& status, const JoinCommand& command, const link::JoinCode& code) {
+  const bool mayLackIt =
+      code.fingerprint.empty() && command.certificate.empty() && command.target.rfind("unix:", 0) != 0;
+  if (status.code() != absl::StatusCode::kUnavailable || !mayLackIt) return status;
+  return absl::UnavailableError(
+      "is it running, and is the address right? If the code has a second part, after a dot, give that, too");
+}
+
 }  // namespace
 
 int runJoin(const JoinCommand& command, Environment& environment) {
@@ -92,14 +114,22 @@ int runJoin(const JoinCommand& command, Environment& environment) {
   }
   auto credentials = link::loadCredentials(environment.credentials);
   if (!credentials.ok()) return reportFailure(environment, credentials.status(), command.json);
-  link::Session stranger({.target = command.target, .deviceToken = "", .certificatePem = certificate});
+  const bool founds = !command.hostCode.empty();
+  const auto code = link::parseJoinCode(founds ? command.hostCode : command.invitation);
+  if (!code.ok()) return reportFailure(environment, code.status(), command.json);
+  link::Session stranger({.target = command.target,
+                          .deviceToken = "",
+                          .certificatePem = certificate,
+                          .fingerprint = code->fingerprint});
   const auto joined =
-      command.hostCode.empty() ? joinHousehold(command, stranger) : createHousehold(command, stranger);
-  if (!joined.ok()) return reportFailure(environment, joined.status(), command.json);
+      founds ? createHousehold(command, code->code, stranger) : joinHousehold(command, code->code, stranger);
+  if (!joined.ok())
+    return reportFailure(environment, explained(joined.status(), command, *code), command.json);
   link::KnownServer server{
       .name = command.saveAs.empty() ? freeName(*credentials, joined->householdId) : command.saveAs,
       .target = command.target,
       .certificatePem = certificate,
+      .fingerprint = code->fingerprint,
       .householdId = joined->householdId,
       .householdName = "",
       .memberId = joined->memberId,

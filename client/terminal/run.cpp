@@ -163,9 +163,10 @@ void addJoin(CLI::App& app, Options& options) {
   CLI::App* sub = command(
       app, "join", "Make this device a member of a household on a server",
       "Examples:\n  suppertide join 127.0.0.1:50710 --host-code CODE --name Ana --household \"Elm Lane\"\n"
-      "  suppertide join 192.168.1.4:50710 --code CODE --name Ben --certificate server.pem\n\n"
+      "  suppertide join 192.168.1.4:50710 --code CODE --name Ben\n\n"
       "The host code is printed by a new server and makes the household; an invitation code comes\n"
-      "from suppertide invite. What is needed to come back is saved for this user alone.");
+      "from suppertide invite. A code is one word: what stands after its dot lets this device check\n"
+      "that it reached the right server. What is needed to come back is saved for this user alone.");
   sub->add_option("target", o.target, "HOST:PORT, or unix:PATH")->type_name("TARGET")->required();
   CLI::Option* host = sub->add_option("--host-code", o.hostCode, "Code of a new server: makes its household")
                           ->type_name("CODE");
@@ -180,7 +181,8 @@ void addJoin(CLI::App& app, Options& options) {
       ->excludes(code);
   sub->add_option("--device", o.deviceName, "What the others see this device called")->type_name("NAME");
   sub->add_option("--save-as", o.saveAs, "Name for --server later; home when left out")->type_name("NAME");
-  sub->add_option("--certificate", o.certificate, "The server's certificate, to trust it alone")
+  sub->add_option("--certificate", o.certificate,
+                  "Certificate of the server or its issuer, to trust it alone")
       ->type_name("FILE");
   addJson(sub, o.json);
   sub->callback([&options, host, code] {

@@ -136,6 +136,7 @@ int runWatch(const WatchCommand& command, Environment& environment) {
   options.householdId = known->householdId;
   options.deviceToken = known->deviceToken;
   options.certificatePem = known->certificatePem;
+  options.fingerprint = known->fingerprint;
   link::Link link(options, mailbox);
   link.start();
   Watcher watcher(command, environment);

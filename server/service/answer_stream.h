@@ -26,12 +26,12 @@ class AnswerStream : public grpc::ServerWriteReactor<Answer>,
  public:
   // `method` as in "SyncService/Watch".
   AnswerStream(Backend& backend, grpc::CallbackServerContext& context, std::string method)
-      : backend_(backend), context_(context), log_(std::move(method)) {}
+      : backend_(backend), context_(context), method_(method), log_(backend.metrics(), std::move(method)) {}
 
   // Opens on a reading thread. Call once, on an object in a shared_ptr.
   void start() {
     self_ = this->shared_from_this();
-    backend_.readers().post([self = self_] { self->openNow(); });
+    backend_.readers().post([self = self_] { self->openNow(); }, turnOf(context_));
   }
 
   void OnCancel() override { end(grpc::Status::CANCELLED); }
@@ -53,8 +53,11 @@ class AnswerStream : public grpc::ServerWriteReactor<Answer>,
 
   // From here on the server's stop and the device's end are this stream's, too.
   // Call from open(), once the caller is known. UNAUTHENTICATED when the device
-  // was revoked since it was admitted.
+  // was revoked since it was admitted; RESOURCE_EXHAUSTED when its household has
+  // too many streams open.
   Failure enlist(const Caller& caller) {
+    householdId_ = caller.householdId;
+    if (const Failure full = backend_.enter(caller, method_, true, place_); full.failed()) return full;
     const std::weak_ptr<AnswerStream> weak = this->weak_from_this();
     number_ = backend_.streams().add(caller.deviceId, [weak](const grpc::Status& status) {
       if (const auto stream = weak.lock()) stream->end(status);
@@ -120,12 +123,15 @@ class AnswerStream : public grpc::ServerWriteReactor<Answer>,
     ending();
   }
   void finish(const grpc::Status& status) {
-    log_.finished(status);
+    log_.finished(status, householdId_);
     this->Finish(status);
   }
 
   grpc::CallbackServerContext& context_;  // gone once the stream has ended
+  const std::string method_;
   CallLog log_;
+  std::string householdId_;               // set while opening
+  std::shared_ptr<void> place_;           // among its household's streams
   std::shared_ptr<AnswerStream> self_;    // until OnDone
   int number_ = 0;                        // among the open streams
   Answer message_;                        // in flight

@@ -9,6 +9,12 @@ namespace suppertide::service {
 namespace {
 
 constexpr int kCodeFailuresPerMinute = 10;
+constexpr int kTokenFailuresPerMinute = 120;
+// More than a family with a dozen devices comes to.
+constexpr int kMostCallsOfAHousehold = 64;
+constexpr int kMostWatchesOfAHousehold = 1024;
+constexpr int kMostStreamsOfAHousehold = 16;
+constexpr char kWatch[] = "SyncService/Watch";
 
 std::string tokenOf(const grpc::CallbackServerContext& context) {
   constexpr std::string_view kScheme = "Bearer ";
@@ -32,8 +38,12 @@ Failure unknownDevice(const absl::Status& status) {
 Backend::Backend(std::unique_ptr<storage::Store> store, const Clock& clock, Options options)
     : clock_(clock),
       options_(std::move(options)),
+      calls_(kMostCallsOfAHousehold),
+      watches_(kMostWatchesOfAHousehold),
+      otherStreams_(kMostStreamsOfAHousehold),
       store_(std::move(store)),
       codeTries_(clock, kCodeFailuresPerMinute),
+      tokenTries_(clock, kTokenFailuresPerMinute),
       queue_(std::make_unique<storage::WriteQueue>(
           *store_,
           [this](const std::string& household, std::shared_ptr<const storage::Change> change) {
@@ -51,6 +61,13 @@ Failure Backend::admit(const grpc::CallbackServerContext& context, const std::st
   if (token.empty()) return unauthenticated();
   const std::string hash = hashOfToken(token);
   const auto device = store_->findDevice(hash);
+  if (device.status().code() == absl::StatusCode::kNotFound) {
+    // A known device is never kept waiting for what others at its address guess.
+    if (!tokenTries_.mayTry(peerOf(context)))
+      return failure(absl::ResourceExhaustedError("too many unknown tokens: wait a minute"),
+                     "TOO_MANY_TRIES");
+    tokenTries_.failed(peerOf(context));
+  }
   if (!device.ok()) return unknownDevice(device.status());
   if (!householdId.empty() && householdId != device->householdId)
     return failure(absl::PermissionDeniedError("this device belongs to another household"), "NOT_A_MEMBER");
@@ -71,6 +88,30 @@ Failure Backend::admit(const grpc::CallbackServerContext& context, const std::st
 Failure Backend::admitAgain(const Caller& caller) {
   const auto device = store_->findDevice(caller.tokenHash);
   return device.ok() ? Failure() : unknownDevice(device.status());
+}
+
+Failure Backend::enter(const Caller& caller, const std::string& method, bool stream,
+                       std::shared_ptr<void>& place) {
+  if (caller.householdId.empty()) return {};  // founding and joining have limits of their own
+  InFlight& places = !stream ? calls_ : method == kWatch ? watches_ : otherStreams_;
+  place = places.enter(caller.householdId);
+  return place != nullptr ? Failure() : tooManyCalls();
+}
+
+std::string turnOf(const grpc::CallbackServerContext& context) {
+  const std::string token = tokenOf(context);
+  return token.empty() ? peerOf(context) : token;
+}
+
+std::string peerOf(const grpc::CallbackServerContext& context) {
+  const std::string peer = context.peer();
+  return peer.substr(0, peer.rfind(':'));
+}
+
+Failure tooManyCalls() {
+  return failure(absl::ResourceExhaustedError(
+                     "this household has too many calls going on: wait until some are answered"),
+                 "TOO_MANY_CALLS");
 }
 
 }  // namespace suppertide::service

@@ -15,6 +15,8 @@
 #include "server/service/call_log.h"
 #include "server/service/documents.h"
 #include "server/service/failure.h"
+#include "server/service/in_flight.h"
+#include "server/service/metrics.h"
 #include "server/service/planning_pool.h"
 #include "server/service/rate_limit.h"
 #include "server/service/secrets.h"
@@ -46,6 +48,7 @@ class Backend {
     int planningThreads = 1;
     std::chrono::milliseconds bookmarkInterval{10'000};
     Planner planner = compose::planEvent;
+    std::string certificateFingerprint;  // for invitations; empty: nothing to compare
   };
 
   Backend(std::unique_ptr<storage::Store> store, const Clock& clock, Options options);
@@ -59,6 +62,7 @@ class Backend {
   Workers& auditors() { return auditors_; }
   PlanningPool& planning() { return planning_; }
   RateLimit& codeTries() { return codeTries_; }
+  Metrics& metrics() { return metrics_; }
   const Clock& clock() const { return clock_; }
   const Options& options() const { return options_; }
 
@@ -69,19 +73,34 @@ class Backend {
                 const std::string& householdId, Caller& caller);
   // Whether a caller admitted before is known still. Reads the disk.
   Failure admitAgain(const Caller& caller);
+  // Gives the caller's household a place among the calls worked on, free again when
+  // `place` goes. RESOURCE_EXHAUSTED when it has all it may have; watches have
+  // places of their own, as have other streams.
+  Failure enter(const Caller& caller, const std::string& method, bool stream, std::shared_ptr<void>& place);
 
  private:
   const Clock& clock_;
   Options options_;
+  Metrics metrics_;  // outlives all that counts
+  InFlight calls_;   // of each household, by its id, as the next two
+  InFlight watches_;
+  InFlight otherStreams_;
   std::unique_ptr<storage::Store> store_;
   sync::Hub hub_;
   Streams streams_;
   RateLimit codeTries_;
+  RateLimit tokenTries_;
   std::unique_ptr<storage::WriteQueue> queue_;
   Workers readers_;
   Workers auditors_;
   PlanningPool planning_;
 };
+
+// Who seems to call, before anybody looked: calls of one device take turns with others'.
+std::string turnOf(const grpc::CallbackServerContext& context);
+// Where from, without the port, which changes with each connection.
+std::string peerOf(const grpc::CallbackServerContext& context);
+Failure tooManyCalls();
 
 // The request id, where the request has one.
 template <typename Request>
@@ -100,22 +119,25 @@ grpc::ServerUnaryReactor* serve(Backend& backend, grpc::CallbackServerContext* c
                                 const Request* request, const std::string& method,
                                 const std::string& householdId, Handler handle) {
   grpc::ServerUnaryReactor* reactor = context->DefaultReactor();
-  const CallLog log(method, requestIdOf(*request));
-  backend.readers().post([&backend, context, request, method, householdId, handle, reactor, log] {
-    const Finish finish = [context, reactor, log](const Failure& why) {
-      const grpc::Status status = finishWith(*context, why);
-      log.finished(status);
-      reactor->Finish(status);
-    };
-    Caller caller;
-    if (const Failure refused = backend.admit(*context, method, householdId, caller); refused.failed())
-      return finish(refused);
-    handle(caller, *request, finish);
-  });
+  const CallLog log(backend.metrics(), method, requestIdOf(*request));
+  const auto finishAs = [context, reactor, log](const std::string& id, const Failure& why) {
+    const grpc::Status status = finishWith(*context, why);
+    log.finished(status, id);
+    reactor->Finish(status);
+  };
+  const bool taken = backend.readers().offer(
+      turnOf(*context), [&backend, context, request, method, householdId, handle, finishAs] {
+        Caller caller;
+        if (const Failure refused = backend.admit(*context, method, householdId, caller); refused.failed())
+          return finishAs("", refused);
+        std::shared_ptr<void> place;
+        if (const Failure full = backend.enter(caller, method, false, place); full.failed())
+          return finishAs(caller.householdId, full);
+        handle(caller, *request,
+               [finishAs, place, id = caller.householdId](const Failure& why) { finishAs(id, why); });
+      });
+  if (!taken) finishAs("", tooManyCalls());
   return reactor;
 }
-
-// Finishes a call that is promised but not served yet.
-grpc::ServerUnaryReactor* notServedYet(grpc::CallbackServerContext* context);
 
 }  // namespace suppertide::service

@@ -19,13 +19,18 @@ Failure noSuch(const std::string& kind, const std::string& id) {
                  "NO_SUCH_DOCUMENT");
 }
 
-// The household under its own id; the importing member stays, or the device would lock itself out.
-v1::Household takenOver(const v1::Household& given, const Caller& caller, const v1::Household& stored) {
+// The household under its own id. Nobody is taken off: other events may name them,
+// and the importing device would lock itself out.
+v1::Household takenOver(const v1::Household& given, const Caller& caller, const v1::Household& stored,
+                        std::vector<std::string>& kept) {
   v1::Household household = given;
   household.set_id(caller.householdId);
   household.clear_meta();
-  if (byId(household.members(), caller.memberId) == nullptr)
-    if (const v1::Member* self = byId(stored.members(), caller.memberId)) *household.add_members() = *self;
+  for (const v1::Member& member : stored.members()) {
+    if (byId(given.members(), member.id()) != nullptr) continue;
+    *household.add_members() = member;
+    kept.push_back(member.id());
+  }
   for (v1::Member& member : *household.mutable_members())
     if (member.id() == caller.memberId) member.set_role(v1::ROLE_HOST);
   return household;
@@ -71,18 +76,6 @@ void addPuts(const List& list, std::vector<storage::Put>& puts) {
   }
 }
 
-template <typename Document, typename List>
-Failure readAll(Backend& backend, const std::string& householdId, List* list) {
-  std::string after;
-  for (;;) {
-    const auto page = backend.store().list(householdId, kindOf(Document()), after, 500);
-    if (!page.ok()) return fromStorage(page.status());
-    if (page->empty()) return {};
-    for (const storage::Document& document : *page) *list->Add() = read<Document>(document);
-    after = page->back().key.id;
-  }
-}
-
 // Keeps of the bundle only what `event` refers to.
 void keepReferred(const v1::Event& event, v1::Bundle& bundle) {
   std::set<std::string> recipes;
@@ -105,6 +98,18 @@ void keepReferred(const v1::Event& event, v1::Bundle& bundle) {
   *bundle.add_events() = kept;
 }
 
+// Puts a document where it belongs in a bundle.
+void add(const storage::Document& document, v1::Bundle& bundle) {
+  const std::string& kind = document.key.kind;
+  if (kind == "household") *bundle.mutable_household() = read<v1::Household>(document);
+  if (kind == "kitchen") *bundle.add_kitchens() = read<v1::Kitchen>(document);
+  if (kind == "starter") *bundle.add_starters() = read<v1::Starter>(document);
+  if (kind == "recipe") *bundle.add_recipes() = read<v1::Recipe>(document);
+  if (kind == "event") *bundle.add_events() = read<v1::Event>(document);
+  if (kind == "plan") *bundle.add_plans() = read<v1::Plan>(document);
+  if (kind == "progress") *bundle.add_progresses() = read<v1::Progress>(document);
+}
+
 // What an event may refer to, at one revision, and the event itself if there is one.
 Failure readDocuments(Backend& backend, const std::string& householdId, const std::string& eventId,
                       v1::Bundle& bundle, std::int64_t& revision) {
@@ -113,11 +118,8 @@ Failure readDocuments(Backend& backend, const std::string& householdId, const st
   revision = snapshot->revision;
   for (const storage::Document& document : snapshot->documents) {
     const std::string& kind = document.key.kind;
-    if (kind == "household") *bundle.mutable_household() = read<v1::Household>(document);
-    if (kind == "kitchen") *bundle.add_kitchens() = read<v1::Kitchen>(document);
-    if (kind == "starter") *bundle.add_starters() = read<v1::Starter>(document);
-    if (kind == "recipe") *bundle.add_recipes() = read<v1::Recipe>(document);
-    if (kind == "event" && document.key.id == eventId) *bundle.add_events() = read<v1::Event>(document);
+    const bool happens = kind == "event" || kind == "plan" || kind == "progress";
+    if (!happens || (kind == "event" && document.key.id == eventId)) add(document, bundle);
   }
   return {};
 }
@@ -135,8 +137,7 @@ Failure checkRoom(Backend& backend, const Caller& caller, const List& given, int
 
 }  // namespace
 
-Failure importOf(Backend& backend, const v1::Bundle& bundle, const Caller& caller,
-                 std::vector<storage::Put>& puts) {
+Failure importOf(Backend& backend, const v1::Bundle& bundle, const Caller& caller, Import& import) {
   if (const auto wrong = compose::validate(bundle, false); !wrong.empty()) return invalid(wrong);
   if (const auto wrong = auditPlans(bundle); !wrong.empty()) return invalid(wrong);
   const auto stored = backend.store().get(caller.householdId, {"household", caller.householdId});
@@ -146,7 +147,14 @@ Failure importOf(Backend& backend, const v1::Bundle& bundle, const Caller& calle
                                checkRoom<v1::Recipe>(backend, caller, bundle.recipes(), kMostRecipes),
                                checkRoom<v1::Event>(backend, caller, bundle.events(), kMostEvents)})
     if (wrong.failed()) return wrong;
-  puts.push_back(putOf(takenOver(bundle.household(), caller, read<v1::Household>(*stored))));
+  const v1::Household household =
+      takenOver(bundle.household(), caller, read<v1::Household>(*stored), import.keptMemberIds);
+  if (const auto wrong = compose::validate(household); !wrong.empty())
+    return invalidField(
+        "household.members", absl::StrCat(household.members_size()),
+        "must have room for those of the household who are not among them: at most 50 together");
+  std::vector<storage::Put>& puts = import.puts;
+  puts.push_back(putOf(household));
   addPuts(bundle.kitchens(), puts);
   addPuts(bundle.starters(), puts);
   addPuts(bundle.recipes(), puts);
@@ -175,16 +183,9 @@ Failure checkReferences(Backend& backend, const std::string& householdId, const 
 
 Failure exportOf(Backend& backend, const std::string& householdId, const std::string& eventId,
                  v1::Bundle& bundle) {
-  const auto household = backend.store().get(householdId, {"household", householdId});
-  if (!household.ok()) return fromStorage(household.status());
-  *bundle.mutable_household() = read<v1::Household>(*household);
-  for (const Failure& wrong : {readAll<v1::Kitchen>(backend, householdId, bundle.mutable_kitchens()),
-                               readAll<v1::Starter>(backend, householdId, bundle.mutable_starters()),
-                               readAll<v1::Recipe>(backend, householdId, bundle.mutable_recipes()),
-                               readAll<v1::Event>(backend, householdId, bundle.mutable_events()),
-                               readAll<v1::Plan>(backend, householdId, bundle.mutable_plans()),
-                               readAll<v1::Progress>(backend, householdId, bundle.mutable_progresses())})
-    if (wrong.failed()) return wrong;
+  const auto snapshot = backend.store().snapshot(householdId);
+  if (!snapshot.ok()) return fromStorage(snapshot.status());
+  for (const storage::Document& document : snapshot->documents) add(document, bundle);
   if (eventId.empty()) return {};
   const v1::Event* event = byId(bundle.events(), eventId);
   if (event == nullptr) return noSuch("event", eventId);

@@ -8,11 +8,16 @@
 
 namespace suppertide::service {
 
-// Checks everything, plans included, and gives the puts of one write. Blocking.
-Failure importOf(Backend& backend, const v1::Bundle& bundle, const Caller& caller,
-                 std::vector<storage::Put>& puts);
+// What an import writes.
+struct Import {
+  std::vector<storage::Put> puts;          // of one write
+  std::vector<std::string> keptMemberIds;  // of the household, not named by the bundle
+};
 
-// The household whole, or one event with what it refers to.
+// Checks everything, plans included. Blocking.
+Failure importOf(Backend& backend, const v1::Bundle& bundle, const Caller& caller, Import& import);
+
+// The household whole, or one event with what it refers to, at one revision.
 Failure exportOf(Backend& backend, const std::string& householdId, const std::string& eventId,
                  v1::Bundle& bundle);
 

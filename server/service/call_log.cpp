@@ -5,6 +5,7 @@
 #include <utility>
 
 #include "server/base/ids.h"
+#include "server/service/metrics.h"
 
 namespace suppertide::service {
 namespace {
@@ -26,18 +27,22 @@ spdlog::level::level_enum levelOf(grpc::StatusCode code) {
 
 }  // namespace
 
-CallLog::CallLog(std::string method, const std::string& requestId)
-    : method_(std::move(method)),
+CallLog::CallLog(Metrics& metrics, std::string method, const std::string& requestId)
+    : metrics_(metrics),
+      method_(std::move(method)),
       requestId_(isId(requestId) ? requestId : "-"),
       begin_(std::chrono::steady_clock::now()) {}
 
-void CallLog::finished(const grpc::Status& status) const {
-  const auto log = spdlog::get("suppertide");
-  if (log == nullptr) return;
+void CallLog::finished(const grpc::Status& status, const std::string& householdId) const {
   const auto spent =
       std::chrono::duration_cast<std::chrono::microseconds>(std::chrono::steady_clock::now() - begin_);
-  log->log(levelOf(status.error_code()), "event=call method={} code={} ms={:.1f} request={}", method_,
-           static_cast<int>(status.error_code()), static_cast<double>(spent.count()) / 1000.0, requestId_);
+  const int code = static_cast<int>(status.error_code());
+  metrics_.called(method_, code, spent);
+  const auto log = spdlog::get("suppertide");
+  if (log == nullptr) return;
+  log->log(levelOf(status.error_code()), "event=call method={} code={} ms={:.1f} request={} household={}",
+           method_, code, static_cast<double>(spent.count()) / 1000.0, requestId_,
+           householdId.empty() ? "-" : householdId);
 }
 
 }  // namespace suppertide::service

@@ -149,12 +149,6 @@ class HouseholdServiceCalls final : public v1::HouseholdService::CallbackService
   }
 
  private:
-  static std::string peerOf(const grpc::CallbackServerContext& context) {
-    // Without the port, which changes with each connection.
-    const std::string peer = context.peer();
-    return peer.substr(0, peer.rfind(':'));
-  }
-
   void create(const v1::CreateHouseholdRequest& asked, const std::string& peer,
               v1::CreateHouseholdResponse* answer, const Finish& finish) {
     if (const Failure wrong = mayTryCode(backend_, peer); wrong.failed()) return finish(wrong);
@@ -169,7 +163,7 @@ class HouseholdServiceCalls final : public v1::HouseholdService::CallbackService
     fresh.codeHash = hashOfCode(asked.host_code());
     fresh.bytes = putOf(household).bytes;
     fresh.memberId = memberId;
-    fresh.device = newDevice(household.id(), memberId, asked.device_name());
+    fresh.device = newDevice(backend_, household.id(), memberId, asked.device_name());
     fresh.tokenHash = hashOfToken(token);
     fresh.requestId = asked.request_id();
     fresh.fingerprint = fingerprintOf("HouseholdService/CreateHousehold", asked.SerializeAsString());
@@ -193,9 +187,12 @@ class HouseholdServiceCalls final : public v1::HouseholdService::CallbackService
     if (const Failure wrong = checkRequestId(asked.request_id()); wrong.failed()) return finish(wrong);
     auto write = writeRequest(caller, "HouseholdService/ImportBundle", asked.request_id(), asked,
                               asked.validate_only());
-    if (const Failure wrong = importOf(backend_, asked.bundle(), caller, write.puts); wrong.failed())
+    Import import;
+    if (const Failure wrong = importOf(backend_, asked.bundle(), caller, import); wrong.failed())
       return finish(wrong);
-    for (const storage::Put& put : write.puts) ++(*answer->mutable_written_counts())[put.key.kind];
+    for (const storage::Put& put : import.puts) ++(*answer->mutable_written_counts())[put.key.kind];
+    for (std::string& id : import.keptMemberIds) answer->add_kept_member_ids(std::move(id));
+    write.puts = std::move(import.puts);
     backend_.queue().submit(std::move(write), [answer, finish](absl::StatusOr<storage::WriteResult> result) {
       if (!result.ok()) return finish(fromStorage(result.status()));
       answer->set_revision(result->revision);

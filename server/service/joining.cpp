@@ -24,57 +24,69 @@ bool isRole(int role) {
 struct Joining {
   Backend& backend;
   v1::JoinHouseholdRequest asked;
+  std::string peer;
   v1::JoinHouseholdResponse* answer;
   Finish finish;
-  storage::Code code;
-  std::string codeHash;
-  std::string memberId;
+  storage::Redemption redemption;
+  std::string token;
   int triesLeft = kMostTries;
 };
 
+void prepareAndRedeem(const std::shared_ptr<Joining>& joining);
+
 void redeem(const std::shared_ptr<Joining>& joining) {
-  const std::string token = newToken();
-  const auto device = newDevice(joining->code.householdId, joining->memberId, joining->asked.device_name());
-  const auto status =
-      joining->backend.store().redeemInvitation(joining->codeHash, device, hashOfToken(token));
-  if (status.code() == absl::StatusCode::kNotFound) return joining->finish(wrongCode());
-  if (!status.ok()) return joining->finish(fromStorage(status));
-  joining->answer->set_household_id(device.householdId);
-  joining->answer->set_member_id(device.memberId);
-  joining->answer->set_device_id(device.id);
-  joining->answer->set_device_token(token);
-  joining->finish({});
+  joining->backend.queue().redeem(joining->redemption, [joining](absl::StatusOr<storage::Redeemed> result) {
+    const absl::StatusCode code = result.status().code();
+    if (code == absl::StatusCode::kAborted && --joining->triesLeft > 0)
+      return joining->backend.readers().post([joining] { prepareAndRedeem(joining); });
+    if (code == absl::StatusCode::kNotFound) {
+      joining->backend.codeTries().failed(joining->peer);
+      return joining->finish(wrongCode());
+    }
+    if (!result.ok()) return joining->finish(fromStorage(result.status()));
+    joining->answer->set_household_id(result->device.householdId);
+    joining->answer->set_member_id(result->device.memberId);
+    joining->answer->set_device_id(result->device.id);
+    joining->answer->set_device_token(joining->token);
+    joining->finish({});
+  });
 }
 
-// Adds the new member; again when someone else wrote the household in between.
-void addMember(std::shared_ptr<Joining> joining) {
-  const std::string& id = joining->code.householdId;
-  const auto stored = joining->backend.store().get(id, {"household", id});
-  if (!stored.ok()) return joining->finish(fromStorage(stored.status()));
+// The household with the one who joins, when the invitation names nobody.
+Failure addMember(Joining& joining, const storage::Code& code) {
+  const std::string& id = code.householdId;
+  const auto stored = joining.backend.store().get(id, {"household", id});
+  if (!stored.ok()) return fromStorage(stored.status());
   auto household = read<v1::Household>(*stored);
-  if (memberOf(household, joining->memberId) != nullptr) return redeem(joining);
-  if (!joining->code.memberId.empty())
-    return joining->finish(
-        failure(absl::FailedPreconditionError("whom this code is for is no longer in the household"),
-                "NOT_A_MEMBER"));
+  std::string& memberId = joining.redemption.device.memberId;
+  memberId = code.memberId.empty() ? memberIdOfCode(joining.asked.code()) : code.memberId;
+  joining.redemption.household.reset();
+  if (memberOf(household, memberId) != nullptr) return {};
+  if (!code.memberId.empty())
+    return failure(absl::FailedPreconditionError("whom this code is for is no longer in the household"),
+                   "NOT_A_MEMBER");
   v1::Member& member = *household.add_members();
-  member.set_id(joining->memberId);
-  member.set_display_name(joining->asked.display_name());
-  member.set_role(static_cast<v1::Role>(joining->code.role));
+  member.set_id(memberId);
+  member.set_display_name(joining.asked.display_name());
+  member.set_role(static_cast<v1::Role>(code.role));
   if (!compose::validate(household).empty())
-    return joining->finish(
-        invalidField("displayName", joining->asked.display_name().substr(0, 60),
-                     "must be 1 to 60 characters, and the household have room for one more"));
-  storage::WriteRequest write;
-  write.householdId = id;
-  write.memberId = joining->memberId;
-  write.puts.push_back(putOf(household, storage::Expect::kPresent));
-  joining->backend.queue().submit(std::move(write), [joining](absl::StatusOr<storage::WriteResult> result) {
-    if (result.ok()) return joining->backend.readers().post([joining] { redeem(joining); });
-    if (result.status().code() == absl::StatusCode::kAborted && --joining->triesLeft > 0)
-      return joining->backend.readers().post([joining] { addMember(joining); });
-    joining->finish(fromStorage(result.status()));
-  });
+    return invalidField("displayName", joining.asked.display_name().substr(0, 60),
+                        "must be 1 to 60 characters, and the household have room for one more");
+  joining.redemption.household = putOf(household, storage::Expect::kPresent);
+  return {};
+}
+
+// Again from here when someone else wrote the household in between.
+void prepareAndRedeem(const std::shared_ptr<Joining>& joining) {
+  const auto code = joining->backend.store().findCode(joining->redemption.codeHash);
+  if (!code.ok() && code.status().code() != absl::StatusCode::kNotFound)
+    return joining->finish(fromStorage(code.status()));
+  // Used up it may have been by this very request, whose answer was lost: storage knows.
+  if (code.ok() && code->purpose == storage::Code::Purpose::kInvitation) {
+    joining->redemption.device.householdId = code->householdId;
+    if (const Failure wrong = addMember(*joining, *code); wrong.failed()) return joining->finish(wrong);
+  }
+  redeem(joining);
 }
 
 }  // namespace
@@ -95,13 +107,14 @@ Failure mayTryCode(Backend& backend, const std::string& peer) {
                  "TOO_MANY_TRIES");
 }
 
-storage::Device newDevice(const std::string& householdId, const std::string& memberId,
+storage::Device newDevice(Backend& backend, const std::string& householdId, const std::string& memberId,
                           const std::string& name) {
   storage::Device device;
   device.id = newId();
   device.householdId = householdId;
   device.memberId = memberId;
   device.displayName = name.empty() ? "a device" : name;
+  device.createTime = device.lastSeenTime = backend.clock().now();
   return device;
 }
 
@@ -126,6 +139,7 @@ Failure invite(Backend& backend, const Caller& caller, const v1::CreateInvitatio
   if (const auto status = backend.store().addCode(hashOfCode(text), code); !status.ok())
     return fromStorage(status);
   answer.set_code(text);
+  answer.set_certificate_fingerprint(backend.options().certificateFingerprint);
   answer.mutable_expire_time()->set_seconds(code.expireTime->time_since_epoch().count());
   return {};
 }
@@ -135,19 +149,13 @@ void join(Backend& backend, const v1::JoinHouseholdRequest& asked, const std::st
   if (const Failure wrong = mayTryCode(backend, peer); wrong.failed()) return finish(wrong);
   if (const Failure wrong = checkRequestId(asked.request_id()); wrong.failed()) return finish(wrong);
   if (const Failure wrong = checkDeviceName(asked.device_name()); wrong.failed()) return finish(wrong);
-  const std::string hash = hashOfCode(asked.code());
-  const auto code = backend.store().findCode(hash);
-  if (!code.ok() && code.status().code() != absl::StatusCode::kNotFound)
-    return finish(fromStorage(code.status()));
-  if (!code.ok() || code->purpose != storage::Code::Purpose::kInvitation) {
-    backend.codeTries().failed(peer);
-    return finish(wrongCode());
-  }
-  auto joining =
-      std::make_shared<Joining>(Joining{backend, asked, answer, finish, *code, hash, code->memberId});
-  // Always the same for a code, so that a second try means the same member.
-  if (joining->memberId.empty()) joining->memberId = memberIdOfCode(asked.code());
-  addMember(std::move(joining));
+  auto joining = std::make_shared<Joining>(Joining{backend, asked, peer, answer, finish, {}, newToken()});
+  joining->redemption.codeHash = hashOfCode(asked.code());
+  joining->redemption.device = newDevice(backend, "", "", asked.device_name());
+  joining->redemption.tokenHash = hashOfToken(joining->token);
+  joining->redemption.requestId = asked.request_id();
+  joining->redemption.fingerprint = fingerprintOf(kJoin, asked.SerializeAsString());
+  prepareAndRedeem(joining);
 }
 
 }  // namespace suppertide::service

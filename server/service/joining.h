@@ -14,7 +14,8 @@ Failure mayTryCode(Backend& backend, const std::string& peer);
 
 // At most 60 characters.
 Failure checkDeviceName(const std::string& name);
-storage::Device newDevice(const std::string& householdId, const std::string& memberId,
+// Made now.
+storage::Device newDevice(Backend& backend, const std::string& householdId, const std::string& memberId,
                           const std::string& name);
 
 // Makes an invitation of the caller's household. Blocking.
@@ -22,8 +23,8 @@ Failure invite(Backend& backend, const Caller& caller, const v1::CreateInvitatio
                v1::CreateInvitationResponse& answer);
 
 // Lets a device in and calls `finish` once, from any thread. An invitation without
-// a member adds one to the household first. A try that broke off in between is
-// taken up by the next one with the same code: it finds the member there.
+// a member adds one to the household in the same commit. The same request again
+// gives the same member, and a token that works in place of the lost one.
 void join(Backend& backend, const v1::JoinHouseholdRequest& asked, const std::string& peer,
           v1::JoinHouseholdResponse* answer, const Finish& finish);
 

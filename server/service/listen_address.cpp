@@ -22,15 +22,18 @@ std::string socketPath(const std::string& address) {
   return path.rfind("///", 0) == 0 ? path.substr(2) : path;
 }
 
+enum class Host { kLoopback, kOther, kNoAddress };
+
 // A host name may begin like an address ("127.example.org"), so only numbers count, and "localhost".
-bool isLoopback(const std::string& host) {
-  if (host == "localhost") return true;
+Host kindOf(const std::string& host) {
+  if (host == "localhost") return Host::kLoopback;
   in_addr four{};
-  if (inet_pton(AF_INET, host.c_str(), &four) == 1) return ntohl(four.s_addr) >> 24 == 127;
-  if (host.size() < 2 || host.front() != '[' || host.back() != ']') return false;
+  if (inet_pton(AF_INET, host.c_str(), &four) == 1)
+    return ntohl(four.s_addr) >> 24 == 127 ? Host::kLoopback : Host::kOther;
+  if (host.size() < 2 || host.front() != '[' || host.back() != ']') return Host::kNoAddress;
   in6_addr six{};
-  return inet_pton(AF_INET6, host.substr(1, host.size() - 2).c_str(), &six) == 1 &&
-         IN6_IS_ADDR_LOOPBACK(&six);
+  if (inet_pton(AF_INET6, host.substr(1, host.size() - 2).c_str(), &six) != 1) return Host::kNoAddress;
+  return IN6_IS_ADDR_LOOPBACK(&six) ? Host::kLoopback : Host::kOther;
 }
 
 bool isPort(const std::string& text) {
@@ -66,13 +69,18 @@ bool isUnixAddress(const std::string& address) {
   return address.rfind(kUnix, 0) == 0;
 }
 
-absl::Status checkListenAddress(const std::string& address) {
+absl::Status checkListenAddress(const std::string& address, bool encrypted) {
   if (isUnixAddress(address)) return checkSocketPath(socketPath(address));
   const auto colon = address.rfind(':');
   if (colon == std::string::npos || !isPort(address.substr(colon + 1)))
     return absl::InvalidArgumentError(
         absl::StrCat("listen address ", address, " is not HOST:PORT or unix:PATH"));
-  if (!isLoopback(address.substr(0, colon)))
+  const Host host = kindOf(address.substr(0, colon));
+  if (host == Host::kNoAddress)
+    return absl::InvalidArgumentError(absl::StrCat(
+        "listen address ", address,
+        " names no address in numbers: 0.0.0.0 serves every network, 127.0.0.1 this machine's loopback"));
+  if (host == Host::kOther && !encrypted)
     return absl::InvalidArgumentError(
         absl::StrCat("listen address ", address,
                      " is not this machine's own: without encryption only a loopback address (127.0.0.1, "

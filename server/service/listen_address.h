@@ -8,8 +8,10 @@
 
 namespace suppertide::service {
 
-// OK for a Unix socket or a loopback address with a port. INVALID_ARGUMENT, in one clear line.
-absl::Status checkListenAddress(const std::string& address);
+// OK for a Unix socket, and for an address in numbers, or "localhost", with a
+// port: with `encrypted` any address, without it loopback alone.
+// INVALID_ARGUMENT, in one clear line.
+absl::Status checkListenAddress(const std::string& address, bool encrypted);
 
 // OK when nothing is at a Unix socket's path but, at most, the socket of a server
 // that is gone. Always OK for other addresses. UNAVAILABLE, in one clear line.

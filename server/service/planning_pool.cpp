@@ -28,6 +28,11 @@ void PlanningPool::stopAll() {
   for (auto& [key, run] : running_) run->cancel = true;
 }
 
+std::size_t PlanningPool::size() {
+  std::lock_guard lock(mutex_);
+  return running_.size();
+}
+
 void PlanningPool::post(const std::string& householdId, std::function<void()> job) {
   {
     std::lock_guard lock(mutex_);

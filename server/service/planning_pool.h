@@ -34,6 +34,9 @@ class PlanningPool {
   // Cancels what runs and what waits.
   void stopAll();
 
+  // Plannings that run or wait.
+  std::size_t size();
+
   // Runs `job` when its household's turn comes and a thread is free.
   void post(const std::string& householdId, std::function<void()> job);
 

@@ -24,10 +24,10 @@ std::string hashOf(const std::string& kind, const std::string& text) {
   return {reinterpret_cast<const char*>(hash.data()), hash.size()};
 }
 
-// As it is hashed: without dashes and case.
+// As it is hashed: without dashes, case and fingerprint.
 std::string plain(const std::string& code) {
   std::string out;
-  for (const char c : code)
+  for (const char c : code.substr(0, code.find('.')))
     if (std::isalnum(static_cast<unsigned char>(c)) != 0)
       out += static_cast<char>(std::toupper(static_cast<unsigned char>(c)));
   return out;

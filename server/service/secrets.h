@@ -9,7 +9,8 @@ namespace suppertide::service {
 std::string newToken();
 // "XXXX-XXXX-XXXX" without letters and digits that look alike; 58 bits.
 std::string newCode();
-// What is stored of a token or code; case and dashes of a code do not matter.
+// What is stored of a token or code; case and dashes of a code do not matter, nor
+// what follows a dot: the fingerprint of our certificate, which is for clients.
 std::string hashOfToken(const std::string& token);
 std::string hashOfCode(const std::string& code);
 // An id for the member that a code adds: the same for the same code, and telling nothing of it.

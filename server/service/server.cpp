@@ -25,27 +25,51 @@ absl::Status naming(const std::string& file, const absl::Status& status) {
   return absl::Status(status.code(), absl::StrCat("data file ", file, ": ", message));
 }
 
+// What to show over TLS; none where the server listens without.
+absl::StatusOr<std::optional<Certificate>> certificateFor(const Server::Options& options) {
+  if (isUnixAddress(options.listen) || options.plain) return std::nullopt;
+  auto certificate = options.certificateFile.empty()
+                         ? selfMadeCertificate(options.dataFile)
+                         : ownCertificate(options.certificateFile, options.keyFile);
+  if (!certificate.ok()) return certificate.status();
+  return *std::move(certificate);
+}
+
+std::shared_ptr<grpc::ServerCredentials> credentialsFor(const std::optional<Certificate>& certificate) {
+  if (!certificate) return grpc::InsecureServerCredentials();
+  grpc::SslServerCredentialsOptions options;
+  options.pem_key_cert_pairs.push_back({certificate->keyPem, certificate->certificatePem});
+  return grpc::SslServerCredentials(options);
+}
+
 }  // namespace
 
 absl::StatusOr<std::unique_ptr<Server>> Server::start(const Options& options, const Clock& clock) {
-  if (auto status = checkListenAddress(options.listen); !status.ok()) return status;
+  if (auto status = checkListenAddress(options.listen, !options.plain); !status.ok()) return status;
   if (auto status = checkSocketIsFree(options.listen); !status.ok()) return status;
   storage::Store::Options storeOptions;
   storeOptions.fullSync = options.fullSync;
   auto store =
       storage::Store::open(options.dataFile.empty() ? ":memory:" : options.dataFile, storeOptions, clock);
   if (!store.ok()) return naming(options.dataFile, store.status());
+  // After the file is ours, so that two servers never make one each.
+  const auto certificate = certificateFor(options);
+  if (!certificate.ok()) return certificate.status();
+  Backend::Options backend = options.backend;
+  if (certificate->has_value() && (*certificate)->selfMade)
+    backend.certificateFingerprint = (*certificate)->fingerprint;
   std::unique_ptr<Server> server(new Server());
-  server->backend_ = std::make_unique<Backend>(*std::move(store), clock, options.backend);
-  if (auto status = server->makeHostCode(); !status.ok()) return status;
-  if (auto status = server->listen(options.listen); !status.ok()) return status;
+  server->backend_ = std::make_unique<Backend>(*std::move(store), clock, std::move(backend));
+  if (auto status = server->serveMetrics(options.metrics); !status.ok()) return status;
+  if (auto status = server->makeHostCode(options.anotherHousehold); !status.ok()) return status;
+  if (auto status = server->listen(options.listen, *certificate); !status.ok()) return status;
   return server;
 }
 
-absl::Status Server::makeHostCode() {
+absl::Status Server::makeHostCode(bool anotherHousehold) {
   const auto households = backend_->store().hasHouseholds();
   if (!households.ok()) return households.status();
-  if (*households) return absl::OkStatus();
+  if (*households && !anotherHousehold) return absl::OkStatus();
   hostCode_ = newCode();
   if (auto status = backend_->store().dropCodes(storage::Code::Purpose::kHost); !status.ok()) return status;
   storage::Code code;
@@ -54,7 +78,7 @@ absl::Status Server::makeHostCode() {
   return backend_->store().addCode(hashOfCode(hostCode_), code);
 }
 
-absl::Status Server::listen(const std::string& address) {
+absl::Status Server::listen(const std::string& address, const std::optional<Certificate>& certificate) {
   grpc::EnableDefaultHealthCheckService(true);
   static const bool reflecting = [] {
     grpc::reflection::InitProtoReflectionServerBuilderPlugin();
@@ -73,7 +97,7 @@ absl::Status Server::listen(const std::string& address) {
   builder.AddChannelArgument(GRPC_ARG_KEEPALIVE_TIMEOUT_MS, 20'000);
   builder.AddChannelArgument(GRPC_ARG_HTTP2_MIN_RECV_PING_INTERVAL_WITHOUT_DATA_MS, 10'000);
   int port = 0;
-  builder.AddListeningPort(address, grpc::InsecureServerCredentials(), &port);
+  builder.AddListeningPort(address, credentialsFor(certificate), &port);
   for (const auto& service : services_) builder.RegisterService(service.get());
   server_ = builder.BuildAndStart();
   const bool socket = isUnixAddress(address);
@@ -86,12 +110,28 @@ absl::Status Server::listen(const std::string& address) {
   return absl::OkStatus();
 }
 
+absl::Status Server::serveMetrics(const std::string& address) {
+  if (address.empty()) return absl::OkStatus();
+  Backend& backend = *backend_;
+  Metrics& metrics = backend.metrics();
+  metrics.watch("suppertide_open_streams", "Watches and plannings going on.",
+                [&backend] { return static_cast<double>(backend.streams().size()); });
+  metrics.watch("suppertide_plannings", "Events being planned or waiting for it.",
+                [&backend] { return static_cast<double>(backend.planning().size()); });
+  metrics.watch("suppertide_waiting_reads", "Calls that wait for a reading thread.",
+                [&backend] { return static_cast<double>(backend.readers().waiting()); });
+  metrics.watch("suppertide_waiting_writes", "Writes that wait for the disk.",
+                [&backend] { return static_cast<double>(backend.queue().waiting()); });
+  return metrics.serve(address);
+}
+
 std::string Server::hostCode() const {
-  const auto households = backend_->store().hasHouseholds();
-  return households.ok() && *households ? "" : hostCode_;
+  if (hostCode_.empty()) return "";
+  return backend_->store().findCode(hashOfCode(hostCode_)).ok() ? hostCode_ : "";
 }
 
 void Server::drain() {
+  if (backend_ != nullptr) backend_->metrics().stopServing();
   if (server_ == nullptr) return;
   server_->GetHealthCheckService()->SetServingStatus(false);
   backend_->planning().stopAll();

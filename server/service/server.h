@@ -4,12 +4,14 @@
 #include <chrono>
 #include <functional>
 #include <memory>
+#include <optional>
 #include <string>
 #include <vector>
 
 #include "absl/status/statusor.h"
 #include "server/base/clock.h"
 #include "server/service/backend.h"
+#include "server/service/certificate.h"
 
 namespace grpc {
 class Server;
@@ -22,9 +24,16 @@ class Server {
  public:
   struct Options {
     std::string dataFile;  // empty: in memory
-    std::string listen;    // "unix:/path" or "HOST:PORT" on loopback; port 0 picks one
+    std::string listen;    // "unix:/path" or "HOST:PORT"; port 0 picks one
+    // Over TCP the server shows the owner's certificate, or without one a
+    // self-made one kept beside the data (certificate.h). A Unix socket is plain.
+    std::string certificateFile;
+    std::string keyFile;
+    bool plain = false;             // no TLS over TCP either; on loopback alone
+    bool anotherHousehold = false;  // a host code even when there is a household
     Backend::Options backend;
     bool fullSync = true;
+    std::string metrics;  // "127.0.0.1:9464", loopback alone; empty: none are served
   };
 
   // Errors are one clear line: an address that is not loopback or taken, a file
@@ -33,16 +42,21 @@ class Server {
   ~Server();  // drains
 
   const std::string& target() const { return target_; }
-  // For CreateHousehold; empty once there is a household. Reads the disk.
+  // For CreateHousehold; empty once it was used. Reads the disk.
   std::string hostCode() const;
+  // Of a self-made certificate; empty with another one and without TLS.
+  const std::string& fingerprint() const { return backend_->options().certificateFingerprint; }
+  // 0: no metrics are served.
+  int metricsPort() const { return backend_->metrics().port(); }
   Backend& backend() { return *backend_; }
   // Ends streams with UNAVAILABLE, lets writes finish, stops. Calling it again does nothing.
   void drain();
 
  private:
   Server() = default;
-  absl::Status makeHostCode();
-  absl::Status listen(const std::string& address);
+  absl::Status makeHostCode(bool anotherHousehold);
+  absl::Status serveMetrics(const std::string& address);
+  absl::Status listen(const std::string& address, const std::optional<Certificate>& certificate);
 
   std::unique_ptr<Backend> backend_;
   std::vector<std::unique_ptr<grpc::Service>> services_;

@@ -29,6 +29,10 @@ class Streams {
     end(stopping());
     return 0;
   }
+  std::size_t size() {
+    std::lock_guard lock(mutex_);
+    return ends_.size();
+  }
   void remove(int number) {
     std::lock_guard lock(mutex_);
     ends_.erase(number);

@@ -5,30 +5,19 @@
 #include "absl/strings/str_cat.h"
 #include "server/base/ids.h"
 #include "server/storage/apply_write.h"
+#include "server/storage/redeem_invitation.h"
 
 namespace suppertide::storage {
 
 namespace {
 
-// Requests that make a household are kept apart: a repeat may carry another id for it.
-const std::string kNoHousehold;
-
+// A repeat may carry another id for the household: the first one's holds.
 absl::StatusOr<WriteResult> repeat(Connection& connection, const NewHousehold& wanted,
                                    const RequestRow& known) {
   absl::StatusOr<WriteResult> result = replay(connection, known.keys.front().id, known, wanted.fingerprint);
   if (!result.ok()) return result;
-  const absl::StatusOr<std::optional<Device>> first = connection.devices.find(known.deviceId);
-  if (!first.ok()) return first.status();
-  if (!first->has_value() || (*first)->revoked) {
-    return absl::NotFoundError("create household: its first device was revoked");
-  }
-  Device device = wanted.device;
-  device.householdId = (*first)->householdId;
-  device.memberId = (*first)->memberId;
-  absl::Status status = connection.devices.remove(known.deviceId);
-  if (status.ok()) status = connection.devices.add(device, wanted.tokenHash);
-  if (status.ok()) status = connection.requests.setDevice(kNoHousehold, known.requestId, device.id);
-  if (!status.ok()) return status;
+  const absl::StatusOr<Device> device = letInAgain(connection, known, wanted.device, wanted.tokenHash);
+  if (!device.ok()) return device.status();
   return result;
 }
 
@@ -64,13 +53,12 @@ absl::Status store(Connection& connection, const NewHousehold& wanted, const Cha
   if (status.ok()) status = connection.devices.add(device, wanted.tokenHash);
   if (status.ok() && !wanted.requestId.empty()) {
     RequestRow request;
-    request.householdId = kNoHousehold;
     request.requestId = wanted.requestId;
     request.fingerprint = wanted.fingerprint;
     request.revision = change.revision;
     request.keys = {document.key};
     request.deviceId = device.id;
-    status = connection.requests.add(request);
+    status = recordStrangersRequest(connection, std::move(request), change.commitTime);
   }
   return status;
 }

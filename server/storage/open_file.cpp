@@ -1,30 +1,12 @@
 #include "server/storage/open_file.h"
 
-#include <cstdlib>
-
 #include "absl/strings/str_cat.h"
+#include "server/storage/check_file.h"
 #include "server/storage/migrations.h"
-#include "server/storage/statement.h"
 
 namespace suppertide::storage {
 
 namespace {
-
-constexpr char kUnreadable[] = "error code=";
-
-absl::Status checkIntegrity(Database& database) {
-  Statement check(database, "PRAGMA quick_check(1)");
-  Rows rows(check);
-  const absl::StatusOr<bool> found = rows.next();
-  if (!found.ok()) return found.status();
-  const std::string answer = rows.text(0);
-  if (answer == "ok") return absl::OkStatus();
-  // A page the disk would not give is told in words; that is no damage yet.
-  if (const std::size_t at = answer.find(kUnreadable); at != std::string::npos) {
-    return database.error(std::atoi(answer.c_str() + at + sizeof kUnreadable - 1), "open");
-  }
-  return absl::DataLossError(absl::StrCat("open: the data file is damaged: ", answer));
-}
 
 absl::Status prepareForWriting(Database& database, const Store::Options& options) {
   const std::string sync = options.fullSync ? "FULL" : "OFF";

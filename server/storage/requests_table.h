@@ -18,13 +18,13 @@
 namespace suppertide::storage {
 
 struct RequestRow {
-  std::string householdId;  // empty for the making of a household
+  std::string householdId;  // empty for making a household and for joining one
   std::string requestId;
-  std::int64_t number = 0;  // HouseholdRow::requestCount when recorded
+  std::int64_t number = 0;  // HouseholdRow::requestCount when recorded; without household seconds since 1970
   std::string fingerprint;
   std::int64_t revision = 0;
   std::vector<DocumentKey> keys;
-  std::string deviceId;  // made with a household, else empty
+  std::string deviceId;  // let in by it, else empty
 };
 
 class RequestsTable {

@@ -6,6 +6,7 @@
 #include "absl/strings/str_cat.h"
 #include "server/storage/apply_write.h"
 #include "server/storage/create_household.h"
+#include "server/storage/redeem_invitation.h"
 #include "server/storage/transaction.h"
 
 namespace suppertide::storage {
@@ -156,20 +157,14 @@ absl::StatusOr<Code> SqliteStore::findCode(const std::string& codeHash) {
   return **std::move(code);
 }
 
-absl::Status SqliteStore::redeemInvitation(const std::string& codeHash, const Device& device,
-                                           const std::string& tokenHash) {
-  return inTransaction([&](Connection& connection) -> absl::Status {
-    const absl::StatusOr<std::optional<Code>> code = connection.codes.find(codeHash, clock_.now());
-    if (!code.ok()) return code.status();
-    if (!code->has_value() || (*code)->purpose != Code::Purpose::kInvitation) {
-      return absl::NotFoundError("join: the code is wrong, used or expired");
-    }
-    if (device.householdId != (*code)->householdId) {
-      return absl::InvalidArgumentError("join: the code is of another household");
-    }
-    const absl::Status status = connection.codes.remove(codeHash);
-    return status.ok() ? connection.devices.add(device, tokenHash) : status;
+absl::StatusOr<Redeemed> SqliteStore::redeemInvitation(const Redemption& redemption) {
+  absl::StatusOr<Redeemed> result = absl::UnknownError("not carried out");
+  const absl::Status status = inTransaction([&](Connection& connection) {
+    result = redeemInvitationIn(connection, options_, redemption, clock_.now());
+    return result.status();
   });
+  if (!status.ok()) return status;
+  return result;
 }
 
 absl::StatusOr<Device> SqliteStore::findDevice(const std::string& tokenHash) {

@@ -33,8 +33,7 @@ class SqliteStore : public Store {
   absl::Status addCode(const std::string& codeHash, const Code& code) override;
   absl::Status dropCodes(Code::Purpose purpose) override;
   absl::StatusOr<Code> findCode(const std::string& codeHash) override;
-  absl::Status redeemInvitation(const std::string& codeHash, const Device& device,
-                                const std::string& tokenHash) override;
+  absl::StatusOr<Redeemed> redeemInvitation(const Redemption& redemption) override;
   absl::StatusOr<Device> findDevice(const std::string& tokenHash) override;
   absl::StatusOr<std::vector<Device>> listDevices(const std::string& householdId) override;
   absl::Status revokeDevice(const std::string& householdId, const std::string& deviceId) override;

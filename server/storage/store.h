@@ -120,6 +120,21 @@ struct NewHousehold {
   std::string fingerprint;
 };
 
+// Letting a device in by an invitation: everything in one transaction.
+struct Redemption {
+  std::string codeHash;  // consumed
+  Device device;         // of the household and member that the code is for
+  std::string tokenHash;
+  std::optional<Put> household;  // the household document with its new member, when there is one
+  std::string requestId;         // empty: a repeat finds the code used up
+  std::string fingerprint;
+};
+
+struct Redeemed {
+  Device device;  // as stored: in a repeat of the household and member of the first time
+  WriteResult write;
+};
+
 // One open file. Calls are safe from any thread; writes are serialised, reads
 // see the last commit. Blocking: call from storage's own threads or tests, not
 // from a gRPC callback (see write_queue.h).
@@ -170,10 +185,11 @@ class Store {
   virtual absl::Status dropCodes(Code::Purpose purpose) = 0;
   // NOT_FOUND when unknown, used or expired. Does not use it up.
   virtual absl::StatusOr<Code> findCode(const std::string& codeHash) = 0;
-  // Uses up an invitation and adds the device, in one transaction. NOT_FOUND as
-  // findCode; INVALID_ARGUMENT when the device is of another household.
-  virtual absl::Status redeemInvitation(const std::string& codeHash, const Device& device,
-                                        const std::string& tokenHash) = 0;
+  // NOT_FOUND as findCode; INVALID_ARGUMENT when the device is of another
+  // household; ABORTED as a write. For a day a repeat gives the first outcome
+  // again, but with the device and token given now, so that the new token works
+  // when the first answer was lost.
+  virtual absl::StatusOr<Redeemed> redeemInvitation(const Redemption& redemption) = 0;
   // NOT_FOUND when unknown or revoked. Keeps the last-seen time to the hour.
   virtual absl::StatusOr<Device> findDevice(const std::string& tokenHash) = 0;
   // By time of making; revoked ones too.

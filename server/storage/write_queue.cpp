@@ -19,8 +19,12 @@ struct Write {
   WriteRequest request;
   WriteQueue::Done done;
 };
+struct Joining {
+  Redemption redemption;
+  std::function<void(absl::StatusOr<Redeemed>)> done;
+};
 using Task = std::function<void(Store&)>;
-using Item = std::variant<Write, Task>;
+using Item = std::variant<Write, Joining, Task>;
 
 // What the log has of a write that changed something.
 std::shared_ptr<const Change> changeOf(const WriteResult& result, const std::string& memberId) {
@@ -44,6 +48,7 @@ struct WriteQueue::State {
   void work();
   std::deque<Item> takeAll();
   void commit(std::vector<Write>& writes);
+  void letIn(Joining& joining);
   void add(Item item);
 
   Store& store;
@@ -77,10 +82,11 @@ void WriteQueue::State::work() {
       if (auto* write = std::get_if<Write>(&item)) {
         writes.push_back(std::move(*write));
         if (writes.size() == kMostInOneCommit) commit(writes);
-      } else {
-        commit(writes);
-        std::get<Task>(item)(store);
+        continue;
       }
+      commit(writes);
+      if (auto* joining = std::get_if<Joining>(&item)) letIn(*joining);
+      if (auto* task = std::get_if<Task>(&item)) (*task)(store);
     }
     commit(writes);
   }
@@ -101,6 +107,14 @@ void WriteQueue::State::commit(std::vector<Write>& writes) {
   writes.clear();
 }
 
+void WriteQueue::State::letIn(Joining& joining) {
+  absl::StatusOr<Redeemed> result = store.redeemInvitation(joining.redemption);
+  if (result.ok() && result->write.changed && committed) {
+    committed(result->device.householdId, changeOf(result->write, result->device.memberId));
+  }
+  joining.done(std::move(result));
+}
+
 WriteQueue::WriteQueue(Store& store, Committed committed)
     : state_(std::make_unique<State>(store, std::move(committed))) {
   state_->thread = std::thread([state = state_.get()] { state->work(); });
@@ -117,6 +131,15 @@ WriteQueue::~WriteQueue() {
 
 void WriteQueue::submit(WriteRequest request, Done done) {
   state_->add(Write{std::move(request), std::move(done)});
+}
+
+void WriteQueue::redeem(Redemption redemption, std::function<void(absl::StatusOr<Redeemed>)> done) {
+  state_->add(Joining{std::move(redemption), std::move(done)});
+}
+
+std::size_t WriteQueue::waiting() const {
+  const std::lock_guard guard(state_->mutex);
+  return state_->waiting.size();
 }
 
 void WriteQueue::run(std::function<void(Store&)> task) {

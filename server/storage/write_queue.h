@@ -25,6 +25,10 @@ class WriteQueue {
 
   // Never blocks. `done` is called once, on the writing thread.
   void submit(WriteRequest request, Done done);
+  // Lets a device in. As submit().
+  void redeem(Redemption redemption, std::function<void(absl::StatusOr<Redeemed>)> done);
+  // Writes and tasks that are not begun yet. Any thread.
+  std::size_t waiting() const;
   // Runs `task` on the writing thread in turn; for reads and rarer writes that
   // must not block a caller.
   void run(std::function<void(Store&)> task);

@@ -2,7 +2,7 @@
 // another protobuf implementation than the server's. Throws where a promise does
 // not hold.
 //
-//   node independent_client.mjs MODULES PROTOS GRPC_PROTOS TARGET HOST_CODE BUNDLE.json
+//   node independent_client.mjs MODULES PROTOS GRPC_PROTOS TARGET HOST_CODE[.FINGERPRINT] BUNDLE.json
 //
 // MODULES is a folder with node_modules, PROTOS the project's proto folder,
 // GRPC_PROTOS the one of Debian's grpc-proto. Exits with 77 when something is missing.
@@ -11,6 +11,7 @@ import { randomUUID } from 'node:crypto';
 import { existsSync, readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { join } from 'node:path';
+import { connect } from 'node:tls';
 
 const [modules, protos, grpcProtos, target, hostCode, bundleFile] = process.argv.slice(2);
 if (!existsSync(join(modules, 'node_modules/@grpc/grpc-js')) || !existsSync(join(grpcProtos, 'grpc'))) {
@@ -69,6 +70,26 @@ function readBundle() {
   return fromJson(root.lookupType('suppertide.v1.Bundle'), JSON.parse(readFileSync(bundleFile, 'utf8')));
 }
 
+// The certificate that the server shows, if its fingerprint is the host code's.
+function pinnedCertificate(fingerprint) {
+  const [host, port] = target.split(':');
+  return new Promise((resolve, reject) => {
+    const socket = connect({ host, port: Number(port), servername: 'localhost', rejectUnauthorized: false, ALPNProtocols: ['h2'] }, () => {
+      const shown = socket.getPeerCertificate();
+      socket.end();
+      const digits = shown.fingerprint256.replaceAll(':', '').toLowerCase();
+      if (digits !== fingerprint) return reject(new Error(`the server shows certificate ${digits}`));
+      const lines = shown.raw.toString('base64').match(/.{1,64}/g).join('\n');
+      return resolve(Buffer.from(`-----BEGIN CERTIFICATE-----\n${lines}\n-----END CERTIFICATE-----\n`));
+    });
+    socket.on('error', reject);
+  });
+}
+
+const fingerprint = hostCode.split('.')[1];
+const credentials = fingerprint
+  ? grpc.credentials.createSsl(await pinnedCertificate(fingerprint))
+  : grpc.credentials.createInsecure();
 const deadline = () => ({ deadline: Date.now() + kSeconds * 1000 });
 const metadata = new grpc.Metadata();
 
@@ -89,7 +110,7 @@ async function refusal(client, method, request) {
 
 async function listServices() {
   const reflection = load(join(grpcProtos, 'grpc/reflection/v1alpha'), ['reflection.proto']).grpc.reflection.v1alpha;
-  const client = new reflection.ServerReflection(target, grpc.credentials.createInsecure());
+  const client = new reflection.ServerReflection(target, credentials);
   const call = client.ServerReflectionInfo(new grpc.Metadata(), deadline());
   const answers = [];
   call.write({ listServices: '' });
@@ -101,7 +122,7 @@ async function listServices() {
 
 async function checkHealth() {
   const { Health } = load(join(grpcProtos, 'grpc/health/v1'), ['health.proto']).grpc.health.v1;
-  const client = new Health(target, grpc.credentials.createInsecure());
+  const client = new Health(target, credentials);
   for (const service of ['', ...kServices]) {
     const answer = await unary(client, 'Check', { service });
     assert.equal(answer.status, 'SERVING', `${service} is not serving`);
@@ -167,7 +188,7 @@ for (const service of kServices) assert.ok(services.includes(service), `${servic
 await checkHealth();
 
 const api = load(protos, kNouns.map((noun) => `suppertide/v1/${noun.toLowerCase()}_service.proto`)).suppertide.v1;
-const open = (noun) => new api[`${noun}Service`](target, grpc.credentials.createInsecure());
+const open = (noun) => new api[`${noun}Service`](target, credentials);
 const [households, plans, sync] = [open('Household'), open('Plan'), open('Sync')];
 const bundle = readBundle();
 const householdId = await found(households, bundle);

@@ -4,10 +4,12 @@ Uses no generated code of the project: the services and messages come from the
 server's own reflection, and the dinner from a bundle in JSON. Every promise that
 does not hold raises; silence would prove nothing, so the outcome is printed.
 
-  independent_client.py TARGET HOST_CODE BUNDLE.json REFLECTION_FOLDER
+  independent_client.py TARGET HOST_CODE[.FINGERPRINT] BUNDLE.json REFLECTION_FOLDER
 
 REFLECTION_FOLDER holds the Python code of gRPC's reflection and health protos.
 """
+import hashlib
+import ssl
 import sys
 import time
 import uuid
@@ -260,11 +262,42 @@ def replica(watch, until):
     raise AssertionError("the watch ended before revision %d" % until)
 
 
+def open_channel(target, fingerprint):
+    """Over TCP with TLS, to the one server whose certificate has the fingerprint of the host code."""
+    if not fingerprint:
+        return grpc.insecure_channel(target)
+    host, port = target.rsplit(":", 1)
+    pem = ssl.get_server_certificate((host, int(port)))
+    shown = hashlib.sha256(ssl.PEM_cert_to_DER_cert(pem)).hexdigest()
+    check(shown == fingerprint, "the server shows certificate %s, the host code names %s" % (shown, fingerprint))
+    print("TLS: certificate as in the host code")
+    return grpc.secure_channel(target, grpc.ssl_channel_credentials(root_certificates=pem.encode()))
+
+
+def join_with_a_lost_answer(api, household, fingerprint):
+    """Asks twice under one request id: the same member, and the second token works."""
+    invitation = api("HouseholdService/CreateInvitation", household_id=household, role=2, request_id=fresh())
+    check(invitation.certificate_fingerprint == fingerprint, "the invitation names another certificate")
+    ask = dict(code=invitation.code + "." + fingerprint, display_name="Guest cook", device_name="a phone",
+               request_id=fresh())
+    first, second = (api("HouseholdService/JoinHousehold", **ask) for _ in range(2))
+    check(first.member_id == second.member_id, "the repeat made another member")
+    host = api.metadata
+    api.metadata = (("authorization", "Bearer " + second.device_token),)
+    check(api("HouseholdService/WhoAmI").member_id == second.member_id, "the second token is somebody else's")
+    api.metadata = (("authorization", "Bearer " + first.device_token),)
+    check(api.refusal("HouseholdService/WhoAmI")[0] == grpc.StatusCode.UNAUTHENTICATED, "the lost token still works")
+    api.metadata = host
+    ask["request_id"] = fresh()
+    check(api.refusal("HouseholdService/JoinHousehold", **ask)[1].reason == "WRONG_CODE", "a code was good twice")
+
+
 def main(target, code, bundle_file, reflection_folder):
+    fingerprint = code.partition(".")[2]
     sys.path.insert(0, reflection_folder)
     from grpc_health import health_pb2
     from grpc_reflection import reflection_pb2
-    with grpc.insecure_channel(target) as channel:
+    with open_channel(target, fingerprint) as channel:
         services, pool = reflect(channel, reflection_pb2)
         check(OUR_SERVICES <= services, "missing services: %s" % (OUR_SERVICES - services))
         check_health(channel, health_pb2)
@@ -273,6 +306,7 @@ def main(target, code, bundle_file, reflection_folder):
             bundle = json_format.Parse(file.read(), api.message("Bundle")(), descriptor_pool=pool)
         household = found(api, code, bundle)
         live = api.stream("SyncService/Watch", household_id=household)
+        join_with_a_lost_answer(api, household, fingerprint)
         import_bundle(api, household, bundle)
         check_stale_etag(api, household)
         plan = make_plan(api, household, bundle.events[0].id)

@@ -52,14 +52,17 @@ stop() {
 }
 
 "$server" --version | grep -qE '^suppertide-server [0-9]+\.[0-9]+\.[0-9]+$' || fail "no version"
-for word in --data --listen --log-level --planning-threads --version SUPPERTIDE_DATA SUPPERTIDE_LISTEN Examples; do
+for word in --data --listen --certificate --key --plain --metrics --log-level --planning-threads --version \
+  SUPPERTIDE_DATA SUPPERTIDE_LISTEN backup restore doctor Examples; do
   "$server" --help | grep -q -- "$word" || fail "help lacks $word"
 done
 
 refused 2 'nonsense' --nonsense
 refused 2 'planning-threads' --planning-threads 0
-refused 2 'loopback' --listen 0.0.0.0:0
-refused 2 'loopback' --listen 127.example.org:0
+refused 2 'loopback' --plain --listen 0.0.0.0:0
+refused 2 'in numbers' --listen 127.example.org:0
+refused 2 'key' --certificate "$home/none.pem"
+refused 2 'loopback' --metrics 0.0.0.0:9464
 refused 2 'HOST:PORT' --listen 127.0.0.1
 refused 1 "$home/none" --data "$home/none/household.sqlite" --listen "unix:$home/x"
 echo 'no database at all, but some text' >"$home/letter"
@@ -68,12 +71,39 @@ grep -q 'no database at all' "$home/letter" || fail "a file of something else wa
 
 start first --data "$home/a.sqlite" --listen 127.0.0.1:0
 first=$started
-grep -qE '^No household yet. Host code: [A-Z2-9]{4}-[A-Z2-9]{4}-[A-Z2-9]{4}$' "$home/first.out" || fail "no host code"
+grep -qE '^No household yet. Host code: [A-Z2-9]{4}-[A-Z2-9]{4}-[A-Z2-9]{4}\.[0-9a-f]{64}$' "$home/first.out" ||
+  fail "no host code with a fingerprint"
+for private in a.sqlite a.sqlite.key.pem; do
+  [ "$(stat -c %a "$home/$private")" = 600 ] || fail "others can read $private"
+done
 port=$(sed -n 's/^Listening on 127\.0\.0\.1://p' "$home/first.out")
 refused 1 'taken' --data "$home/b.sqlite" --listen "127.0.0.1:$port"
 refused 1 "a.sqlite" --data "$home/a.sqlite" --listen 127.0.0.1:0
+"$server" backup --data "$home/a.sqlite" "$home/copy.sqlite" | grep -q '0 households' || fail "no backup while it is served"
+"$server" doctor "$home/copy.sqlite" | grep -q 'Nothing wrong was found' || fail "the copy is not well"
+refused 1 'already' backup --data "$home/a.sqlite" "$home/copy.sqlite"
+refused 1 'another server' restore --replace --data "$home/a.sqlite" "$home/copy.sqlite"
+refused 1 'damaged' doctor "$home/letter"
 stop "$first" TERM
 grep -q 'event=stopped' "$home/first.err" || fail "the end is not logged"
+
+refused 1 'already' restore --data "$home/a.sqlite" "$home/copy.sqlite"
+"$server" restore --replace --data "$home/a.sqlite" "$home/copy.sqlite" | grep -q '^Restored' || fail "no restore"
+[ -f "$home/a.sqlite.before-restore" ] || fail "the file before is gone"
+python3 - "$home/copy.sqlite" <<'END'
+import sqlite3, sys
+sqlite3.connect(sys.argv[1]).execute("CREATE TABLE notes (x)")
+END
+wrong=0
+"$server" doctor "$home/copy.sqlite" >"$home/doctor.out" || wrong=$?
+[ "$wrong" -eq 3 ] && grep -q 'table notes' "$home/doctor.out" || fail "doctor finds no foreign table"
+
+SUPPERTIDE_METRICS=127.0.0.1:0 start measured --data "$home/m.sqlite" --listen "unix:$home/m"
+metrics=$(sed -n 's/^Metrics on //p' "$home/measured.out")
+python3 -c 'import sys, urllib.request; print(urllib.request.urlopen(sys.argv[1], timeout=20).read().decode())' \
+  "$metrics" >"$home/metrics.txt"
+grep -q '^suppertide_open_streams 0$' "$home/metrics.txt" || fail "no metrics"
+stop "$started" TERM
 
 SUPPERTIDE_DATA="$home/a.sqlite" SUPPERTIDE_LISTEN="unix:$home/s" start second
 second=$started

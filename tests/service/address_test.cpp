@@ -14,21 +14,27 @@
 namespace suppertide::service {
 namespace {
 
-TEST(ListenAddressTest, ServesLoopbackAndUnixSockets) {
+TEST(ListenAddressTest, ServesLoopbackAndUnixSocketsWithAndWithoutEncryption) {
   for (const char* good : {"127.0.0.1:50710", "127.8.8.8:0", "localhost:1", "[::1]:50710", "unix:/tmp/x"})
-    EXPECT_TRUE(checkListenAddress(good).ok()) << good;
+    for (const bool encrypted : {false, true}) EXPECT_TRUE(checkListenAddress(good, encrypted).ok()) << good;
 }
 
-TEST(ListenAddressTest, RefusesEverythingElse) {
-  for (const char* bad : {"0.0.0.0:50710", "192.168.1.4:50710", "[::]:50710", "example.org:1", "127.0.0.1",
-                          "127.0.0.1:", "127.0.0.1:x", "127.0.0.1:70000", "127.example.org:1", "127.1:1",
-                          "[::2]:1", "dns:127.0.0.1:1", "unix-abstract:x", "unix:", ""})
-    EXPECT_FALSE(checkListenAddress(bad).ok()) << bad;
+TEST(ListenAddressTest, ServesNetworksOnlyEncrypted) {
+  for (const char* network : {"0.0.0.0:50710", "192.168.1.4:50710", "[::]:50710", "[::2]:1"}) {
+    EXPECT_TRUE(checkListenAddress(network, true).ok()) << network;
+    EXPECT_FALSE(checkListenAddress(network, false).ok()) << network;
+  }
+}
+
+TEST(ListenAddressTest, RefusesWhatIsNoAddress) {
+  for (const char* bad : {"example.org:1", "127.0.0.1", "127.0.0.1:", "127.0.0.1:x", "127.0.0.1:70000",
+                          "127.example.org:1", "127.1:1", "dns:127.0.0.1:1", "unix-abstract:x", "unix:", ""})
+    for (const bool encrypted : {false, true}) EXPECT_FALSE(checkListenAddress(bad, encrypted).ok()) << bad;
 }
 
 TEST(ListenAddressTest, RefusesASocketPathThatTheSystemWouldCut) {
-  EXPECT_TRUE(checkListenAddress("unix:/" + std::string(106, 'x')).ok());
-  EXPECT_FALSE(checkListenAddress("unix:/" + std::string(107, 'x')).ok());
+  EXPECT_TRUE(checkListenAddress("unix:/" + std::string(106, 'x'), false).ok());
+  EXPECT_FALSE(checkListenAddress("unix:/" + std::string(107, 'x'), true).ok());
 }
 
 TEST(ServerTest, LeavesTheSocketToTheServerThatIsThere) {

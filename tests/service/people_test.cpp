@@ -153,33 +153,61 @@ v1::Household householdOf(Served& served) {
   return answer;
 }
 
-TEST(PeopleTest, AJoinTakenUpAgainMeansTheSameMember) {
+TEST(PeopleTest, AJoinWhoseAnswerWasLostCanBeAskedAgain) {
   Served served;
   served.found();
-  const std::string code = invitation(served, v1::ROLE_COOK);
   v1::JoinHouseholdRequest asked;
-  asked.set_code(code);
+  asked.set_code(invitation(served, v1::ROLE_COOK));
   asked.set_display_name("Rui");
   asked.set_request_id(freshRequest());
   const auto stub = v1::HouseholdService::NewStub(served.channel());
-  // The first try breaks off after the member was added: the code is not used up.
-  v1::Household household = householdOf(served);
-  v1::Member& rui = *household.add_members();
-  rui.set_id(memberIdOfCode(code));
-  rui.set_display_name("Rui");
-  rui.set_role(v1::ROLE_COOK);
-  v1::UpdateHouseholdRequest added;
-  *added.mutable_household() = household;
-  added.set_request_id(freshRequest());
-  v1::WriteHouseholdResponse written;
-  const auto first = with(served.token);
-  ASSERT_TRUE(stub->UpdateHousehold(first.get(), added, &written).ok());
-
-  v1::JoinHouseholdResponse joined;
-  const auto second = with("");
-  ASSERT_TRUE(stub->JoinHousehold(second.get(), asked, &joined).ok());
-  EXPECT_EQ(joined.member_id(), rui.id());
+  const auto join = [&](v1::JoinHouseholdResponse* joined) {
+    const auto context = with("");
+    return stub->JoinHousehold(context.get(), asked, joined).error_code();
+  };
+  const auto knows = [&](const std::string& token) {
+    v1::WhoAmIResponse who;
+    const auto context = with(token);
+    return stub->WhoAmI(context.get(), {}, &who).ok();
+  };
+  v1::JoinHouseholdResponse first;
+  ASSERT_EQ(join(&first), grpc::StatusCode::OK);
+  v1::JoinHouseholdResponse second;
+  ASSERT_EQ(join(&second), grpc::StatusCode::OK);
+  EXPECT_EQ(second.member_id(), first.member_id());
   EXPECT_EQ(householdOf(served).members_size(), 2);
+  EXPECT_TRUE(knows(second.device_token()));
+  EXPECT_FALSE(knows(first.device_token()));
+  asked.set_request_id(freshRequest());
+  EXPECT_EQ(join(&second), grpc::StatusCode::PERMISSION_DENIED) << "another request finds the code used up";
+}
+
+TEST(PeopleTest, WatchersHearOfTheOneWhoJoined) {
+  Served served;
+  served.found();
+  v1::WatchRequest watch;
+  watch.set_household_id(served.household);
+  watch.set_after_revision(1);
+  const auto watching = with(served.token);
+  const auto stream = v1::SyncService::NewStub(served.channel())->Watch(watching.get(), watch);
+  served.invite(v1::ROLE_COOK);
+  v1::WatchResponse message;
+  while (stream->Read(&message) && !message.has_changes()) {
+  }
+  EXPECT_EQ(message.changes().revision(), 2);
+  EXPECT_EQ(message.changes().changes(0).household().members_size(), 2);
+}
+
+TEST(PeopleTest, DevicesTellWhenTheyWereMade) {
+  Served served;
+  served.found();
+  v1::ListDevicesRequest asked;
+  asked.set_household_id(served.household);
+  v1::ListDevicesResponse answer;
+  const auto context = with(served.token);
+  ASSERT_TRUE(
+      v1::HouseholdService::NewStub(served.channel())->ListDevices(context.get(), asked, &answer).ok());
+  EXPECT_EQ(answer.devices(0).create_time().seconds(), 1'800'000'000);
 }
 
 TEST(PeopleTest, ThoseWhoJoinAtTheSameTimeAllGetIn) {

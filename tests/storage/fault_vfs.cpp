@@ -77,15 +77,14 @@ int read(sqlite3_file* file, void* bytes, int size, sqlite3_int64 at) {
   return realOf(file)->pMethods->xRead(realOf(file), bytes, size, at);
 }
 
-int sync(sqlite3_file* file, int flags) {
+int sync(sqlite3_file* file, int) {
   FaultVfs::State& state = *self(file).state;
   if (state.writeFails(false)) return SQLITE_IOERR_FSYNC;
-  const int code = realOf(file)->pMethods->xSync(realOf(file), flags);
-  if (code == SQLITE_OK && self(file).path != nullptr) {
-    ++state.syncs;
-    state.synced[self(file).path] = contentsOf(self(file).path);
-  }
-  return code;
+  if (state.fault == FaultVfs::Fault::kSyncErrorOnce && state.fails(true)) return SQLITE_IOERR_FSYNC;
+  if (self(file).path == nullptr) return SQLITE_OK;
+  ++state.syncs;
+  state.synced[self(file).path] = contentsOf(self(file).path);
+  return SQLITE_OK;
 }
 
 int truncate(sqlite3_file* file, sqlite3_int64 size) {
@@ -140,6 +139,7 @@ int open(sqlite3_vfs* vfs, const char* path, sqlite3_file* file, int flags, int*
       (flags & SQLITE_OPEN_READWRITE) != 0) {
     return SQLITE_CANTOPEN;  // SQLite then tries again for reading only
   }
+  if (state.fault == FaultVfs::Fault::kOpenErrorOnce && state.fails(true)) return SQLITE_CANTOPEN;
   const int code = state.real->xOpen(state.real, path, opened.real, flags, outFlags);
   if (opened.real->pMethods != nullptr) opened.base.pMethods = &state.methods;
   return code;

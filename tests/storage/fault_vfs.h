@@ -1,6 +1,7 @@
 // A disk that fails on command, between SQLite and the real one.
 //
-// While one exists it is SQLite's default. Operations on files are counted from
+// While one exists it is SQLite's default. It knows itself what was synced, so the
+// real disk is not asked to. Operations on files are counted from
 // arm() on; the chosen one fails. Not for use from several threads at once.
 #pragma once
 
@@ -16,6 +17,8 @@ class FaultVfs {
     kDiskFull,        // from the n-th write on there is no room; syncs work
     kPowerCut,        // from the n-th on nothing reaches the disk; the n-th write is torn
     kReadErrorOnce,   // the n-th read reports an error
+    kSyncErrorOnce,   // the n-th sync reports an error
+    kOpenErrorOnce,   // the n-th file cannot be opened
     kReadOnly,        // files open for reading only
   };
 

@@ -35,6 +35,18 @@ class PeopleTest : public ::testing::Test {
     return device;
   }
 
+  Redemption redemption(const std::string& tokenHash, const std::string& requestId = "") {
+    Redemption redemption;
+    redemption.codeHash = "invitation";
+    redemption.device = phone();
+    redemption.tokenHash = tokenHash;
+    redemption.requestId = redemption.fingerprint = requestId;
+    return redemption;
+  }
+  StatusCode redeem(const Redemption& redemption) {
+    return store_->redeemInvitation(redemption).status().code();
+  }
+
   ManualClock clock_{kNoon};
   std::unique_ptr<Store> store_;
 };
@@ -108,9 +120,9 @@ TEST_F(PeopleTest, LetsADeviceInOnce) {
   ASSERT_TRUE(store_->addCode("invitation", invitation()).ok());
   EXPECT_EQ(store_->findCode("invitation")->role, 2);
   EXPECT_EQ(store_->findCode("invitation")->memberId, "ben");
-  ASSERT_TRUE(store_->redeemInvitation("invitation", phone(), "phone token").ok());
+  ASSERT_EQ(redeem(redemption("phone token")), StatusCode::kOk);
   EXPECT_EQ(store_->findDevice("phone token")->displayName, "Ben's phone");
-  EXPECT_EQ(store_->redeemInvitation("invitation", phone(), "other token").code(), StatusCode::kNotFound);
+  EXPECT_EQ(redeem(redemption("other token")), StatusCode::kNotFound);
 }
 
 TEST_F(PeopleTest, LetsNobodyInWithAnExpiredCode) {
@@ -118,17 +130,72 @@ TEST_F(PeopleTest, LetsNobodyInWithAnExpiredCode) {
   ASSERT_TRUE(store_->addCode("invitation", invitation()).ok());
   clock_.advance(std::chrono::hours(1));
   EXPECT_EQ(store_->findCode("invitation").status().code(), StatusCode::kNotFound);
-  EXPECT_EQ(store_->redeemInvitation("invitation", phone(), "phone token").code(), StatusCode::kNotFound);
+  EXPECT_EQ(redeem(redemption("phone token")), StatusCode::kNotFound);
 }
 
 TEST_F(PeopleTest, LetsNobodyIntoAnotherHousehold) {
   makeHome();
   ASSERT_TRUE(store_->addCode("invitation", invitation()).ok());
-  Device device = phone();
-  device.householdId = "elsewhere";
-  EXPECT_EQ(store_->redeemInvitation("invitation", device, "phone token").code(),
-            StatusCode::kInvalidArgument);
+  Redemption elsewhere = redemption("phone token");
+  elsewhere.device.householdId = "elsewhere";
+  EXPECT_EQ(redeem(elsewhere), StatusCode::kInvalidArgument);
   EXPECT_TRUE(store_->findCode("invitation").ok());
+}
+
+TEST_F(PeopleTest, AddsTheMemberWithTheDeviceOrNeither) {
+  makeHome();
+  ASSERT_TRUE(store_->addCode("invitation", invitation()).ok());
+  Redemption joining = redemption("phone token", "join");
+  joining.household = put("household", kHome, "the household with ben");
+  joining.household->etag = "a stale one";
+  EXPECT_EQ(redeem(joining), StatusCode::kAborted);
+  EXPECT_TRUE(store_->findCode("invitation").ok());
+  EXPECT_FALSE(store_->findDevice("phone token").ok());
+  joining.household->etag.clear();
+  const absl::StatusOr<Redeemed> joined = store_->redeemInvitation(joining);
+  ASSERT_TRUE(joined.ok()) << joined.status();
+  EXPECT_TRUE(joined->write.changed);
+  EXPECT_EQ(joined->write.revision, 2);
+  EXPECT_EQ(store_->get(kHome, {"household", kHome})->bytes, "the household with ben");
+  EXPECT_EQ(store_->findDevice("phone token")->memberId, "ben");
+}
+
+TEST_F(PeopleTest, GivesARepeatedJoinTheSameMemberAndANewToken) {
+  makeHome();
+  ASSERT_TRUE(store_->addCode("invitation", invitation()).ok());
+  ASSERT_EQ(redeem(redemption("first token", "join")), StatusCode::kOk);
+  Redemption again = redemption("second token", "join");
+  again.device = Device();  // who repeats need not know whose code it was
+  again.device.id = "phone-again";
+  const absl::StatusOr<Redeemed> joined = store_->redeemInvitation(again);
+  ASSERT_TRUE(joined.ok()) << joined.status();
+  EXPECT_EQ(joined->device.memberId, "ben");
+  EXPECT_EQ(joined->device.householdId, kHome);
+  EXPECT_FALSE(joined->write.changed);
+  EXPECT_EQ(store_->findDevice("first token").status().code(), StatusCode::kNotFound);
+  EXPECT_EQ(store_->findDevice("second token")->id, "phone-again");
+  EXPECT_EQ(store_->listDevices(kHome)->size(), 2u);
+}
+
+TEST_F(PeopleTest, RepeatsNoJoinForAnotherContentARevokedDeviceOrAfterADay) {
+  makeHome();
+  ASSERT_TRUE(store_->addCode("invitation", invitation()).ok());
+  ASSERT_EQ(redeem(redemption("first token", "join")), StatusCode::kOk);
+  Redemption other = redemption("second token", "join");
+  other.fingerprint = "another code";
+  EXPECT_EQ(redeem(other), StatusCode::kInvalidArgument);
+  EXPECT_TRUE(store_->findDevice("first token").ok()) << "the refused repeat took the token away";
+  ASSERT_TRUE(store_->revokeDevice(kHome, "phone").ok());
+  EXPECT_EQ(redeem(redemption("second token", "join")), StatusCode::kNotFound);
+  clock_.advance(std::chrono::hours(25));
+  addHostCode(*store_);
+  NewHousehold second = newHousehold();
+  second.householdId = "second";
+  second.device.id = "other";
+  second.tokenHash = "other token";
+  second.requestId = "another";
+  ASSERT_TRUE(store_->createHousehold(second).ok());
+  EXPECT_EQ(redeem(redemption("third token", "join")), StatusCode::kNotFound);
 }
 
 TEST_F(PeopleTest, DropsCodesOfOnePurpose) {

@@ -1,0 +1,38 @@
+#include "server/storage/check_file.h"
+
+#include <cstdint>
+#include <cstdlib>
+
+#include "absl/strings/str_cat.h"
+#include "server/storage/statement.h"
+
+namespace suppertide::storage {
+
+namespace {
+
+constexpr char kUnreadable[] = "error code=";
+
+}  // namespace
+
+absl::Status checkIntegrity(Database& database) {
+  Statement check(database, "PRAGMA quick_check(1)");
+  Rows rows(check);
+  const absl::StatusOr<bool> found = rows.next();
+  if (!found.ok()) return found.status();
+  const std::string answer = rows.text(0);
+  if (answer == "ok") return absl::OkStatus();
+  // A page the disk would not give is told in words; that is no damage yet.
+  if (const std::size_t at = answer.find(kUnreadable); at != std::string::npos) {
+    return database.error(std::atoi(answer.c_str() + at + sizeof kUnreadable - 1), "open");
+  }
+  return absl::DataLossError(absl::StrCat("open: the data file is damaged: ", answer));
+}
+
+absl::Status checkIsNotEmpty(Database& database) {
+  const absl::StatusOr<std::int64_t> version = database.integer("PRAGMA user_version");
+  if (!version.ok()) return version.status();
+  return *version > 0 ? absl::OkStatus()
+                      : absl::FailedPreconditionError("open: there is nothing in the file");
+}
+
+}  // namespace suppertide::storage

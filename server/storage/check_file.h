@@ -1,0 +1,16 @@
+// Whether a data file is whole.
+#pragma once
+
+#include "absl/status/status.h"
+#include "server/storage/database.h"
+
+namespace suppertide::storage {
+
+// DATA_LOSS when SQLite finds the file damaged; UNAVAILABLE when the disk would
+// not give it. Reads the whole file once.
+absl::Status checkIntegrity(Database& database);
+
+// FAILED_PRECONDITION when nothing was ever written to it.
+absl::Status checkIsNotEmpty(Database& database);
+
+}  // namespace suppertide::storage
