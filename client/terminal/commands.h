@@ -112,6 +112,7 @@ struct ShoppingCommand : MenuCommand {
   std::vector<std::string> atHand;  // lines: "500 g butter"
   std::vector<std::string> buyers;  // "Ana=produce,dairy"; "Ben" buys the rest
   std::string shownIn;
+  bool planned = false;  // a file's event is planned first
 };
 int runShopping(const ShoppingCommand& command, Environment& environment);
 

@@ -3,6 +3,7 @@
 #include <utility>
 #include <vector>
 
+#include "client/link/request_id.h"
 #include "client/terminal/report.h"
 
 namespace suppertide::terminal {
@@ -60,6 +61,14 @@ Opener localOpener(Environment& environment) {
 std::optional<EventTask> eventTask(const EventChoice& choice, Environment& environment, int& exitCode) {
   if (choice.bundle.empty()) return knownTask(choice, environment, exitCode);
   return importedTask(choice.bundle, choice.eventId, environment, choice.json, exitCode);
+}
+
+absl::Status planFirst(const EventTask& task) {
+  v1::MakePlanRequest request;
+  request.set_household_id(task.connection.householdId);
+  request.set_event_id(task.event.id());
+  request.set_request_id(link::newRequestId());
+  return task.connection.session->makePlan(request, {}).status();
 }
 
 }  // namespace suppertide::terminal

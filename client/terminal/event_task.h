@@ -28,4 +28,7 @@ Opener localOpener(Environment& environment);
 // the event; or asks the server for it. Failures are reported and `exitCode` set; absent then.
 std::optional<EventTask> eventTask(const EventChoice& choice, Environment& environment, int& exitCode);
 
+// Plans the event where it is, within the usual time.
+absl::Status planFirst(const EventTask& task);
+
 }  // namespace suppertide::terminal

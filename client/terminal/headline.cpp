@@ -4,6 +4,7 @@
 #include <set>
 
 #include "absl/strings/str_cat.h"
+#include "absl/strings/str_join.h"
 #include "client/terminal/chance_text.h"
 #include "client/terminal/table.h"
 #include "client/terminal/words.h"
@@ -293,6 +294,25 @@ std::string firstActionsText(const PlanView& view, const std::string& cookId) {
                        : view.section("First thing each day") + table.text(view.width(), view.style(), false);
 }
 
+namespace {
+
+// Where the limits at the steps come from, each once.
+std::string limitSources(const PlanView& view) {
+  std::set<std::string> sources;
+  bool service = false;
+  for (const v1::PlannedStep& step : view.plan().steps())
+    for (const v1::SafetyLimit& limit : step.safety_limits()) {
+      sources.insert(plainLine(limit.source()));
+      service |= limit.rules() == v1::SAFETY_RULES_FOOD_SERVICE;
+    }
+  if (sources.empty()) return "";
+  return view.paragraph(absl::StrCat("Food-safety limits are those ",
+                                     service ? "for food service" : "told to home cooks",
+                                     ", from: ", absl::StrJoin(sources, "; "), "."));
+}
+
+}  // namespace
+
 std::string cautionsText(const PlanView& view, const std::string& cookId) {
   std::set<int> cautions;
   for (const v1::PlannedStep& step : view.plan().steps()) {
@@ -304,7 +324,7 @@ std::string cautionsText(const PlanView& view, const std::string& cookId) {
     const auto kind = static_cast<v1::Caution>(caution);
     text += view.item("• ", absl::StrCat(capitalised(cautionWords(kind)), ": ", cautionSentence(kind)));
   }
-  return text + (cautions.empty() ? "" : "\n") + view.paragraph(safetyNotice());
+  return text + (cautions.empty() ? "" : "\n") + limitSources(view) + view.paragraph(safetyNotice());
 }
 
 }  // namespace suppertide::terminal

@@ -129,13 +129,8 @@ absl::Status askMenu(const EventTask& task, const v1::Event& changed, Effects& e
 
 // A file's event is planned as it was; then what moves is asked before any work has begun.
 absl::Status askPlan(const EventTask& task, const v1::Event& changed, bool fromFile, Effects& effects) {
-  if (fromFile && task.bundle.plans().empty()) {
-    v1::MakePlanRequest first;
-    first.set_household_id(task.connection.householdId);
-    first.set_event_id(task.event.id());
-    first.set_request_id(link::newRequestId());
-    if (const auto made = task.connection.session->makePlan(first, {}); !made.ok()) return made.status();
-  }
+  if (fromFile && task.bundle.plans().empty())
+    if (auto status = planFirst(task); !status.ok()) return status;
   v1::ReplanRequest request;
   request.set_household_id(task.connection.householdId);
   request.set_event_id(task.event.id());
@@ -168,7 +163,8 @@ void print(const EventTask& task, const v1::Event& changed, const Effects& effec
     environment.out << "There is no plan yet.\n";
     return;
   }
-  const PlanView view(task.bundle, changed, effects.plan->plan(), page.width, page.colour);
+  // What is left out has its name in the event as it was.
+  const PlanView view(task.bundle, task.event, effects.plan->plan(), page.width, page.colour);
   environment.out << replanText(view, *effects.plan);
 }
 

@@ -173,6 +173,8 @@ int runShopping(const ShoppingCommand& command, Environment& environment) {
     return reportFailure(environment, status, command.json);
   readBuyers(command, task->bundle.household(), request, mistakes);
   if (!mistakes.empty()) return reportMistakes(environment, mistakes, command.json);
+  if (command.planned)
+    if (auto status = planFirst(*task); !status.ok()) return reportFailure(environment, status, command.json);
   const auto answer = task->connection.session->makeShoppingList(request);
   if (!answer.ok()) return reportFailure(environment, answer.status(), command.json);
   environment.out << (command.json ? jsonOf(*answer)

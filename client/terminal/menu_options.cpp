@@ -52,6 +52,7 @@ void addShopping(CLI::App* menu, ShoppingCommand& o, Chosen& chosen) {
   sub->add_option("--buyer", o.buyers, "Who buys which sections; without sections, all that nobody else buys")
       ->type_name("NAME[=SECTION,...]")
       ->allow_extra_args(false);
+  sub->add_flag("--planned", o.planned, "Plan a BUNDLE first, for the days and hours");
   addShownIn(sub, o.shownIn);
   sub->callback([&] { chosen = [&o](Environment& e) { return runShopping(o, e); }; });
 }

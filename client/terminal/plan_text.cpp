@@ -2,6 +2,7 @@
 
 #include "client/terminal/clash_text.h"
 #include "client/terminal/dough_text.h"
+#include "client/terminal/fetch_text.h"
 #include "client/terminal/headline.h"
 #include "client/terminal/oven_text.h"
 #include "client/terminal/run_sheet.h"
@@ -12,6 +13,12 @@ namespace {
 
 std::string orSay(const std::string& text, const char* otherwise) {
   return text.empty() ? otherwise : text;
+}
+
+std::string fetchesText(const PlanView& view, const std::string& cookId) {
+  const std::string lines =
+      fetchLines(view.plan().fetches(), view.names(), view.clock(), cookId, view.width());
+  return lines.empty() ? "" : view.section("Take out in time") + lines;
 }
 
 std::string chosenParts(const PlanView& view, const PlanTextOptions& options) {
@@ -32,7 +39,7 @@ std::string planText(const PlanView& view, const PlanTextOptions& options) {
     text += view.paragraph("See what would help: suppertide remedies, with the same file or event.");
   if (options.ovens || options.breads || options.clashes || options.firstActions)
     return text + chosenParts(view, options);
-  text += firstActionsText(view, options.cookId);
+  text += firstActionsText(view, options.cookId) + fetchesText(view, options.cookId);
   text += runSheetText(view, {.cookId = options.cookId, .instructions = options.instructions});
   if (options.cookId.empty()) text += ovensText(view) + doughsText(view) + clashesText(view);
   return text + cautionsText(view, options.cookId);

@@ -66,13 +66,16 @@ std::string limitWords(const Units& units, const v1::SafetyLimit& limit) {
     case v1::SAFETY_LIMIT_KIND_THAWED:
       return absl::StrCat("from thawed to the heat ", partUsed(limit));
     case v1::SAFETY_LIMIT_KIND_RAW_FRIDGE:
-      return absl::StrCat("raw ", partUsed(limit));
+      return absl::StrCat("raw in the fridge ", partUsed(limit));
     case v1::SAFETY_LIMIT_KIND_COOKED_FRIDGE:
-      return absl::StrCat("kept ", partUsed(limit));
+      return absl::StrCat("in the fridge ", partUsed(limit));
     case v1::SAFETY_LIMIT_KIND_FIRST_COOLING:
-      return absl::StrCat("lukewarm within ", duration);
+      return absl::StrCat("from the heat to ", units.degreesAtMost(limit.celsius()), " within ", duration,
+                          limit.planned_duration().seconds() > 0
+                              ? absl::StrCat(", ", durationText(limit.planned_duration()), " of it gone")
+                              : "");
     case v1::SAFETY_LIMIT_KIND_COOLING:
-      return absl::StrCat("cold within ", duration);
+      return absl::StrCat("and to ", units.degreesAtMost(limit.celsius()), " within ", duration);
     default:
       return "";
   }
@@ -80,16 +83,10 @@ std::string limitWords(const Units& units, const v1::SafetyLimit& limit) {
 
 std::string safetyWords(const PlanView& view, const v1::PlannedStep& step) {
   std::vector<std::string> limits;
-  std::vector<std::string> sources;
-  for (const v1::SafetyLimit& limit : step.safety_limits()) {
-    const std::string words = limitWords(view.units(), limit);
-    if (words.empty()) continue;
-    limits.push_back(words);
-    const std::string source = plainLine(limit.source());
-    if (std::find(sources.begin(), sources.end(), source) == sources.end()) sources.push_back(source);
-  }
-  if (limits.empty()) return "";
-  return absl::StrCat("Food safety: ", absl::StrJoin(limits, ", "), " (", absl::StrJoin(sources, "; "), ")");
+  for (const v1::SafetyLimit& limit : step.safety_limits())
+    if (std::string words = limitWords(view.units(), limit); !words.empty())
+      limits.push_back(std::move(words));
+  return limits.empty() ? "" : absl::StrCat("Food safety: ", absl::StrJoin(limits, ", "));
 }
 
 std::string weighingWords(const PlanView& view, const v1::PlannedStep& step) {

@@ -77,7 +77,7 @@ class StepSafety {
       cook();
     else if (state.heats)
       reheat();
-    if (kind == v1::STEP_KIND_CHILL) chill(state);
+    if (kind == v1::STEP_KIND_CHILL) chill();
     if (!state.cooked && kind == v1::STEP_KIND_HANDS_ON && isMeat(food_)) caution(v1::CAUTION_RAW_MEAT);
     if (!state.cooked && kind == v1::STEP_KIND_HANDS_ON && food_ == FoodClass::kEggDish)
       caution(v1::CAUTION_RAW_EGG);
@@ -104,10 +104,6 @@ class StepSafety {
     limit(kind, row.source).set_celsius(row.value);
   }
 
-  void minutes(v1::SafetyLimitKind kind, const kitchen::Limit& row) {
-    *limit(kind, row.source).mutable_duration() = durationOf(static_cast<int>(row.value));
-  }
-
   void thaw() {
     const v1::Step& told = *composition_.steps[at(step_)].step;
     const kitchen::ThawWay way = thawWayOf(told);
@@ -120,7 +116,7 @@ class StepSafety {
   }
 
   void cook() {
-    if (food_ == FoodClass::kColdDish) return;
+    if (food_ == FoodClass::kColdDish || (food_ == FoodClass::kHotHeldPlants && !bakedToHold())) return;
     const kitchen::EndTemperature& end = kitchen::endTemperature(food_, view_.rules());
     limit(v1::SAFETY_LIMIT_KIND_END_TEMPERATURE, end.source).set_celsius(end.celsius);
     if (end.restMinutes > 0)
@@ -130,6 +126,13 @@ class StepSafety {
     if (oven && kitchen::leastRoastingCelsius(food_, view_.rules()))
       degrees(v1::SAFETY_LIMIT_KIND_ROASTING_OVEN, kitchen::limit(LimitKind::kRoastingOven, view_.rules()));
     caution(v1::CAUTION_CORE_TEMPERATURE);
+  }
+
+  // The temperature of vegetables is a rule for their hot hold; what boils is beyond it.
+  bool bakedToHold() const {
+    const StepInfo& info = composition_.steps[at(step_)];
+    const v1::Recipe& recipe = *composition_.dishes[at(info.dish)].recipe;
+    return info.step->has_oven() && recipe.holding().kind() == v1::HOLDING_KIND_HOT;
   }
 
   void reheat() {
@@ -153,14 +156,38 @@ class StepSafety {
            });
   }
 
-  void chill(const SafetyView::StepState& state) {
+  void chill() {
     degrees(v1::SAFETY_LIMIT_KIND_COLD_HOLD, kitchen::limit(LimitKind::kColdHold, view_.rules()));
-    const bool comesHot = std::any_of(state.before.begin(), state.before.end(),
-                                      [&](int other) { return view_.state(other).heats; });
-    if (!comesHot) return;
-    minutes(v1::SAFETY_LIMIT_KIND_FIRST_COOLING, kitchen::limit(LimitKind::kCoolFirstTime, view_.rules()));
-    minutes(v1::SAFETY_LIMIT_KIND_COOLING, kitchen::limit(LimitKind::kCoolTotalTime, view_.rules()));
+    const int heat = heatBefore(step_);
+    if (heat < 0) return;
+    const auto& placed = schedule_.steps;
+    const int gone = placed[at(step_)].start - placed[at(heat)].end;
+    cooling(v1::SAFETY_LIMIT_KIND_FIRST_COOLING, LimitKind::kCoolFirstTime, gone)
+        .set_celsius(kitchen::limit(LimitKind::kCoolFirstTo, view_.rules()).value);
+    cooling(v1::SAFETY_LIMIT_KIND_COOLING, LimitKind::kCoolTotalTime, gone)
+        .set_celsius(kitchen::limit(LimitKind::kColdHold, view_.rules()).value);
     caution(v1::CAUTION_COOL_QUICKLY);
+  }
+
+  // The clock runs from the heat on; the plan tells what of it is gone before the fridge.
+  v1::SafetyLimit& cooling(v1::SafetyLimitKind kind, LimitKind row, int gone) {
+    const kitchen::Limit& most = kitchen::limit(row, view_.rules());
+    v1::SafetyLimit& told = limit(kind, most.source);
+    *told.mutable_duration() = durationOf(static_cast<int>(most.value));
+    *told.mutable_planned_duration() = durationOf(std::max(0, gone));
+    return told;
+  }
+
+  // The last step on the heat with nothing cold between it and `step`; -1 when there is none.
+  int heatBefore(int step) const {
+    int last = -1;
+    for (const int other : view_.state(step).before) {
+      if (view_.keepsCold(other, schedule_.steps[at(other)].mode)) continue;
+      const int heat = view_.state(other).heats ? other : heatBefore(other);
+      if (last < 0 || (heat >= 0 && schedule_.steps[at(heat)].start > schedule_.steps[at(last)].start))
+        last = heat;
+    }
+    return last;
   }
 
   // A count is told where it stands and where it ends, not at every step of it.

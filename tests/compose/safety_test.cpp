@@ -96,6 +96,42 @@ TEST(PlannedSafetyTest, ARoastTellsItsEndTemperatureRestAndOven) {
   EXPECT_THAT(stepOf(plan, "roast/season").cautions(), testing::Contains(v1::CAUTION_RAW_MEAT));
 }
 
+// Baked, settled and then put into the fridge: the cooling clock runs from the oven on.
+TEST(PlannedSafetyTest, CoolingCountsFromTheHeatThroughTheWorkBetween) {
+  v1::Bundle bundle = smallDinner();
+  for (v1::Recipe& recipe : *bundle.mutable_recipes()) {
+    if (recipe.id() != "gratin") continue;
+    recipe.set_safety_class(v1::SAFETY_CLASS_EGG_DISH);
+    recipe.mutable_holding()->set_kind(v1::HOLDING_KIND_COLD);
+    v1::Step chill = recipe.steps(1);
+    chill.set_id("cold");
+    chill.clear_after();
+    chill.mutable_duration()->mutable_likely()->set_seconds(3600);
+    *recipe.add_steps() = chill;
+  }
+  const v1::Plan plan = planOf(bundle);
+  const v1::PlannedStep& cold = stepOf(plan, "gratin/cold");
+  const auto* first = limitAt(cold, v1::SAFETY_LIMIT_KIND_FIRST_COOLING);
+  ASSERT_NE(first, nullptr);
+  EXPECT_EQ(minutesFrom(first->duration()), 120);
+  EXPECT_EQ(first->planned_duration().seconds(),
+            cold.start_time().seconds() - stepOf(plan, "gratin/bake").end_time().seconds());
+  EXPECT_GE(minutesFrom(first->planned_duration()), 10) << "it settles for ten minutes";
+  EXPECT_EQ(limitAt(stepOf(plan, "gratin/chill"), v1::SAFETY_LIMIT_KIND_COOLING), nullptr) << "raw still";
+  EXPECT_THAT(cold.cautions(), testing::Contains(v1::CAUTION_COOL_QUICKLY));
+}
+
+TEST(PlannedSafetyTest, VegetablesHaveACoreTemperatureOnlyToBeHeldHot) {
+  v1::Bundle bundle = smallDinner();
+  v1::Recipe* gratin = nullptr;
+  for (v1::Recipe& recipe : *bundle.mutable_recipes())
+    if (recipe.id() == "gratin") gratin = &recipe;
+  gratin->set_safety_class(v1::SAFETY_CLASS_PLANTS);
+  EXPECT_NE(limitAt(stepOf(planOf(bundle), "gratin/bake"), v1::SAFETY_LIMIT_KIND_END_TEMPERATURE), nullptr);
+  gratin->mutable_holding()->set_kind(v1::HOLDING_KIND_ROOM);
+  EXPECT_EQ(limitAt(stepOf(planOf(bundle), "gratin/bake"), v1::SAFETY_LIMIT_KIND_END_TEMPERATURE), nullptr);
+}
+
 TEST(PlannedSafetyTest, TemperingCountsWithTheWorkBeforeIt) {
   const v1::Plan plan = planOf(porkDinner());
   const auto* room = limitAt(stepOf(plan, "roast/temper"), v1::SAFETY_LIMIT_KIND_ROOM_TIME);

@@ -395,7 +395,7 @@ TEST(PlanTextTest, SaysOnceThatLocalRulesComeFirst) {
   EXPECT_THAT(text, HasSubstr("Ask every guest about allergies and read the labels"));
 }
 
-TEST(RunSheetTest, TellsTheFoodSafetyLimitsOfAStepWithTheirSource) {
+TEST(RunSheetTest, TellsTheFoodSafetyLimitsOfAStepAndTheirSourcesOnce) {
   v1::Plan plan = samplePlan();
   v1::SafetyLimit end;
   end.set_kind(v1::SAFETY_LIMIT_KIND_END_TEMPERATURE);
@@ -409,8 +409,9 @@ TEST(RunSheetTest, TellsTheFoodSafetyLimitsOfAStepWithTheirSource) {
   *plan.mutable_steps(0)->add_safety_limits() = end;
   *plan.mutable_steps(0)->add_safety_limits() = room;
   const std::string text = planText(view(200, false, plan), {});
-  EXPECT_THAT(text, HasSubstr("Food safety: done at 72 °C in the middle, out of fridge and heat"));
-  EXPECT_THAT(text, HasSubstr("1 h 5 min of at most 2 h (USDA FSIS)"));
+  EXPECT_THAT(text, HasSubstr("Food safety: done at 72 °C in the middle, out of fridge and"));
+  EXPECT_THAT(text, HasSubstr("1 h 5 min of at most 2 h"));
+  EXPECT_THAT(text, HasSubstr("Food-safety limits are those told to home cooks, from: USDA FSIS."));
 }
 
 }  // namespace

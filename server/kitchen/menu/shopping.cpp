@@ -177,8 +177,17 @@ std::vector<LineChange> changesOf(const std::vector<ShoppingLine>& before,
              std::abs(is.value - was.value) > kNoise * std::max(was.value, is.value))
       changes.push_back({is.name, Amount{key.second, was.value}, Amount{key.second, is.value}});
   }
-  for (const auto& [key, is] : now)
-    if (old.count(key) == 0) changes.push_back({is.name, {}, Amount{key.second, is.value}});
+  for (const auto& [key, is] : now) {
+    if (old.count(key) > 0) continue;
+    // Measured otherwise, as eggs that were counted and are weighed now.
+    const auto gone = std::find_if(changes.begin(), changes.end(), [&](const LineChange& change) {
+      return !change.after && boughtAs(change.name).key == key.first;
+    });
+    if (gone != changes.end())
+      gone->after = Amount{key.second, is.value};
+    else
+      changes.push_back({is.name, {}, Amount{key.second, is.value}});
+  }
   std::stable_sort(changes.begin(), changes.end(),
                    [](const LineChange& a, const LineChange& b) { return a.name < b.name; });
   return changes;

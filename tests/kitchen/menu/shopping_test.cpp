@@ -73,6 +73,15 @@ TEST(ShoppingListTest, AnotherNameIsNoChange) {
   EXPECT_THAT(changesOf(before, after), IsEmpty());
 }
 
+TEST(ShoppingListTest, MeasuredOtherwiseIsOneChange) {
+  const auto before = shoppingList({pieces("eggs", 5), grams("egg", 170)}, {});
+  const auto after = shoppingList({grams("egg", 170)}, {});
+  const auto changes = changesOf(before, after);
+  ASSERT_THAT(changes, SizeIs(1));
+  EXPECT_EQ(changes[0].before->value, 9);
+  EXPECT_EQ(changes[0].after->kind, AmountKind::kGrams);
+}
+
 TEST(ShoppingListTest, BuysNoWaterAndKeepsWhatIsToTaste) {
   const auto list = shoppingList({grams("cold water", 700), {"dish", "nutmeg", {}, 0}}, {});
   ASSERT_THAT(list, SizeIs(1));
