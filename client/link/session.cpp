@@ -104,6 +104,15 @@ absl::StatusOr<v1::FitDoughResponse> Session::fitDough(const v1::FitDoughRequest
   return stubs_->call(*stubs_->breads, &v1::BreadService::Stub::FitDough, request);
 }
 
+absl::StatusOr<v1::WorkOutDoughResponse> Session::workOutDough(const v1::WorkOutDoughRequest& request) {
+  return stubs_->call(*stubs_->breads, &v1::BreadService::Stub::WorkOutDough, request);
+}
+
+absl::StatusOr<v1::AddBreadReadingsResponse> Session::addBreadReadings(
+    const v1::AddBreadReadingsRequest& request) {
+  return stubs_->call(*stubs_->breads, &v1::BreadService::Stub::AddBreadReadings, request);
+}
+
 absl::StatusOr<v1::CheckModelResponse> Session::checkModel(const v1::CheckModelRequest& request) {
   return stubs_->call(*stubs_->breads, &v1::BreadService::Stub::CheckModel, request);
 }

@@ -55,6 +55,8 @@ class Session {
 
   absl::StatusOr<v1::ForecastDoughResponse> forecastDough(const v1::ForecastDoughRequest& request);
   absl::StatusOr<v1::FitDoughResponse> fitDough(const v1::FitDoughRequest& request);
+  absl::StatusOr<v1::WorkOutDoughResponse> workOutDough(const v1::WorkOutDoughRequest& request);
+  absl::StatusOr<v1::AddBreadReadingsResponse> addBreadReadings(const v1::AddBreadReadingsRequest& request);
   absl::StatusOr<v1::CheckModelResponse> checkModel(const v1::CheckModelRequest& request);
 
   // Every page.

@@ -141,34 +141,6 @@ struct IngredientCommand {
 };
 int runIngredient(const IngredientCommand& command, Environment& environment);
 
-struct DoughCommand {
-  std::string file;  // a bundle
-  std::string recipe;
-  std::string start;  // "2026-06-20 10:00" in the household's time zone
-  std::string stage = "bulk";
-  std::vector<std::string> stays;  // "28:3": degrees and hours
-  double flourPerStarter = 0;      // 0: the formula's first
-  std::optional<double> waterCelsius;
-  bool json = false;
-};
-int runDough(const DoughCommand& command, Environment& environment);
-
-struct DoughFitCommand {
-  std::string file;  // a bundle
-  std::string recipe;
-  std::string ready;  // "2026-06-21 17:00-17:30"
-  std::string hours;  // "06:30-23:00"; empty: any
-  std::optional<double> counterCelsius;
-  int most = 5;  // ways shown
-  bool json = false;
-};
-int runDoughFit(const DoughFitCommand& command, Environment& environment);
-
-struct BreadCheckCommand {
-  bool json = false;
-};
-int runBreadCheck(const BreadCheckCommand& command, Environment& environment);
-
 struct ReplanCommand {
   std::string bundle;  // a file; empty: an event of a known server
   std::string plan;    // the plan that runs, a file; empty: the stored one

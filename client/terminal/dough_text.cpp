@@ -3,9 +3,12 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <string>
+#include <vector>
 
 #include "absl/strings/str_cat.h"
 #include "absl/strings/str_format.h"
+#include "absl/strings/str_replace.h"
 #include "client/terminal/step_text.h"
 #include "client/terminal/words.h"
 
@@ -21,12 +24,18 @@ std::string timesText(double rise) {
 
 std::string factsText(const PlanView& view, const v1::DoughForecast& dough) {
   std::string text = absl::StrCat("Dough ", view.units().mass(dough.dough_mass_g()));
-  if (dough.levain_mass_g() > 0) {
-    absl::StrAppend(&text, " with ", view.units().mass(dough.levain_mass_g()),
-                    " ripe levain in it, which holds ", std::lround(dough.prefermented_flour_percent()),
+  std::vector<std::string> ahead;
+  if (dough.levain_mass_g() > 0)
+    ahead.push_back(absl::StrCat(view.units().mass(dough.levain_mass_g()), " ripe levain"));
+  for (const v1::PrefermentPart& part : dough.preferments())
+    ahead.push_back(absl::StrCat(view.units().mass(part.mass_g()), " ", plainLine(part.name())));
+  if (!ahead.empty())
+    absl::StrAppend(&text, " with ", joinWords(ahead), " in it, which ",
+                    ahead.size() > 1 ? "hold " : "holds ", std::lround(dough.prefermented_flour_percent()),
                     " % of the flour");
-  }
   absl::StrAppend(&text, "; hydration ", std::lround(dough.hydration_percent()), " %");
+  if (dough.has_free_hydration_percent())
+    absl::StrAppend(&text, ", ", std::lround(dough.free_hydration_percent()), " % without what soakers hold");
   if (!dough.levain_ratio().empty()) {
     absl::StrAppend(&text, "; levain fed ", plainLine(dough.levain_ratio()), " (starter : flour : water)");
   }
@@ -34,6 +43,11 @@ std::string factsText(const PlanView& view, const v1::DoughForecast& dough) {
     if (step.dish_id() != dough.dish_id() || !step.has_water_celsius()) continue;
     absl::StrAppend(&text, "; ", mixingLiquid(step), " at ", view.units().degrees(step.water_celsius()));
   }
+  if (dough.ice_g() >= 1) absl::StrAppend(&text, ", ", view.units().mass(dough.ice_g()), " of it as ice");
+  if (std::abs(dough.water_correction_k()) >= 0.1)
+    absl::StrAppend(&text, ", which counts in that doughs of it came out ",
+                    absl::StrFormat("%.1f", std::abs(dough.water_correction_k())), " K ",
+                    dough.water_correction_k() > 0 ? "warmer" : "cooler", " than worked out");
   return text + ".";
 }
 
@@ -57,7 +71,9 @@ std::string windowText(const PlanView& view, const v1::FermentForecast& stage) {
   const std::string fast = aboutHour(view, stage, stage.fast_time());
   const std::string slow = aboutHour(view, stage, stage.slow_time());
   if (fast == slow) return text;
-  const char* what = stage.stage() == v1::FERMENT_STAGE_LEVAIN ? "starter" : "dough";
+  const char* what = stage.stage() == v1::FERMENT_STAGE_LEVAIN       ? "starter"
+                     : stage.stage() == v1::FERMENT_STAGE_PREFERMENT ? "yeast"
+                                                                     : "dough";
   return absl::StrCat(text, "; best at ", fast, " if the ", what, " is quick, at ", slow, " if it is slow");
 }
 
@@ -70,11 +86,20 @@ std::string riseText(const PlanView& view, const v1::FermentForecast& stage) {
   return text + ".";
 }
 
-std::string stageText(const PlanView& view, const v1::FermentForecast& stage) {
+// Its preferment by name, or the stage's own word.
+std::string whatFerments(const v1::DoughForecast& dough, const v1::FermentForecast& stage) {
+  for (const v1::PrefermentPart& part : dough.preferments())
+    if (!stage.preferment_id().empty() && part.preferment_id() == stage.preferment_id())
+      return plainLine(part.name());
+  return stageWords(stage.stage());
+}
+
+std::string stageText(const PlanView& view, const v1::DoughForecast& dough,
+                      const v1::FermentForecast& stage) {
   const absl::Time start = toTime(stage.start_time());
   const absl::Time end = toTime(stage.end_time());
   std::string text = view.item(
-      "  ", absl::StrCat(capitalised(stageWords(stage.stage())), ": ", view.clock().spanWithDay(start, end),
+      "  ", absl::StrCat(capitalised(whatFerments(dough, stage)), ": ", view.clock().spanWithDay(start, end),
                          " (", durationText(end - start), "), ", view.names().place(stage.place_id())));
   text += view.item("    ", capitalised(windowText(view, stage)) + ".");
   text += view.item("    ", riseText(view, stage));
@@ -126,12 +151,20 @@ std::string riseCurve(const v1::FermentForecast& stage, int columns, int indent)
   return text + (until > from ? "┤" : "") + " ready\n";
 }
 
+std::vector<std::string> wrapWords(std::string words, int width) {
+  constexpr char kKept[] = "\u00a0";  // as wide as the space that it stands for
+  words = absl::StrReplaceAll(words, {{" °", absl::StrCat(kKept, "°")}, {" %", absl::StrCat(kKept, "%")}});
+  std::vector<std::string> lines = wrap(words, width);
+  for (std::string& line : lines) line = absl::StrReplaceAll(line, {{kKept, " "}});
+  return lines;
+}
+
 std::string doughsText(const PlanView& view) {
   std::string text;
   for (const v1::DoughForecast& dough : view.plan().doughs()) {
     if (!text.empty()) text += "\n";
     text += view.part(view.names().dish(dough.dish_id())) + view.paragraph(factsText(view, dough));
-    for (const v1::FermentForecast& stage : dough.stages()) text += stageText(view, stage);
+    for (const v1::FermentForecast& stage : dough.stages()) text += stageText(view, dough, stage);
   }
   return text.empty() ? "" : view.section("Breads") + text;
 }

@@ -2,6 +2,7 @@
 #pragma once
 
 #include <string>
+#include <vector>
 
 #include "client/terminal/plan_view.h"
 
@@ -14,5 +15,8 @@ std::string doughsText(const PlanView& view);
 // forecast rises; and below it the readiness window: "├──┤". Empty when there are
 // fewer than three samples or `columns` is below 20.
 std::string riseCurve(const v1::FermentForecast& stage, int columns, int indent);
+
+// As wrap(), but a degree or percent sign stays with its number.
+std::vector<std::string> wrapWords(std::string words, int width);
 
 }  // namespace suppertide::terminal

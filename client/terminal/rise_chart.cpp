@@ -1,7 +1,9 @@
 #include "client/terminal/rise_chart.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
+#include <utility>
 #include <vector>
 
 #include "absl/strings/str_cat.h"
@@ -15,7 +17,11 @@ constexpr int kRows = 12;
 constexpr int kLabelColumns = 6;
 constexpr int kMostColumns = 72;
 constexpr int kFewestWidth = 40;
-constexpr int kHourEvery = 12;  // columns
+constexpr int kHourWidth = 5;
+constexpr int kFewestTickColumns = 9;
+const std::array<absl::Duration, 8> kPitches = {absl::Minutes(10), absl::Minutes(30), absl::Hours(1),
+                                                absl::Hours(2),    absl::Hours(3),    absl::Hours(4),
+                                                absl::Hours(6),    absl::Hours(12)};
 
 struct Point {
   double likely = 1, slow = 1, fast = 1;
@@ -85,18 +91,41 @@ class Chart {
     return whole + "\n";
   }
 
+  // Full hours, at a pitch that leaves room for their names.
+  std::vector<std::pair<int, absl::Time>> ticks() const {
+    const double columnsAnHour = columns_ / std::max(1.0, last_ - first_) * 3600;
+    absl::Duration pitch = kPitches.back();
+    for (auto one = kPitches.rbegin(); one != kPitches.rend(); ++one)
+      if (absl::ToDoubleHours(*one) * columnsAnHour >= kFewestTickColumns) pitch = *one;
+    std::vector<std::pair<int, absl::Time>> found;
+    const absl::Time first = absl::FromUnixSeconds(static_cast<std::int64_t>(first_));
+    const absl::Time last = absl::FromUnixSeconds(static_cast<std::int64_t>(last_));
+    for (absl::Time tick = clock_.midnightBefore(first); tick <= last; tick += pitch) {
+      if (tick < first) continue;
+      google::protobuf::Timestamp at;
+      at.set_seconds(absl::ToUnixSeconds(tick));
+      found.emplace_back(columnOf(at), tick);
+    }
+    return found;
+  }
+
   std::string axis() const {
+    const auto marked = ticks();
     std::string line = std::string(kLabelColumns, ' ') + "└";
-    for (int c = 0; c < columns_; ++c) line += c % kHourEvery == 0 ? "┬" : "─";
+    for (int c = 0; c < columns_; ++c) {
+      const bool isTick =
+          std::any_of(marked.begin(), marked.end(), [&](const auto& tick) { return tick.first == c; });
+      line += isTick ? "┬" : "─";
+    }
     return line + "\n";
   }
 
   std::string hours() const {
     std::string line(kLabelColumns + 1, ' ');
-    for (int c = 0; c + 5 <= columns_; c += kHourEvery)
-      line +=
-          padRight(clock_.hour(absl::FromUnixSeconds(static_cast<std::int64_t>(secondsOf(c)))), kHourEvery);
-    while (!line.empty() && line.back() == ' ') line.pop_back();
+    for (const auto& [column, time] : ticks()) {
+      if (column + kHourWidth > columns_) break;
+      line = padRight(line, kLabelColumns + 1 + column) + clock_.hour(time);
+    }
     return line + "\n";
   }
 

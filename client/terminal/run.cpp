@@ -6,6 +6,7 @@
 #include <CLI/CLI.hpp>
 
 #include "client/terminal/commands.h"
+#include "client/terminal/dough_options.h"
 #include "client/terminal/exit_code.h"
 #include "client/terminal/menu_options.h"
 
@@ -56,9 +57,7 @@ struct Options {
   WatchCommand watch;
   OvenFitCommand ovenFit;
   MenuOptions menu;
-  DoughCommand dough;
-  DoughFitCommand doughFit;
-  BreadCheckCommand breadCheck;
+  DoughOptions dough;
   std::function<int(Environment&)> chosen;
 };
 
@@ -368,72 +367,6 @@ void addOven(CLI::App& app, Options& options) {
       [&options] { options.chosen = [&o = options.ovenFit](Environment& e) { return runOvenFit(o, e); }; });
 }
 
-void addDoughFit(CLI::App& group, Options& options) {
-  DoughFitCommand& o = options.doughFit;
-  CLI::App* sub = group.add_subcommand("fit", "Ways to have a dough ready at an hour");
-  sub->footer(
-      "From feeding the levain on, in the kitchen's places, work in the given hours only.\n\n"
-      "Examples:\n  suppertide dough fit demo/feast.json --ready \"2026-06-21 17:00-17:30\" --hours "
-      "06:30-23:00\n"
-      "  suppertide dough fit demo/feast.json --ready \"2026-06-21 17:00-17:30\" --kitchen 18\n\n"
-      "Exit code 3 when there is no way; the nearest is shown.");
-  sub->add_option("bundle", o.file, "File with the recipe, its starter and the kitchen")
-      ->type_name("BUNDLE")
-      ->required();
-  sub->add_option("--recipe", o.recipe, "Which bread, when there are several")->type_name("ID");
-  sub->add_option("--ready", o.ready, "When its proof should end: a day and hours")
-      ->type_name("SPAN")
-      ->required();
-  sub->add_option("--hours", o.hours, "Work only in these hours of a day, like 06:30-23:00")
-      ->type_name("HOURS");
-  sub->add_option("--kitchen", o.counterCelsius, "What if the counter has this temperature, °C")
-      ->type_name("C");
-  sub->add_option("--most", o.most, "How many ways to show; 5 when left out")
-      ->type_name("N")
-      ->check(CLI::PositiveNumber);
-  addJson(sub, o.json);
-  sub->callback(
-      [&options] { options.chosen = [&o = options.doughFit](Environment& e) { return runDoughFit(o, e); }; });
-}
-
-void addDough(CLI::App& app, Options& options) {
-  DoughCommand& o = options.dough;
-  CLI::App* sub =
-      command(app, "dough", "Forecast a dough through places, as a chart",
-              "Example:\n  suppertide dough demo/feast.json --start \"2026-06-20 10:00\" --stay 22:1 "
-              "--stay 28:4\n\nThe inverse: suppertide dough fit --help.");
-  sub->add_option("bundle", o.file, "File with the recipe and its starter")->type_name("BUNDLE");
-  sub->add_option("--recipe", o.recipe, "Which bread, when there are several")->type_name("ID");
-  sub->add_option("--start", o.start, "When it begins, in the household's time zone")->type_name("TIME");
-  sub->add_option("--stage", o.stage, "What ferments; bulk when left out")
-      ->type_name("STAGE")
-      ->check(CLI::IsMember({"levain", "bulk", "proof"}));
-  sub->add_option("--stay", o.stays, "Where it stands: degrees and hours, like 28:3; one after the other")
-      ->type_name("C:HOURS");
-  sub->add_option("--ratio", o.flourPerStarter, "Levain: parts of flour on 1 of starter")->type_name("N");
-  sub->add_option("--water", o.waterCelsius, "Mixing water, °C; else the formula's dough temperature")
-      ->type_name("C");
-  addJson(sub, o.json);
-  addDoughFit(*sub, options);
-  sub->callback([&options, sub] {
-    if (sub->get_subcommands().empty())
-      options.chosen = [&o = options.dough](Environment& e) { return runDough(o, e); };
-  });
-}
-
-void addBreadCheck(CLI::App& app, Options& options) {
-  BreadCheckCommand& o = options.breadCheck;
-  CLI::App* group =
-      command(app, "bread", "What the bread model is worth", "Example:\n  suppertide bread check");
-  group->require_subcommand(1);
-  CLI::App* sub = group->add_subcommand("check", "Show the model beside published values and practice");
-  sub->footer("Example:\n  suppertide bread check --json");
-  addJson(sub, o.json);
-  sub->callback([&options] {
-    options.chosen = [&o = options.breadCheck](Environment& e) { return runBreadCheck(o, e); };
-  });
-}
-
 }  // namespace
 
 int run(const std::vector<std::string>& arguments, Environment& environment) {
@@ -454,8 +387,7 @@ int run(const std::vector<std::string>& arguments, Environment& environment) {
   addShow(app, options);
   addOven(app, options);
   addMenu(app, options.menu, options.chosen);
-  addDough(app, options);
-  addBreadCheck(app, options);
+  addDoughs(app, options.dough, options.chosen);
   try {
     // The parser takes them from the last to the first.
     app.parse(std::vector<std::string>(arguments.rbegin(), arguments.rend()));

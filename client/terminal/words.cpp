@@ -12,8 +12,26 @@ std::string stageWords(v1::FermentStage stage) {
       return "bulk fermentation";
     case v1::FERMENT_STAGE_PROOF:
       return "proof";
+    case v1::FERMENT_STAGE_PREFERMENT:
+      return "preferment";
     default:
       return "ferment";
+  }
+}
+
+std::string prefermentWords(const v1::Preferment& preferment) {
+  if (!preferment.name().empty()) return preferment.name();
+  switch (preferment.kind()) {
+    case v1::PREFERMENT_KIND_POOLISH:
+      return "poolish";
+    case v1::PREFERMENT_KIND_BIGA:
+      return "biga";
+    case v1::PREFERMENT_KIND_SPONGE:
+      return "sponge";
+    case v1::PREFERMENT_KIND_OLD_DOUGH:
+      return "old dough";
+    default:
+      return "preferment";
   }
 }
 

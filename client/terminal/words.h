@@ -10,6 +10,8 @@ namespace suppertide::terminal {
 
 // "levain", "bulk fermentation", "proof".
 std::string stageWords(v1::FermentStage stage);
+// Its name, or its kind: "poolish".
+std::string prefermentWords(const v1::Preferment& preferment);
 // Two or three words at a step: "raw egg", "hot fat".
 std::string cautionWords(v1::Caution caution);
 // What to do about it, one sentence.

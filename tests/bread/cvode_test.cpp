@@ -11,6 +11,7 @@ namespace suppertide::bread {
 namespace {
 
 constexpr double kAllowed = 0.005;  // of the rise
+constexpr int kPreferment = 3;      // leavened by yeast that grows
 
 class RandomKitchen {
  public:
@@ -21,8 +22,10 @@ class RandomKitchen {
   }
   int oneOf(int count) { return std::uniform_int_distribution<int>(0, count - 1)(random_); }
 
-  // Culture, baker's yeast or both, in a levain, an enriched or a lean dough.
+  // Culture, baker's yeast or both, in a levain, an enriched or a lean dough; or a preferment.
   DoughKind kind(int leavening) {
+    if (leavening == kPreferment)
+      return prefermentKind(between(0.5, 1.3), between(0, 1), between(0.05, 2.5), between(0, 2));
     const DoughKind kinds[] = {kLevainKind, kEnrichedKind, kLeanKind};
     DoughKind kind = withComposition(kinds[oneOf(3)], between(0, 1), between(0, 2.2), between(0, 14));
     if (leavening != 0) kind.yeastPercent = between(0.1, 3);
@@ -31,7 +34,8 @@ class RandomKitchen {
 
   DoughState mixed(const DoughKind& kind, int leavening) {
     const Culture culture = {between(0.4, 1), between(0, 2), between(0.4, 2.5)};
-    const double inoculation = leavening == 1 ? 0 : between(0.04, 0.4);
+    const bool yeastAlone = leavening == 1 || leavening == kPreferment;
+    const double inoculation = yeastAlone ? 0 : between(0.04, 0.4);
     return *mix(kind, culture, {inoculation, inoculation, between(16, 29), between(0.05, 2)});
   }
 
@@ -78,7 +82,7 @@ struct Difference {
 // within and at the end of each.
 Difference worstOf(std::uint64_t seed) {
   RandomKitchen kitchen(seed);
-  const int leavening = static_cast<int>(seed % 3);
+  const int leavening = static_cast<int>(seed % 4);
   const DoughKind kind = kitchen.kind(leavening);
   DoughState state = kitchen.mixed(kind, leavening);
   auto reference = std::make_unique<CvodeFermentation>(kind, state);

@@ -97,5 +97,12 @@ TEST(FitBreadTest, RefusesAnEmptySpanAndADoughWithoutLeavening) {
   EXPECT_FALSE(fitBread(wish).ok());
 }
 
+TEST(FitBreadTest, StopsWhenNobodyWaits) {
+  int asked = 0;
+  const auto fit = fitBread(rolls(), [&] { return ++asked > 5; });
+  EXPECT_EQ(fit.status().code(), absl::StatusCode::kCancelled);
+  EXPECT_EQ(asked, 6);
+}
+
 }  // namespace
 }  // namespace suppertide::bread

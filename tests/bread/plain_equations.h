@@ -10,8 +10,9 @@
 
 namespace suppertide::bread {
 
-// Mean temperature, population, logarithm of the adaptation, CO2, sugar.
-using PlainState = std::array<double, 5>;
+// Mean temperature, population, logarithm of the adaptation, CO2, sugar, baker's yeast over what was added.
+inline constexpr std::size_t kPlainStates = 6;
+using PlainState = std::array<double, kPlainStates>;
 
 class PlainEquations {
  public:
@@ -20,7 +21,8 @@ class PlainEquations {
 
   static PlainState stateOf(const DoughState& start) {
     const double active = std::min(start.activeShare, 1 - 1e-15);
-    return {start.celsius, start.ripeness, std::log(active / (1 - active)), start.gas, start.sugar};
+    return {start.celsius, start.ripeness, std::log(active / (1 - active)),
+            start.gas,     start.sugar,    start.yeastFactor};
   }
 
   double rise(const PlainState& y) const {
@@ -32,13 +34,18 @@ class PlainEquations {
     const double active = 1 / (1 + std::exp(-y[2]));
     const double mu = vigour_ * 0.42342 * activity(y[0]);
     const double culture = 2.70 * activity(y[0]) * active * y[1];
-    const double yeast = 0.894 * kind_.yeastPercent * yeastActivity(y[0]) * (1 - std::exp(-age / 0.2));
+    const double yeast = 0.894 * kind_.yeastPercent * yeastActivity(y[0]) * (1 - std::exp(-age / 0.2)) * y[5];
+    const double growing = vigour_ * kind_.yeastGrowth * yeastActivity(y[0]) / yeastActivity(27);
     const double sugar = std::max(0.0, y[4]);
     const double made = vigour_ * (culture + yeast) * kind_.gasFactor * sugar / (sugar + 0.5);
     const double free = freeGas(y);
     const double room = std::max(0.0, 1 - std::pow(free / kind_.gasLimit, 4));
-    return {(air - y[0]) / tau, mu * kind_.growthFactor * active * y[1] * (1 - y[1]), mu,
-            made * kind_.retention * room - kind_.leakPerHour * free, -made};
+    return {(air - y[0]) / tau,
+            mu * kind_.growthFactor * active * y[1] * (1 - y[1]),
+            mu,
+            made * kind_.retention * room - kind_.leakPerHour * free,
+            -made,
+            growing * y[5] * (1 - y[5] * kind_.yeastPercent / 3.4)};
   }
 
  private:

@@ -18,7 +18,7 @@ class SlowFermentation {
       const PlainState first = equations_.slope(y_, air.at(hourOfDay + now), tau, age_ + now);
       const PlainState second =
           equations_.slope(along(first, step), air.at(hourOfDay + then), tau, age_ + then);
-      for (std::size_t k = 0; k < 5; ++k) y_[k] += step * (first[k] + second[k]) / 2;
+      for (std::size_t k = 0; k < kPlainStates; ++k) y_[k] += step * (first[k] + second[k]) / 2;
     }
     age_ += hours;
   }
@@ -30,7 +30,7 @@ class SlowFermentation {
  private:
   PlainState along(const PlainState& slope, double step) const {
     PlainState moved = y_;
-    for (std::size_t k = 0; k < 5; ++k) moved[k] += step * slope[k];
+    for (std::size_t k = 0; k < kPlainStates; ++k) moved[k] += step * slope[k];
     return moved;
   }
 
