@@ -207,9 +207,9 @@ class StepSafety {
     for (const v1::SafetyLimit& told : out_.safety_limits())
       if (told.kind() == clock.kind) return;
     v1::SafetyLimit& told = limit(clock.kind, clock.source);
-    *told.mutable_duration() = durationOf(clock.clock.most);
-    *told.mutable_planned_duration() =
-        durationOf(planning::clockMinutes(composition_.problem, clock.clock, schedule_));
+    const planning::Minute planned = planning::clockMinutes(composition_.problem, clock.clock, schedule_);
+    *told.mutable_duration() = durationOf(clock.clock.most - clock.before);
+    *told.mutable_planned_duration() = durationOf(std::max(0, planned - clock.before));
     if (clock.kind == v1::SAFETY_LIMIT_KIND_HOT_HOLD)
       told.set_celsius(kitchen::hotHoldLimit(food_, view_.rules()).value);
     if (room) caution(v1::CAUTION_ROOM_TEMPERATURE_LIMIT);

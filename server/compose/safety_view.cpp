@@ -13,7 +13,8 @@ using planning::kNoLimit;
 using planning::Minute;
 
 constexpr std::size_t kMostPaths = 64;  // of one dish and phase; recipes have a handful
-constexpr int kDay = 24 * 60;
+constexpr int kMinutesInHour = 60;
+constexpr int kDay = 24 * kMinutesInHour;
 constexpr int kGridMinutes = 5;
 
 std::size_t at(int index) {
@@ -332,6 +333,13 @@ void SafetyView::addRawClocks(const DishInfo& dish, const Path& path) {
     clock.steps.assign(thaw, path.end());
     clock.clock.spans = {{*thaw, Edge::kEnd, last, Edge::kStart, {}}};
     clock.clock.most = kitchen::thawedDays(kitchen::rawClassOf(food), way).most * kDay;
+    // In the fridge it may be thawed as soon as at its quickest, long before the step ends.
+    const double kilograms = composition_.steps[at(*thaw)].step->mass_g() / 1000;
+    if (way == kitchen::ThawWay::kFridge && kilograms > 0) {
+      clock.before = static_cast<Minute>(kitchen::thawHours(kilograms, way).least * kMinutesInHour);
+      clock.clock.spans = {{*thaw, Edge::kStart, last, Edge::kStart, {}}};
+      clock.clock.most += clock.before;
+    }
     // Cooked at once: nothing but the work between, to the grid that plans are made on.
     if (clock.clock.most == 0)
       for (auto step = thaw + 1; step != path.end(); ++step) {

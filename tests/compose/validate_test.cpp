@@ -579,6 +579,7 @@ TEST(ValidateTest, TellsReferencesThatLeadNowhere) {
          bake(b).add_later_phases()->set_setpoint_celsius(45);
          bake(b).mutable_later_phases(0)->mutable_duration()->set_seconds(600);
        }},
+      {"recipes[0].steps[7].oven.pan", [](auto& b) { bake(b).mutable_pan()->set_width_mm(700); }},
       {"recipes[0].steps[5].skill", [](auto& b) { ana(b).clear_skills(); }},
       {"recipes[0].steps[3].placeKinds", [](auto& b) { step(b, 3).add_place_kinds(v1::PLACE_KIND_PROOFER); }},
       {"recipes[0].formula.levain.starterId", [](auto& b) { b.clear_starters(); }},
@@ -604,6 +605,17 @@ TEST(ValidateTest, ASkillOfSomeoneWhoDoesNotCookIsNoHelp) {
   event(bundle).mutable_cooks()->DeleteSubrange(0, 1);
   event(bundle).mutable_dishes(0)->clear_cook_member_id();
   EXPECT_THAT(pathsOf(validate(bundle, true)), ElementsAre("recipes[0].steps[5].skill"));
+}
+
+TEST(ValidateTest, SaysWhichPanWouldFit) {
+  v1::Bundle bundle = smallDinner();
+  bake(bundle).mutable_pan()->set_width_mm(900);
+  bake(bundle).mutable_pan()->set_depth_mm(600);
+  const Violations violations = validate(bundle, true);
+  ASSERT_EQ(violations.size(), 1u);
+  EXPECT_EQ(violations[0].value(), "900 x 600 x 70 mm");
+  EXPECT_EQ(violations[0].description(),
+            "must fit an oven of the event's kitchen, as would 450 x 300 x 70 mm in the Large oven");
 }
 
 TEST(ValidateTest, ABakeMayUseTheRangeItsRecipeAllows) {

@@ -2,9 +2,13 @@
 
 #include "absl/strings/str_cat.h"
 #include "server/compose/validate/documents.h"
+#include "server/kitchen/racks.h"
 
 namespace suppertide::compose {
 namespace {
+
+constexpr int kMostPanMm = 1000;
+constexpr int kLeastShelfMm = 100;
 
 // Steps of one recipe held against one kitchen and the skills of its cooks.
 class Needs {
@@ -18,7 +22,9 @@ class Needs {
     checkBurners(here.at("burnerCount"), step);
     for (int i = 0; i < step.equipment_size(); ++i) checkUse(here.at("equipment", i), step.equipment(i));
     checkPlaces(here.at("placeKinds"), step);
-    if (step.has_oven()) checkOven(here.at("oven").at("setpointCelsius"), step.oven());
+    if (!step.has_oven()) return;
+    checkOven(here.at("oven").at("setpointCelsius"), step.oven());
+    if (step.oven().has_pan()) checkPan(here.at("oven").at("pan"), step.oven().pan());
   }
 
  private:
@@ -75,6 +81,37 @@ class Needs {
     here.wrong(absl::StrCat(need.setpoint_celsius()),
                absl::StrCat("must be on the dial of an oven of the event's kitchen: ",
                             dials.empty() ? "it has none" : dials));
+  }
+
+  static bool isPlausible(const v1::Oven& oven) {
+    const auto& heights = oven.rack_clear_height_mm();
+    return std::min(oven.shelf_width_mm(), oven.shelf_depth_mm()) >= kLeastShelfMm && !heights.empty() &&
+           *std::min_element(heights.begin(), heights.end()) > 0;
+  }
+
+  // One such pan in an empty oven; how many fit together is the plan's business.
+  void checkPan(const Checker& here, const v1::Pan& told) const {
+    const kitchen::Pan pan{told.width_mm(), told.depth_mm(), told.height_mm(), 1};
+    // Sizes that no pan has, or no oven, are told where they stand.
+    if (std::min({pan.widthMm, pan.depthMm, pan.heightMm}) <= 0 ||
+        std::max(pan.widthMm, pan.depthMm) > kMostPanMm)
+      return;
+    std::string would;
+    for (const v1::Oven& from : kitchen_.ovens()) {
+      if (!isPlausible(from)) return;
+      kitchen::Oven oven;
+      oven.clearHeightsMm = {from.rack_clear_height_mm().begin(), from.rack_clear_height_mm().end()};
+      oven.shelfWidthMm = from.shelf_width_mm();
+      oven.shelfDepthMm = from.shelf_depth_mm();
+      if (kitchen::fitsRacks(oven, {pan})) return;
+      if (const auto other = kitchen::panThatWould(oven, {pan}, 0))
+        absl::StrAppend(&would, would.empty() ? "" : ", or ", other->widthMm, " x ", other->depthMm, " x ",
+                        other->heightMm, " mm in the ", from.display_name());
+    }
+    if (kitchen_.ovens().empty()) return;
+    here.wrong(absl::StrCat(pan.widthMm, " x ", pan.depthMm, " x ", pan.heightMm, " mm"),
+               absl::StrCat("must fit an oven of the event's kitchen, ",
+                            would.empty() ? "and none takes a pan of this shape" : "as would " + would));
   }
 
   const v1::Kitchen& kitchen_;
