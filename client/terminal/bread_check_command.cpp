@@ -25,8 +25,8 @@ int runBreadCheck(const BreadCheckCommand& command, Environment& environment) {
     const std::string unit = row.unit().empty() ? "" : " " + row.unit();
     const std::string said =
         row.low() == row.high() ? number(row.low()) : number(row.low()) + "–" + number(row.high());
-    Cell claim = {row.claim(), absl::StrCat("  ", row.source(), " (", row.reading(), ")")};
-    if (!row.known_miss().empty()) claim.push_back("  missed: " + row.known_miss());
+    Cell claim = {row.claim(), absl::StrCat("– ", row.source(), " (", row.reading(), ")")};
+    if (!row.known_miss().empty()) claim.push_back("– missed: " + row.known_miss());
     misses += row.passes() ? 0 : 1;
     table.add({claim,
                {row.basis()},

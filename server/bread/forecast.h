@@ -28,10 +28,12 @@ struct Stage {
 // Common practice, no source.
 inline constexpr double kNoHighRise = 1e9;
 inline constexpr Stage kLevainStage = {2.0, 2.4, kNoHighRise, 0.05};
-// Preferments by trade word; the practice calls a poolish ripe well before the model has it sink.
+// Preferments by trade word; the practice calls a poolish ripe well before the model has it sink, and
+// leaves a biga and old dough long after they have risen, for their taste and strength.
 inline constexpr Stage kPoolishStage = {1.8, 2.0, kNoHighRise, 0.05};
-inline constexpr Stage kStiffPrefermentStage = {1.7, 2.0, kNoHighRise, 0.08};
-inline constexpr Stage kOldDoughStage = {1.5, 1.9, kNoHighRise, 0.10};
+inline constexpr Stage kSpongeStage = {1.7, 2.0, kNoHighRise, 0.08};
+inline constexpr Stage kBigaStage = {1.7, 2.0, kNoHighRise, 0.15, 8, 14, 30};
+inline constexpr Stage kOldDoughStage = {1.2, 1.5, kNoHighRise, 0.15, 3, 8, 48};
 inline constexpr Stage kEnrichedBulk = {1.35, 1.5, 1.7};
 inline constexpr Stage kLeanBulk = {1.6, 1.75, 2.0};
 inline constexpr Stage kEnrichedProof = {1.45, 1.6, 1.8};

@@ -132,8 +132,14 @@ std::vector<bread::Stay> BreadModel::stays(int place) const {
   return {{bread::kOpenEnded, airOf(composition_.documents.kitchen.places(place)), bread::kStillAir}};
 }
 
-bread::Uncertainty BreadModel::uncertainty(int place) const {
-  return recipe().uncertainty(composition_.documents.kitchen.places(place).learned_warmth());
+bread::Uncertainty BreadModel::uncertainty(int step, int place) const {
+  const v1::LearnedEffect& warmth = composition_.documents.kitchen.places(place).learned_warmth();
+  return isPreferment(step) ? BreadRecipe::yeastUncertainty(warmth) : recipe().uncertainty(warmth);
+}
+
+bool BreadModel::isPreferment(int step) const {
+  return std::any_of(bread_.preferments.begin(), bread_.preferments.end(),
+                     [&](const PrefermentSteps& steps) { return steps.step == step; });
 }
 
 double BreadModel::roomCelsius() const {

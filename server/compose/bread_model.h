@@ -35,8 +35,9 @@ class BreadModel {
   // Likely hours of work on the dough between two of its ferments.
   double workHoursBefore(int step) const;
 
-  // How unsure a forecast in that place is.
-  bread::Uncertainty uncertainty(int place) const;
+  // How unsure the forecast of a ferment step in that place is.
+  bread::Uncertainty uncertainty(int step, int place) const;
+  bool isPreferment(int step) const;
   // What counts as ready for a ferment step in a place.
   bread::Stage stage(int step, int place) const;
   std::vector<bread::Stay> stays(int place) const;

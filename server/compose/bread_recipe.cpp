@@ -132,8 +132,10 @@ bread::Stage BreadRecipe::prefermentStage(int index) const {
       return bread::kPoolishStage;
     case v1::PREFERMENT_KIND_OLD_DOUGH:
       return bread::kOldDoughStage;
+    case v1::PREFERMENT_KIND_BIGA:
+      return bread::kBigaStage;
     default:
-      return bread::kStiffPrefermentStage;
+      return bread::kSpongeStage;
   }
 }
 
@@ -189,9 +191,14 @@ absl::StatusOr<bread::DoughState> BreadRecipe::shapedAtBest(double celsius, doub
   return bread::shape(kind(), atBest(kind(), *mixed, bulk()), from_->piece_mass_g() / 1000);
 }
 
-bread::Uncertainty BreadRecipe::uncertainty(const v1::LearnedEffect& warmth) const {
+bread::Uncertainty BreadRecipe::yeastUncertainty(const v1::LearnedEffect& warmth) {
   bread::Uncertainty unsure;
   if (warmth.spread() > 0) unsure.placeKelvin = warmth.spread();
+  return unsure;
+}
+
+bread::Uncertainty BreadRecipe::uncertainty(const v1::LearnedEffect& warmth) const {
+  bread::Uncertainty unsure = yeastUncertainty(warmth);
   if (starter_ == nullptr || !hasLevain()) return unsure;
   if (starter_->vigour_spread() > 0) unsure.logVigour = starter_->vigour_spread();
   const v1::LearnedEffect& vigour = starter_->learned_vigour();

@@ -103,6 +103,8 @@ class BreadRecipe {
 
   // How unsure its forecasts are in a place with this learned warmth, by starter and place.
   bread::Uncertainty uncertainty(const v1::LearnedEffect& warmth = {}) const;
+  // The same of a preferment, of which nothing is learned but by its place.
+  static bread::Uncertainty yeastUncertainty(const v1::LearnedEffect& warmth);
 
   // Everything in the mix but the water that is poured, at these temperatures; and that water.
   std::vector<bread::MixPart> mixedIn(const bread::MixTemperatures& at, double& waterGrams) const;

@@ -178,7 +178,8 @@ class BreadComposer {
   void setSpread(int step, const FermentCase& ferment) {
     const auto index = static_cast<std::size_t>(step);
     composition_.problem.steps[index].modes.back().spread =
-        fermentSpread(composition_, bread_.starter, composition_.steps[index].modes.back().place, ferment);
+        fermentSpread(composition_, model_.isPreferment(step) ? nullptr : bread_.starter,
+                      composition_.steps[index].modes.back().place, ferment);
   }
 
   static bool tableOf(const std::vector<bread::ReadinessRow>& rows, planning::LengthTable& table) {

@@ -94,7 +94,7 @@ class DoughWriter {
     told.set_low_rise(wanted.lowRise);
     told.set_wanted_rise(wanted.wantedRise);
     if (wanted.highRise < 100) told.set_high_rise(wanted.highRise);
-    const bread::Uncertainty unsure = model_.uncertainty(place);
+    const bread::Uncertainty unsure = model_.uncertainty(step, place);
     const bread::ForecastBand band = bread::forecastBand(kind, start, hours(at.start), stays, wanted, unsure,
                                                          {clock, bread::kSearchHours, 0});
     setWindow(step, band, told);

@@ -1,5 +1,7 @@
 #include <algorithm>
 #include <cmath>
+#include <map>
+#include <optional>
 #include <string>
 #include <utility>
 #include <vector>
@@ -28,7 +30,10 @@ class Fitter {
     const auto fit = bread::fitBread(wish, stop);
     if (!fit.ok()) return fit.status();
     v1::FitDoughResponse answer;
-    for (const bread::BreadWay& way : fit->ways) write(wish, way, *answer.add_ways(), *answer.add_reasons());
+    for (const bread::BreadWay& way : fit->ways) {
+      if (stop && stop()) return absl::CancelledError("fit dough: nobody waits for the answer");
+      write(wish, way, *answer.add_ways(), *answer.add_reasons());
+    }
     if (fit->nearest)
       write(wish, *fit->nearest, *answer.mutable_nearest(), *answer.mutable_nearest_reasons());
     return answer;
@@ -113,38 +118,49 @@ class Fitter {
     return one;
   }
 
-  // Where and when to mix each preferment so that it is ripe at this way's mixing.
-  void writePreferments(const bread::BreadWish& wish, double mixHour, v1::DoughForecast& told,
-                        v1::DoughWayReasons& reasons) const {
+  // Where and when to mix a preferment so that it is ripe at the mixing; absent when no hour of work does.
+  std::optional<bread::BreadStage> prefermentFor(const bread::BreadWish& wish, int index, double mixHour) {
+    const auto known = ripeFor_.find({index, std::lround(mixHour * 60)});
+    if (known != ripeFor_.end()) return known->second;
     bread::DoughWish own;
     own.ready = {mixHour - kPrefermentSlackHours, mixHour + kPrefermentSlackHours};
     own.startHours = wish.workHours;
     own.hourOfDayAtZero = wish.hourOfDayAtZero;
+    own.pitchMinutes = wish.pitchMinutes;
+    own.longestHours = std::min(own.longestHours, mixHour - wish.earliestHour);
     for (std::size_t p = 0; p < wish.places.size(); ++p)
       if (!wish.places[p].cold)
         own.places.push_back({absl::StrCat(p), wish.places[p].air, wish.places[p].surfaceW, {}});
+    std::optional<bread::BreadStage>& found = ripeFor_[{index, std::lround(mixHour * 60)}];
+    const auto mixed = recipe_.mixedPreferment(index, BreadRecipe::fedCelsius(roomCelsius()));
+    if (!mixed.ok()) return found;
+    own.kind = recipe_.prefermentKind(index);
+    own.state = *mixed;
+    own.stage = recipe_.prefermentStage(index);
+    const auto options = bread::doughChoices(own);
+    if (!options.ok()) return found;
+    const auto best = std::find_if(options->begin(), options->end(), [&](const bread::DoughOption& option) {
+      return option.startHour >= wish.earliestHour;
+    });
+    if (best == options->end()) return found;
+    const std::size_t place = std::stoul(own.places[best->place].name);
+    return found = bread::BreadStage{place, best->startHour, mixHour, best->window, own.state};
+  }
+
+  void writePreferments(const bread::BreadWish& wish, double mixHour, v1::DoughForecast& told,
+                        v1::DoughWayReasons& reasons) {
     for (int index = 0; index < recipe_.prefermentCount(); ++index) {
       const std::string& id = request_.formula().preferments(index).id();
-      const auto mixed = recipe_.mixedPreferment(index, BreadRecipe::fedCelsius(roomCelsius()));
-      if (!mixed.ok()) continue;
-      own.kind = recipe_.prefermentKind(index);
-      own.state = *mixed;
-      own.stage = recipe_.prefermentStage(index);
-      const auto options = bread::doughChoices(own);
-      if (!options.ok() || options->empty()) {
+      if (const auto stage = prefermentFor(wish, index, mixHour))
+        writeStage(v1::FERMENT_STAGE_PREFERMENT, *stage, recipe_.prefermentStage(index), told)
+            .set_preferment_id(id);
+      else
         reasons.add_unripe_preferment_ids(id);
-        continue;
-      }
-      const bread::DoughOption& best = options->front();
-      const std::size_t place = std::stoul(own.places[best.place].name);
-      writeStage(v1::FERMENT_STAGE_PREFERMENT, {place, best.startHour, mixHour, best.window, own.state},
-                 own.stage, told)
-          .set_preferment_id(id);
     }
   }
 
   void write(const bread::BreadWish& wish, const bread::BreadWay& way, v1::DoughForecast& told,
-             v1::DoughWayReasons& reasons) const {
+             v1::DoughWayReasons& reasons) {
     if (way.levain) writeStage(v1::FERMENT_STAGE_LEVAIN, *way.levain, wish.levain->stage, told);
     writePreferments(wish, way.bulk.startHour, told, reasons);
     writeStage(v1::FERMENT_STAGE_BULK, way.bulk, wish.bulk, told);
@@ -173,6 +189,7 @@ class Fitter {
   const v1::FitDoughRequest& request_;
   BreadRecipe recipe_;
   TimeAxis axis_;
+  std::map<std::pair<int, long>, std::optional<bread::BreadStage>> ripeFor_;  // by preferment and minute
 };
 
 }  // namespace

@@ -93,7 +93,7 @@ class Forecaster {
     told.set_low_rise(wanted.lowRise);
     told.set_wanted_rise(wanted.wantedRise);
     if (wanted.highRise < bread::kNoHighRise) told.set_high_rise(wanted.highRise);
-    const auto unsure = recipe_.uncertainty(request_.stays(0).learned_warmth());
+    const auto unsure = unsureness();
     const auto band = bread::forecastBand(kind(), state, start_, stays_, wanted, unsure, options);
     if (band.likely.window) {
       *told.mutable_ready_from_time() = timeOf(band.likely.window->hours.start);
@@ -110,6 +110,12 @@ class Forecaster {
     told.set_celsius_at_end(end.celsius);
   }
 
+  bread::Uncertainty unsureness() const {
+    const v1::LearnedEffect& warmth = request_.stays(0).learned_warmth();
+    return request_.stage() == v1::FERMENT_STAGE_PREFERMENT ? BreadRecipe::yeastUncertainty(warmth)
+                                                            : recipe_.uncertainty(warmth);
+  }
+
   // When it would be ready, left in the last place.
   void tellWhenLeft(const bread::DoughState& state, v1::ForecastDoughResponse& answer) const {
     auto longer = stays_;
@@ -123,7 +129,7 @@ class Forecaster {
                   v1::FermentForecast& told) const {
     const bread::ForecastOptions options{clock_, hours_, std::max(hours_ / kMostSamples, 1.0 / 12)};
     const bread::Stage endless{bread::kNoHighRise, bread::kNoHighRise, bread::kNoHighRise, 1.0};
-    const double spread = recipe_.uncertainty().logVigour;
+    const double spread = unsureness().logVigour;
     const auto run = [&](double spreads) {
       bread::DoughState one = state;
       one.vigour *= std::exp(spreads * spread);

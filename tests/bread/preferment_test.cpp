@@ -71,5 +71,19 @@ TEST(PrefermentTest, ADoughWithGrownYeastIsFasterInProportion) {
               riseOf(twice, stateAfter(twice, plain, 0, stays, 3)), 1e-9);
 }
 
+TEST(PrefermentTest, ABigaStandsLongerThanItRisesAndOldDoughRipensInTheFridge) {
+  const DoughKind biga = prefermentKind(0.55, 0, 1, 0);
+  const std::vector<Stay> cellar = {always(18)};
+  const Forecast found = forecast(biga, mixed(biga, 20), 0, cellar, kBigaStage);
+  ASSERT_TRUE(found.window);
+  EXPECT_LT(*found.wantedHour, 8);
+  EXPECT_NEAR(found.window->best, 14, 1e-6);
+  const DoughKind old = prefermentKind(0.65, 0, 1, 2);
+  const std::vector<Stay> fridge = {always(21, 2), always(4, 20)};
+  const Forecast kept = forecast(old, mixed(old, 24), 0, fridge, kOldDoughStage, {0, 22, 0});
+  ASSERT_TRUE(kept.window);
+  EXPECT_TRUE(kept.window->hours.contains(14));
+}
+
 }  // namespace
 }  // namespace suppertide::bread

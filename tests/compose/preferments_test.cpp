@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <map>
+#include <random>
 
 #include "server/compose/bread_recipe.h"
 #include "server/compose/planner.h"
@@ -92,6 +93,41 @@ TEST(PrefermentPlanTest, ThePoolishIsRipeWhenTheDoughIsMixed) {
   }
 }
 
+// What the check of documents lets pass, planning can take apart; what it refuses, planning could not.
+TEST(PrefermentPropertyTest, TheCheckAndTheTakingApartAgree) {
+  int good = 0, bad = 0;
+  for (std::uint64_t seed = 1; seed <= 400; ++seed) {
+    SCOPED_TRACE(seed);
+    std::mt19937_64 random(seed);
+    const auto upTo = [&](double most) { return std::uniform_real_distribution<double>(0.01, most)(random); };
+    v1::Bundle bundle = dinnerWithLoaf();
+    v1::BreadFormula& formula = formulaIn(bundle);
+    formula.mutable_levain()->set_dough_share_percent(upTo(40));
+    formula.mutable_levain()->set_hydration_percent(40 + upTo(100));
+    formula.mutable_levain()->set_whole_grain_percent(upTo(100));
+    v1::Preferment& poolish = *formula.mutable_preferments(0);
+    poolish.set_flour_percent(upTo(60));
+    poolish.set_hydration_percent(40 + upTo(90));
+    poolish.set_whole_grain_percent(upTo(60));
+    poolish.set_yeast_percent(upTo(1.5));
+    poolish.set_salt_percent(upTo(3));
+    v1::Soaker& soaker = *formula.mutable_soakers(0);
+    soaker.set_water_percent(upTo(40));
+    soaker.set_salt_percent(upTo(1.5));
+    if (upTo(1) < 0.5) {
+      v1::SoakedPart& rye = *soaker.add_parts();
+      rye.set_line_name("wholemeal rye");
+      rye.set_percent(upTo(20));
+    }
+    const bool passes = faults(bundle).empty();
+    const auto recipe = BreadRecipe::of(formula, &bundle.starters(0));
+    EXPECT_EQ(passes, recipe.ok()) << recipe.status();
+    (passes ? good : bad) += 1;
+  }
+  EXPECT_GT(good, 40);
+  EXPECT_GT(bad, 40);
+}
+
 TEST(PrefermentPlanTest, MistakesAreToldAtTheirField) {
   const auto with = [](auto change) {
     v1::Bundle bundle = dinnerWithLoaf();
@@ -163,6 +199,60 @@ TEST(BakeNotesTest, PiecesOfAnotherMassBakeLongerAndTheNotesSaySo) {
               25 * 1.2746, 1);
   oven->mutable_lid_duration()->set_seconds(60 * 60);
   EXPECT_THAT(faults(bundle), ElementsAre(testing::EndsWith("oven.lidDuration")));
+}
+
+TEST(BakeNotesTest, MistakesInSteamLidAndMassAreToldAtTheirField) {
+  const auto with = [](auto change) {
+    v1::Bundle bundle = dinnerWithLoaf();
+    for (v1::Recipe& recipe : *bundle.mutable_recipes())
+      if (recipe.has_formula())
+        for (v1::Step& step : *recipe.mutable_steps())
+          if (step.has_oven()) change(*step.mutable_oven());
+    return faults(bundle);
+  };
+  EXPECT_THAT(with([](auto& oven) { oven.set_piece_mass_g(5); }),
+              ElementsAre(testing::EndsWith("oven.pieceMassG")));
+  EXPECT_THAT(with([](auto& oven) { oven.mutable_steam_duration()->set_seconds(45 * 60); }),
+              ElementsAre(testing::EndsWith("oven.steamDuration")));
+  EXPECT_THAT(with([](auto& oven) {
+                oven.set_steam(false);
+                oven.mutable_steam_duration()->set_seconds(600);
+              }),
+              ElementsAre(testing::EndsWith("oven.steamDuration")));
+}
+
+TEST(BreadReadingsValidateTest, WhatIsKeptOfDoughsIsCheckedToo) {
+  const auto with = [](auto change) {
+    v1::Bundle bundle = dinnerWithLoaf();
+    change(bundle);
+    return faults(bundle);
+  };
+  EXPECT_THAT(with([](auto& b) {
+                v1::MixReading& reading = *formulaIn(b).add_mix_readings();
+                reading.set_room_celsius(21);
+                reading.set_water_celsius(80);
+                reading.set_dough_celsius(24);
+              }),
+              ElementsAre(testing::EndsWith("formula.mixReadings[0].waterCelsius")));
+  EXPECT_THAT(with([](auto& b) { b.mutable_starters(0)->mutable_learned_vigour()->set_value(2); }),
+              ElementsAre("starters[0].learnedVigour.kind"));
+  EXPECT_THAT(with([](auto& b) {
+                v1::LearnedEffect& warmth =
+                    *b.mutable_kitchens(0)->mutable_places(0)->mutable_learned_warmth();
+                warmth.set_kind(v1::EFFECT_KIND_WARMTH);
+                warmth.set_value(40);
+              }),
+              ElementsAre("kitchens[0].places[0].learnedWarmth.value"));
+  EXPECT_THAT(with([](auto& b) {
+                v1::StarterObservation& seen = *b.mutable_starters(0)->add_observations();
+                seen.mutable_feed_time()->set_seconds(1'800'000'000);
+                seen.mutable_observe_time()->set_seconds(1'800'010'000);
+                seen.set_flour_per_starter(1);
+                seen.set_water_per_starter(1);
+                seen.set_rise(2);
+                seen.set_place_id("counter");
+              }),
+              ElementsAre("starters[0].observations[0].kitchenId"));
 }
 
 TEST(BreadRecipeTest, ReadingsAfterMixingCorrectTheWater) {
