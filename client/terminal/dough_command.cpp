@@ -4,7 +4,6 @@
 #include "absl/strings/numbers.h"
 #include "absl/strings/str_cat.h"
 #include "absl/strings/str_format.h"
-#include "absl/strings/str_split.h"
 #include "client/terminal/dough_source.h"
 #include "client/terminal/dough_text.h"
 #include "client/terminal/report.h"
@@ -16,19 +15,45 @@
 namespace suppertide::terminal {
 namespace {
 
-// "28:3" or "28:2.5h": degrees and hours.
-bool readStay(const std::string& text, v1::PlaceStay& stay) {
-  std::vector<std::string> parts = absl::StrSplit(text, ':');
+// The kitchens' place of that id or name; null when there is none.
+const v1::Place* placeNamed(const v1::Bundle& bundle, const std::string& name) {
+  for (const v1::Kitchen& kitchen : bundle.kitchens())
+    for (const v1::Place& place : kitchen.places())
+      if (place.id() == name || place.display_name() == name) return &place;
+  return nullptr;
+}
+
+// "28:3", "28:2.5h" or "counter:3": degrees or a place, and hours.
+bool readStay(const std::string& text, const v1::Bundle& bundle, v1::PlaceStay& stay) {
+  const std::size_t colon = text.rfind(':');
+  if (colon == std::string::npos) return false;
+  const std::string where = text.substr(0, colon);
+  std::string length = text.substr(colon + 1);
   double celsius = 0;
   double hours = 0;
-  if (parts.size() != 2) return false;
-  if (!parts[1].empty() && parts[1].back() == 'h') parts[1].pop_back();
-  if (!absl::SimpleAtod(parts[0], &celsius) || !absl::SimpleAtod(parts[1], &hours) ||
-      !(std::abs(hours) < 1e4))
-    return false;
-  stay.mutable_temperature()->add_celsius(celsius);
+  if (!length.empty() && length.back() == 'h') length.pop_back();
+  if (!absl::SimpleAtod(length, &hours) || !(std::abs(hours) < 1e4)) return false;
   stay.mutable_duration()->set_seconds(std::lround(hours * 60) * 60);
+  if (absl::SimpleAtod(where, &celsius)) {
+    stay.mutable_temperature()->add_celsius(celsius);
+    return true;
+  }
+  const v1::Place* place = placeNamed(bundle, where);
+  if (place == nullptr) return false;
+  stay.set_kind(place->kind());
+  *stay.mutable_temperature() = place->temperature();
+  if (place->has_learned_warmth()) *stay.mutable_learned_warmth() = place->learned_warmth();
   return true;
+}
+
+std::string staysAllowed(const v1::Bundle& bundle) {
+  std::string allowed = "must be degrees and hours, like 28:3";
+  std::string known;
+  for (const v1::Kitchen& kitchen : bundle.kitchens())
+    for (const v1::Place& place : kitchen.places())
+      absl::StrAppend(&known, known.empty() ? "" : ", ", place.id());
+  return known.empty() ? allowed
+                       : absl::StrCat(allowed, ", or a place of the kitchen and hours: ", plainLine(known));
 }
 
 std::string whatFerments(const AskedBread& asked, const v1::FermentForecast& told) {
@@ -123,8 +148,8 @@ int runDough(const DoughCommand& command, Environment& environment) {
     return wrongOption(environment, command.json, "--stay", "",
                        "say where it stands: degrees and hours, like 28:3");
   for (const std::string& stay : command.stays)
-    if (!readStay(stay, *request.add_stays()))
-      return wrongOption(environment, command.json, "--stay", stay, "must be degrees and hours, like 28:3");
+    if (!readStay(stay, asked.bundle, *request.add_stays()))
+      return wrongOption(environment, command.json, "--stay", stay, staysAllowed(asked.bundle));
   request.set_flour_per_starter(command.flourPerStarter);
   if (command.stage == "levain" && command.flourPerStarter == 0)
     return wrongOption(environment, command.json, "--ratio", "",

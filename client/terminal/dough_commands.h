@@ -20,7 +20,7 @@ struct DoughCommand {
   BreadChoice bread;
   std::string start;               // "2026-06-20 10:00" in the household's time zone
   std::string stage = "bulk";      // or "levain", "proof", or the id of a preferment
-  std::vector<std::string> stays;  // "28:3": degrees and hours
+  std::vector<std::string> stays;  // "28:3" or "counter:3": degrees or a place, and hours
   double flourPerStarter = 0;      // 0: the formula's first
   std::optional<double> waterCelsius;
   bool json = false;

@@ -51,8 +51,10 @@ std::string wayText(const AskedBread& asked, const std::vector<std::string>& pla
                     placeWords(places, stage.place_id()), levain ? ", fed " + way.levain_ratio() : "", "\n");
   }
   std::string why = unripeWords(asked, reasons);
-  absl::StrAppend(&why, "Water at ", units.degrees(way.water_celsius()), " for a dough of ",
-                  units.degrees(reasons.dough_celsius()), "; ", durationText(reasons.whole()), " in all");
+  absl::StrAppend(&why, "Water at ", units.degrees(way.water_celsius()));
+  if (way.ice_g() >= 1) absl::StrAppend(&why, ", ", units.mass(way.ice_g()), " of it as ice,");
+  absl::StrAppend(&why, " for a dough of ", units.degrees(reasons.dough_celsius()), "; ",
+                  durationText(reasons.whole()), " in all");
   if (reasons.retard().seconds() > 0)
     absl::StrAppend(&why, ", ", durationText(reasons.retard()), " in the fridge");
   if (reasons.miss().seconds() > 0) absl::StrAppend(&why, "; too late by ", durationText(reasons.miss()));

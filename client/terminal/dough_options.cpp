@@ -184,8 +184,9 @@ void addForecast(CLI::App* sub, DoughCommand& o) {
   sub->add_option("--stage", o.stage,
                   "What ferments: levain, bulk, proof, or the id of a preferment; bulk when left out")
       ->type_name("STAGE");
-  sub->add_option("--stay", o.stays, "Where it stands: degrees and hours, like 28:3; one after the other")
-      ->type_name("C:HOURS")
+  sub->add_option("--stay", o.stays,
+                  "Where it stands: degrees or a place of the kitchen, and hours; one after the other")
+      ->type_name("C|PLACE:HOURS")
       ->allow_extra_args(false);
   sub->add_option("--ratio", o.flourPerStarter, "Levain: parts of flour on 1 of starter")->type_name("N");
   sub->add_option("--water", o.waterCelsius, "Mixing water, °C; else the formula's dough temperature")
@@ -201,7 +202,9 @@ void addDoughs(CLI::App& app, DoughOptions& options, Chosen& chosen) {
       "Examples:\n  suppertide dough demo/feast.json --recipe butter-rolls --start \"2026-06-20 10:00\" "
       "--stay 22:1 "
       "--stay 28:4\n"
-      "  suppertide dough loaf.json --start \"2026-06-20 10:00\" --stay 24:6\n\n"
+      "  suppertide dough loaf.json --start \"2026-06-20 10:00\" --stay 24:6\n"
+      "  suppertide dough --recipe butter-rolls --start \"2026-06-20 10:00\" --stay counter:1 \\\n"
+      "    --stay oven-light:4\n\n"
       "Each part has its own help, as in suppertide dough fit --help.");
   addForecast(dough, options.dough);
   addFit(*dough, options.fit, chosen);

@@ -169,13 +169,16 @@ namespace {
 void addPreferments(Rows& rows) {
   const Origin growth = {"preferment", "baking textbook: yeast cells in dough of 27 °C, 6 h",
                          SourceReading::kSecondHand, CheckBasis::kFitted};
-  rows.push_back(near(growth, "0.5 % yeast grows to", "times", 1.88, 0.05, grown(0.5)));
-  rows.push_back(near(growth, "2 % yeast grows to", "times", 1.29, 0.05, grown(2)));
+  rows.push_back(
+      near(growth, "0.5 % of yeast grows to, times what was added", "times", 1.88, 0.05, grown(0.5)));
+  rows.push_back(near(growth, "2 % of yeast grows to, times what was added", "times", 1.29, 0.05, grown(2)));
   const Origin practice = {"preferment", "practice: poolish by fresh yeast on its flour, 21 °C",
                            SourceReading::kCommonPractice, CheckBasis::kFitted};
-  rows.push_back(between(practice, "0.1 % is ripe after", "h", 12, 16, poolishRipe(0.1)));
-  rows.push_back(between(practice, "0.25 % is ripe after", "h", 8, 12, poolishRipe(0.25)));
-  rows.push_back(between(practice, "1 % is ripe after", "h", 3, 5, poolishRipe(1)));
+  rows.push_back(
+      between(practice, "a poolish with 0.1 % of yeast is ripe after", "h", 12, 16, poolishRipe(0.1)));
+  rows.push_back(
+      between(practice, "a poolish with 0.25 % of yeast is ripe after", "h", 8, 12, poolishRipe(0.25)));
+  rows.push_back(between(practice, "a poolish with 1 % of yeast is ripe after", "h", 3, 5, poolishRipe(1)));
 }
 
 }  // namespace

@@ -250,6 +250,23 @@ TEST_F(DoughReadingsCommandTest, WhatWasSeenIsKeptAndTold) {
   expectWithin(out(), 80);
 }
 
+TEST_F(DoughReadingsCommandTest, TheHouseholdsForecastUsesItsPlacesAndWhatWasLearned) {
+  const std::vector<std::string> asked = {"dough",   "--stage",          "levain", "--ratio",    "1",
+                                          "--start", "2026-06-20 08:00", "--stay", "Counter:24", "--json"};
+  ASSERT_EQ(program(asked), kOk) << err();
+  const std::string before = json()["forecast"]["bestTime"];
+  ASSERT_EQ(program({"dough", "seen", "--fed", "2026-06-18 08:00", "--seen", "2026-06-18 12:00", "--ratio",
+                     "1:1:1", "--rise", "2.2", "--place", "counter"}),
+            kOk)
+      << err();
+  ASSERT_EQ(program(asked), kOk) << err();
+  EXPECT_LT(json()["forecast"]["bestTime"].get<std::string>(), before);
+  auto lost = asked;
+  lost[8] = "attic:24";
+  EXPECT_EQ(program(lost), kBadInput);
+  EXPECT_THAT(out(), HasSubstr("counter"));  // as JSON, with the places there are
+}
+
 TEST_F(DoughReadingsCommandTest, AsksForWhatIsMissing) {
   EXPECT_EQ(program({"dough", "seen", "--fed", "2026-06-18 08:00", "--ratio", "1:1:1", "--celsius", "22"}),
             kBadInput);
