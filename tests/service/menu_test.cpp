@@ -151,5 +151,57 @@ TEST_F(MenuServiceTest, ListsWhatToBuyAndWhatAChangedMenuBuys) {
   for (const auto& change : more.changes()) EXPECT_TRUE(change.has_before() && change.has_after());
 }
 
+TEST_F(MenuServiceTest, TellsPortionsAndWhoBuysWhat) {
+  v1::CheckMenuRequest asked = check();
+  auto context = with(served_.token);
+  v1::CheckMenuResponse checked;
+  ASSERT_TRUE(stub_->CheckMenu(context.get(), asked, &checked).ok());
+  ASSERT_EQ(checked.portions_size(), event_.dishes_size());
+  EXPECT_EQ(checked.portions(0).eaten_servings(), 8);
+  EXPECT_EQ(checked.portions(0).guides(0).name(), "rolls");
+
+  v1::MakeShoppingListRequest list = shopping();
+  list.add_buyers()->set_member_id("ana");
+  v1::Buyer& rui = *list.add_buyers();
+  rui.set_member_id("rui");
+  rui.add_sections(v1::SHOP_SECTION_DAIRY_EGGS);
+  context = with(served_.token);
+  v1::MakeShoppingListResponse bought;
+  ASSERT_TRUE(stub_->MakeShoppingList(context.get(), list, &bought).ok());
+  for (const auto& item : bought.items())
+    EXPECT_EQ(item.buyer_member_id(), item.section() == v1::SHOP_SECTION_DAIRY_EGGS ? "rui" : "ana")
+        << item.name();
+  rui.add_sections(v1::SHOP_SECTION_DAIRY_EGGS);
+  context = with(served_.token);
+  EXPECT_EQ(stub_->MakeShoppingList(context.get(), list, &bought).error_code(),
+            grpc::StatusCode::INVALID_ARGUMENT);
+  EXPECT_THAT(violations(*context), ElementsAre("buyers[1].sections[1]"));
+}
+
+TEST_F(MenuServiceTest, ScalesARecipeAndListsEveryFieldAtFault) {
+  v1::ScaleRecipeRequest request;
+  request.set_household_id(served_.household);
+  request.set_recipe_id("rolls");
+  request.set_serving_count(16);
+  request.set_kitchen_id("k");
+  auto context = with(served_.token);
+  v1::ScaledRecipe scaled;
+  ASSERT_TRUE(stub_->ScaleRecipe(context.get(), request, &scaled).ok());
+  EXPECT_EQ(scaled.piece_count(), 32);
+  EXPECT_EQ(scaled.bakes(0).ovens(0).load_count(), 1);
+
+  request.set_serving_count(-1);
+  request.set_kitchen_id("elsewhere");
+  request.set_piece_mass_g(5);
+  context = with(served_.token);
+  EXPECT_EQ(stub_->ScaleRecipe(context.get(), request, &scaled).error_code(),
+            grpc::StatusCode::INVALID_ARGUMENT);
+  EXPECT_THAT(violations(*context), ElementsAre("servingCount", "pieceMassG", "pieceMassG", "kitchenId"));
+
+  request.set_recipe_id("no-such-recipe");
+  context = with(served_.token);
+  EXPECT_EQ(stub_->ScaleRecipe(context.get(), request, &scaled).error_code(), grpc::StatusCode::NOT_FOUND);
+}
+
 }  // namespace
 }  // namespace suppertide::service
