@@ -131,6 +131,10 @@ std::string reasonText(const PlanView& view, const v1::Reason& reason) {
       return absl::StrCat(thing, " is full or closed", other);
     case v1::CAUSE_THING_BUSY:
       return absl::StrCat(thing, " in use", other);
+    case v1::CAUSE_FOOD_SAFETY:
+      return "food safety allows no longer";
+    case v1::CAUSE_KEPT_APART:
+      return absl::StrCat("it is kept apart from another dish for a guest", other);
     case v1::CAUSE_PINNED:
       return "it was put there by hand, or may not be earlier or later";
     default:

@@ -224,6 +224,11 @@ std::string reasonText(const PlanView& view, const v1::PlannedStep& step) {
                           known ? (comesLater(view, step) ? " afterwards" : " until then") : " otherwise");
     case v1::CAUSE_PINNED:
       return "fixed by hand";
+    case v1::CAUSE_FOOD_SAFETY:
+      return "food safety allows no longer";
+    case v1::CAUSE_KEPT_APART:
+      return absl::StrCat("kept apart from ", known ? blockerName(view, step) : "another dish",
+                          " for a guest", thing.empty() ? "" : absl::StrCat(", both with ", thing));
     case v1::CAUSE_BEST:
       return step.cook_member_id().empty() ? "" : "the best time for it";
     default:

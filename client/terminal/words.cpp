@@ -111,6 +111,10 @@ std::string impossibleWords(v1::Cause cause) {
     case v1::CAUSE_COOK_BUSY:
     case v1::CAUSE_COOK_AWAY:
       return "no cook who can do it is there and awake long enough";
+    case v1::CAUSE_FOOD_SAFETY:
+      return "a food-safety limit leaves its steps too little time";
+    case v1::CAUSE_KEPT_APART:
+      return "it cannot be kept apart from what a guest may not have even traces of";
     case v1::CAUSE_PINNED:
       return "a time that somebody fixed by hand leaves no room";
     case v1::CAUSE_SERVING:
