@@ -9,9 +9,18 @@ namespace suppertide::compose {
 namespace {
 
 constexpr double kUsualDoughCelsius = 25;
-constexpr double kLeastFedCelsius = 22;    // a levain is fed with warm water in a cold room; assumed
-constexpr double kUsualFrictionSum = 12;   // three times the rise by a stand mixer; common practice
+constexpr double kLeastFedCelsius = 22;   // a levain is fed with warm water in a cold room; assumed
+constexpr double kUsualFrictionSum = 12;  // three times the rise by a stand mixer; common practice
+constexpr double kFridgeCelsius = 5;
 constexpr double kPrefermentCelsius = 21;  // where nobody says where it stands
+
+// Straight from the fridge. Fat is softened first, and liquid is warmed as the water is.
+bool comesCold(const v1::BreadFormula& formula, const bread::Ingredient& part) {
+  return part.role != bread::Role::kFat &&
+         std::any_of(formula.lines().begin(), formula.lines().end(), [&](const v1::FormulaLine& line) {
+           return line.name() == part.name && line.kept_in() == v1::PLACE_KIND_FRIDGE;
+         });
+}
 
 double or1(double percent) {
   return percent > 0 ? percent / 100 : 1;
@@ -221,7 +230,8 @@ std::vector<bread::MixPart> BreadRecipe::mixedIn(const bread::MixTemperatures& a
     if (poured) waterGrams += part.grams;
     if (poured || part.grams <= 0) continue;
     const bool culture = line.role == bread::Role::kLevain || line.role == bread::Role::kPreferment;
-    const double celsius = line.role == bread::Role::kFlour ? at.flour : culture ? at.preferment : at.room;
+    double celsius = line.role == bread::Role::kFlour ? at.flour : culture ? at.preferment : at.room;
+    if (comesCold(*from_, line)) celsius = std::min(celsius, kFridgeCelsius);
     const double water =
         line.role == bread::Role::kLevain ? line.hydration / (1 + line.hydration) : line.waterShare;
     others.push_back({line.name, part.grams, celsius, water});

@@ -279,5 +279,20 @@ TEST(BreadRecipeTest, ReadingsAfterMixingCorrectTheWater) {
   EXPECT_LT(after.correction.spread, before.correction.spread);
 }
 
+TEST(BreadRecipeTest, EggsFromTheFridgeAskForWarmerLiquid) {
+  v1::Bundle bundle = smallDinner();
+  v1::BreadFormula& formula = formulaIn(bundle);
+  const auto liquid = [&] {
+    return BreadRecipe::of(formula, &bundle.starters(0))->water({21, 21, 21, 21, 26}).balance.waterCelsius;
+  };
+  const double before = liquid();
+  for (v1::FormulaLine& line : *formula.mutable_lines())
+    if (line.role() == v1::FORMULA_ROLE_FAT) line.set_kept_in(v1::PLACE_KIND_FRIDGE);
+  EXPECT_EQ(liquid(), before);  // softened first
+  for (v1::FormulaLine& line : *formula.mutable_lines())
+    if (line.role() == v1::FORMULA_ROLE_EGG) line.set_kept_in(v1::PLACE_KIND_FRIDGE);
+  EXPECT_GT(liquid(), before + 1);
+}
+
 }  // namespace
 }  // namespace suppertide::compose
