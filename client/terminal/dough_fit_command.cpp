@@ -51,7 +51,8 @@ std::string wayText(const AskedBread& asked, const std::vector<std::string>& pla
                     placeWords(places, stage.place_id()), levain ? ", fed " + way.levain_ratio() : "", "\n");
   }
   std::string why = unripeWords(asked, reasons);
-  absl::StrAppend(&why, "Water at ", units.degrees(way.water_celsius()));
+  absl::StrAppend(&why, hasWater(asked.recipe.formula()) ? "Water at " : "Liquid at ",
+                  units.degrees(way.water_celsius()));
   if (way.ice_g() >= 1) absl::StrAppend(&why, ", ", units.mass(way.ice_g()), " of it as ice,");
   absl::StrAppend(&why, " for a dough of ", units.degrees(reasons.dough_celsius()), "; ",
                   durationText(reasons.whole()), " in all");

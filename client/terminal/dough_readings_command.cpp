@@ -67,6 +67,8 @@ std::string effectWords(const v1::Bundle& bundle, v1::EffectKind kind, const std
 }
 
 std::string valueWords(const v1::LearnedEffect& effect) {
+  if (effect.kind() == v1::EFFECT_KIND_WARMTH && std::abs(effect.value()) < 0.05)
+    return absl::StrFormat("as stated, give or take %.1f K", effect.spread());
   if (effect.kind() == v1::EFFECT_KIND_WARMTH)
     return absl::StrFormat("%.1f K %s than stated, give or take %.1f K", std::abs(effect.value()),
                            effect.value() >= 0 ? "warmer" : "cooler", effect.spread());
@@ -101,11 +103,18 @@ void print(const v1::Bundle& bundle, const v1::AddBreadReadingsResponse& told, E
             ? absl::StrCat("; ", told.unused_count(), " not used: too old, or what they name is gone")
             : "",
         "."));
+  const auto point = [&](const std::string& words) {
+    std::string start = "• ";
+    for (const std::string& line : wrapWords(words, environment.width - 2)) {
+      environment.out << start << line << "\n";
+      start = "  ";
+    }
+  };
   for (const v1::LearnedEffect& effect : told.effects())
-    paragraph(absl::StrCat(capitalised(effectWords(bundle, effect.kind(), effect.subject_id())), ": ",
-                           valueWords(effect), "; ", tellingWords(bundle, effect), "."));
+    point(absl::StrCat(capitalised(effectWords(bundle, effect.kind(), effect.subject_id())), ": ",
+                       valueWords(effect), "; ", tellingWords(bundle, effect), "."));
   for (const v1::RecipeWater& water : told.waters())
-    paragraph(
+    point(
         absl::StrFormat("Doughs of %s come out %.1f K %s than worked out, give or take %.1f K, by %s: the "
                         "next water is corrected by that.",
                         nameIn(bundle.recipes(), water.recipe_id()), std::abs(water.correction_k()),

@@ -171,10 +171,7 @@ void print(const AskedBread& asked, const v1::WorkOutDoughResponse& told, Enviro
                               told.ml_per_g()));
   environment.out << "\n";
   printParts(told, environment);
-  const bool hasWater =
-      std::any_of(formula.lines().begin(), formula.lines().end(),
-                  [](const v1::FormulaLine& line) { return line.role() == v1::FORMULA_ROLE_WATER; });
-  paragraph(waterWords(told.water(), hasWater, units));
+  paragraph(waterWords(told.water(), hasWater(formula), units));
   paragraph(bakeWords(told.bake(), units));
 }
 

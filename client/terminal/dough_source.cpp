@@ -1,5 +1,6 @@
 #include "client/terminal/dough_source.h"
 
+#include <algorithm>
 #include <utility>
 
 #include "absl/strings/str_cat.h"
@@ -118,6 +119,11 @@ std::optional<google::protobuf::Timestamp> readTime(const std::string& text, con
   google::protobuf::Timestamp timestamp;
   timestamp.set_seconds(absl::ToUnixSeconds(time));
   return timestamp;
+}
+
+bool hasWater(const v1::BreadFormula& formula) {
+  return std::any_of(formula.lines().begin(), formula.lines().end(),
+                     [](const v1::FormulaLine& line) { return line.role() == v1::FORMULA_ROLE_WATER; });
 }
 
 int wrongOption(Environment& environment, bool json, const char* option, const std::string& value,

@@ -26,6 +26,9 @@ int askBread(const BreadChoice& choice, bool json, Environment& environment, Ask
 // "2026-06-20 10:00" in that zone.
 std::optional<google::protobuf::Timestamp> readTime(const std::string& text, const std::string& zone);
 
+// Whether what is poured is water; else milk or the like.
+bool hasWater(const v1::BreadFormula& formula);
+
 // A mistake on the command line, told as others are.
 int wrongOption(Environment& environment, bool json, const char* option, const std::string& value,
                 const std::string& allowed);
