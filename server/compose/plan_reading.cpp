@@ -99,8 +99,8 @@ class Reader {
     const auto& meaning =
         composition_.steps[static_cast<std::size_t>(step)].modes[static_cast<std::size_t>(at.mode)];
     const v1::Step& told = *composition_.steps[static_cast<std::size_t>(step)].step;
-    if (told.has_ferment() && told.ferment().stage() != v1::FERMENT_STAGE_LEVAIN)
-      lastPlace_[dish] = meaning.place;
+    const v1::FermentStage stage = told.ferment().stage();
+    if (stage == v1::FERMENT_STAGE_BULK || stage == v1::FERMENT_STAGE_PROOF) lastPlace_[dish] = meaning.place;
     if (planned.cook_member_id().empty()) return absl::OkStatus();
     const auto& cooks = composition_.problem.cooks;
     const auto cook = std::find_if(cooks.begin(), cooks.end(),

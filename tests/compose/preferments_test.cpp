@@ -93,6 +93,27 @@ TEST(PrefermentPlanTest, ThePoolishIsRipeWhenTheDoughIsMixed) {
   }
 }
 
+TEST(PrefermentPlanTest, APlanWithThemIsReadAgainAndAuditedWithoutABreach) {
+  const v1::Bundle bundle = dinnerWithLoaf();
+  const v1::Plan plan = planned(bundle);
+  const auto audit = auditPlan(documentsOf(bundle), plan);
+  ASSERT_TRUE(audit.ok()) << audit.status();
+  EXPECT_TRUE(audit->breaches.empty()) << audit->breaches.front().ShortDebugString();
+}
+
+TEST(PrefermentPlanTest, APoolishUsedTooSoonIsFoundByTheAudit) {
+  const v1::Bundle bundle = dinnerWithLoaf();
+  v1::Plan plan = planned(bundle);
+  for (v1::PlannedStep& step : *plan.mutable_steps())
+    if (step.step_id() == "poolish")
+      step.mutable_start_time()->set_seconds(step.end_time().seconds() - 2 * 3600);
+  const auto audit = auditPlan(documentsOf(bundle), plan);
+  ASSERT_TRUE(audit.ok()) << audit.status();
+  EXPECT_THAT(audit->breaches,
+              testing::Contains(testing::ResultOf([](const v1::Breach& breach) { return breach.rule(); },
+                                                  v1::HARD_RULE_READINESS)));
+}
+
 // What the check of documents lets pass, planning can take apart; what it refuses, planning could not.
 TEST(PrefermentPropertyTest, TheCheckAndTheTakingApartAgree) {
   int good = 0, bad = 0;

@@ -15,7 +15,8 @@ bool lacksFridge(const v1::Step& step) {
 }
 
 bool canBeRetarded(const v1::Step& step) {
-  return step.has_ferment() && step.ferment().stage() != v1::FERMENT_STAGE_LEVAIN && lacksFridge(step);
+  const v1::FermentStage stage = step.ferment().stage();
+  return (stage == v1::FERMENT_STAGE_BULK || stage == v1::FERMENT_STAGE_PROOF) && lacksFridge(step);
 }
 
 }  // namespace
