@@ -53,7 +53,7 @@ absl::Status readAtHand(const ShoppingCommand& command, const EventTask& task,
   if (!parsed.ok()) return parsed.status();
   for (const v1::ParsedIngredient& one : parsed->ingredients()) {
     v1::AtHand& there = *request.add_at_hand();
-    there.set_name(one.ingredient().empty() ? one.name() : one.ingredient());
+    there.set_name(one.name());
     if (one.has_mass_g())
       there.mutable_amount()->set_mass_g(one.mass_g());
     else if (one.has_volume_ml())

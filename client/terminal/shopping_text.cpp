@@ -13,6 +13,7 @@ namespace suppertide::terminal {
 namespace {
 
 constexpr int kAmountWidth = 11;
+constexpr std::size_t kMostDishes = 3;  // told by name
 
 const char* sectionWords(v1::ShopSection section) {
   switch (section) {
@@ -61,12 +62,17 @@ std::string wrapped(const std::string& first, const std::string& text, int width
 }
 
 std::string itemText(const v1::ShoppingItem& item, const Names& names, int width) {
-  std::set<std::string> dishes;
-  for (const v1::ItemUse& use : item.uses()) dishes.insert(names.dish(use.dish_id()));
+  std::set<std::string> all;
+  for (const v1::ItemUse& use : item.uses()) all.insert(names.dish(use.dish_id()));
+  std::vector<std::string> dishes(all.begin(), all.end());
+  if (dishes.size() > kMostDishes) {
+    dishes.resize(kMostDishes - 1);
+    dishes.push_back(absl::StrCat(all.size() - dishes.size(), " more dishes"));
+  }
   std::string text = plainLine(item.name());
   if (item.has_at_hand()) absl::StrAppend(&text, ", beside ", amountText(item.at_hand()), " at hand");
   if (!item.buyer_member_id().empty()) absl::StrAppend(&text, ", ", names.cook(item.buyer_member_id()));
-  absl::StrAppend(&text, "  (", joinWords({dishes.begin(), dishes.end()}), ")");
+  absl::StrAppend(&text, "  (", joinWords(dishes), ")");
   return wrapped(absl::StrCat("    ", padLeft(item.shown(), kAmountWidth), "  "), text, width);
 }
 

@@ -25,7 +25,7 @@ v1::Bundle fetched() {
   v1::Bundle bundle = smallDinner();
   for (v1::Recipe& recipe : *bundle.mutable_recipes()) {
     for (v1::FormulaLine& line : *recipe.mutable_formula()->mutable_lines())
-      if (line.name() == "butter") line.set_kept_in(v1::PLACE_KIND_FRIDGE);
+      if (line.name() == "butter" || line.name() == "egg") line.set_kept_in(v1::PLACE_KIND_FRIDGE);
     if (recipe.id() != "roast") continue;
     recipe.clear_formula();
     v1::Ingredient& pork = *recipe.add_ingredients();
@@ -69,6 +69,7 @@ TEST(FetchTest, ButterLeavesTheFridgeAnHourBeforeItIsWeighed) {
   EXPECT_GE(before, kHour);
   EXPECT_LE(before, 2 * kHour) << "food may stand out for two hours";
   EXPECT_FALSE(butter->cook_member_id().empty());
+  EXPECT_EQ(fetchOf(plan, "egg"), nullptr) << "the water makes up for cold eggs";
 }
 
 TEST(FetchTest, WhatIsFrozenLeavesTheFreezerWhileSomebodyIsUp) {
@@ -124,6 +125,45 @@ TEST(FetchTest, EggplantIsNoEggAndGratinsTakeTheirButterCold) {
   }
   const Menu menu = menuOf(bundle, bundle.events(0));
   EXPECT_THAT(fetchesOf(menu, {}), IsEmpty());
+}
+
+// The pork thaws for days; what is roasted with it is bought for the day it is roasted.
+TEST(ShoppingDayTest, AThingIsNeededWhenItsStepSpeaksOfIt) {
+  v1::Bundle bundle = fetched();
+  for (v1::Recipe& recipe : *bundle.mutable_recipes()) {
+    if (recipe.id() != "roast") continue;
+    recipe.mutable_steps(2)->set_instructions("Lay the apples around it and pour the cider over.");
+    for (const char* name : {"apples", "dry cider", "bay leaves"}) {
+      v1::Ingredient& one = *recipe.add_ingredients();
+      one.set_name(name);
+      one.set_mass_g(300);
+    }
+    v1::Step take;
+    take.set_id("take-out");
+    take.set_title("Take the pork from the freezer");
+    take.set_kind(v1::STEP_KIND_HANDS_ON);
+    take.mutable_duration()->mutable_likely()->set_seconds(300);
+    v1::Step thaw;
+    thaw.set_id("thaw");
+    thaw.set_title("Thaw the pork");
+    thaw.set_kind(v1::STEP_KIND_THAW);
+    thaw.set_mass_g(3000);
+    *recipe.add_steps() = take;
+    *recipe.add_steps() = thaw;
+    std::rotate(recipe.mutable_steps()->begin(), recipe.mutable_steps()->end() - 2,
+                recipe.mutable_steps()->end());
+  }
+  const v1::Plan plan = planOf(bundle);
+  ASSERT_EQ(plan.unserved_size(), 0);
+  *bundle.add_plans() = plan;
+  std::map<std::string, std::string> days;
+  for (const v1::ShoppingItem& item :
+       shoppingItems(menuOf(bundle, bundle.events(0)), {}, kitchen::Measures::kMetric))
+    days[item.name()] = item.needed_date();
+  EXPECT_LT(days.at("pork shoulder"), "2027-03-07");
+  EXPECT_EQ(days.at("apples"), "2027-03-07");
+  EXPECT_EQ(days.at("dry cider"), "2027-03-07");
+  EXPECT_GT(days.at("bay leaves"), days.at("pork shoulder")) << "no step speaks of them: when work begins";
 }
 
 TEST(ServingsTest, CountsPortionsAndWhatShallBeLeft) {

@@ -2,6 +2,7 @@
 #include <algorithm>
 #include <cmath>
 #include <optional>
+#include <string_view>
 
 #include "server/compose/documents.h"
 #include "server/compose/menu/amounts.h"
@@ -25,7 +26,8 @@ struct Tempered {
   const char* word;
   int minutes;
 };
-constexpr Tempered kTempered[] = {{"butter", 60}, {"egg", 30}, {"cream cheese", 60}, {"curd cheese", 30}};
+constexpr const char* kButter = "butter";
+constexpr Tempered kTempered[] = {{kButter, 60}, {"egg", 30}, {"cream cheese", 60}, {"curd cheese", 30}};
 
 const Tempered* temperedBy(const std::string& name) {
   for (const Tempered& one : kTempered)
@@ -59,6 +61,8 @@ bool setLead(const DishIngredient& one, const v1::Recipe& recipe, v1::Fetch& fet
   if (one.keptIn == v1::PLACE_KIND_FRIDGE) {
     const Tempered* tempered = temperedBy(one.name);
     if (tempered == nullptr || !isBaking(recipe)) return false;
+    // A dough's water makes up for cold eggs; fat must be soft.
+    if (one.inFormula && std::string_view(tempered->word) != kButter) return false;
     minutes = tempered->minutes;
     fetch.set_to(v1::PLACE_KIND_COUNTER);
     fetch.set_source("common practice, no source");

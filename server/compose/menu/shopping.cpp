@@ -13,23 +13,18 @@ int dayOf(const google::protobuf::Timestamp& time, const absl::TimeZone& zone) {
   return static_cast<int>(absl::ToCivilDay(absl::FromUnixSeconds(time.seconds()), zone) - absl::CivilDay());
 }
 
-struct DishDay {
-  int day = 0;
-  bool planned = false;
-};
-
-DishDay dayOf(const Menu& menu, const v1::Dish& dish, const absl::TimeZone& zone) {
-  if (const auto begin = beginOf(menu, dish.id())) return {dayOf(*begin, zone), true};
+int dayOf(const Menu& menu, const DishIngredient& one, const absl::TimeZone& zone) {
+  if (const auto needed = neededOf(menu, one)) return dayOf(*needed, zone);
   for (const v1::Course& course : menu.event->courses())
-    if (course.id() == dish.course_id()) return {dayOf(course.serving_time(), zone), false};
-  return {};
+    if (course.id() == one.dish->course_id()) return dayOf(course.serving_time(), zone);
+  return 0;
 }
 
 std::vector<kitchen::ShoppingLine> linesOf(const Menu& menu, const std::vector<AtHand>& atHand) {
   const absl::TimeZone zone = zoneOf(menu);
   std::vector<kitchen::Use> uses;
   for (const DishIngredient& one : ingredientsOf(menu))
-    uses.push_back({one.dish->id(), one.name, one.amount, dayOf(menu, *one.dish, zone).day});
+    uses.push_back({one.dish->id(), one.name, one.amount, dayOf(menu, one, zone)});
   std::vector<kitchen::Stock> stock;
   for (const AtHand& one : atHand) stock.push_back({one.name, amountOf(one.amount)});
   return kitchen::shoppingList(uses, stock);
@@ -63,15 +58,13 @@ static_assert(static_cast<int>(kitchen::ShopSection::kOther) + 1 == v1::SHOP_SEC
 
 std::vector<v1::ShoppingItem> shoppingItems(const Menu& menu, const std::vector<AtHand>& atHand,
                                             kitchen::Measures shownIn) {
-  const absl::TimeZone zone = zoneOf(menu);
-  std::map<std::string, DishDay> days;
-  for (const v1::Dish& dish : menu.event->dishes()) days[dish.id()] = dayOf(menu, dish, zone);
+  const bool planned = menu.plan != nullptr && !menu.plan->steps().empty();
   std::vector<v1::ShoppingItem> items;
   for (const kitchen::ShoppingLine& line : linesOf(menu, atHand)) {
     v1::ShoppingItem item = itemOf(line, shownIn);
-    item.set_date_from_plan(std::any_of(line.uses.begin(), line.uses.end(), [&](const kitchen::Use& use) {
-      return use.day == line.day && days[use.dishId].planned;
-    }));
+    item.set_date_from_plan(planned && std::any_of(line.uses.begin(), line.uses.end(), [&](const auto& use) {
+                              return beginOf(menu, use.dishId).has_value();
+                            }));
     items.push_back(std::move(item));
   }
   return items;

@@ -1,5 +1,7 @@
 #include "server/compose/menu/uses.h"
 
+#include <algorithm>
+#include <cctype>
 #include <cmath>
 
 #include "server/compose/menu/servings.h"
@@ -45,6 +47,44 @@ void addFormula(const v1::Dish& dish, const v1::BreadFormula& formula, double sc
   }
 }
 
+// The nouns of a name: "dry cider, cold" is cider, "juniper berries" are both.
+std::vector<std::string> wordsOf(const std::string& name) {
+  constexpr std::size_t kShortest = 3;
+  std::vector<std::string> words;
+  const std::string plain =
+      kitchen::plainName(name.substr(0, std::min(name.find(','), name.find(" for the "))));
+  for (std::size_t from = 0; from < plain.size();) {
+    const std::size_t to = std::min(plain.find(' ', from), plain.size());
+    if (to - from >= kShortest) words.push_back(plain.substr(from, to - from));
+    from = to + 1;
+  }
+  if (words.size() > 2) words.erase(words.begin(), words.end() - 2);
+  return words;
+}
+
+bool speaksOf(const v1::PlannedStep& step, const DishIngredient& one, const std::vector<std::string>& words) {
+  for (const v1::Weighing& weighing : step.weighings())
+    if (weighing.name() == one.name) return true;
+  const std::string text = " " + kitchen::plainName(step.title() + " " + step.instructions()) + " ";
+  return std::any_of(words.begin(), words.end(), [&](const std::string& word) {
+    const std::size_t at = text.find(" " + word);
+    return at != std::string::npos &&
+           std::isalpha(static_cast<unsigned char>(text[at + word.size() + 1])) == 0;
+  });
+}
+
+// When work on a dish begins, taking it out and thawing aside.
+google::protobuf::Timestamp afterThawing(const v1::Plan& plan, const std::string& dishId,
+                                         const google::protobuf::Timestamp& begin) {
+  std::int64_t thawed = 0;
+  for (const v1::PlannedStep& step : plan.steps())
+    if (step.dish_id() == dishId && step.kind() == v1::STEP_KIND_THAW)
+      thawed = std::max(thawed, step.end_time().seconds());
+  for (const v1::PlannedStep& step : plan.steps())
+    if (step.dish_id() == dishId && step.start_time().seconds() >= thawed) return step.start_time();
+  return begin;
+}
+
 }  // namespace
 
 std::vector<DishIngredient> ingredientsOf(const Menu& menu) {
@@ -72,10 +112,21 @@ std::optional<google::protobuf::Timestamp> beginOf(const Menu& menu, const std::
   std::optional<google::protobuf::Timestamp> begin;
   if (menu.plan == nullptr) return begin;
   for (const v1::PlannedStep& step : menu.plan->steps())
-    if (step.dish_id() == dishId && step.kind() != v1::STEP_KIND_THAW &&
-        (!begin || step.start_time().seconds() < begin->seconds()))
+    if (step.dish_id() == dishId && (!begin || step.start_time().seconds() < begin->seconds()))
       begin = step.start_time();
   return begin;
+}
+
+std::optional<google::protobuf::Timestamp> neededOf(const Menu& menu, const DishIngredient& one) {
+  const auto begin = beginOf(menu, one.dish->id());
+  if (!begin || one.keptIn == v1::PLACE_KIND_FREEZER) return begin;
+  const std::vector<std::string> words = wordsOf(one.name);
+  std::optional<google::protobuf::Timestamp> needed;
+  for (const v1::PlannedStep& step : menu.plan->steps())
+    if (step.dish_id() == one.dish->id() && !step.left_out() && speaksOf(step, one, words) &&
+        (!needed || step.start_time().seconds() < needed->seconds()))
+      needed = step.start_time();
+  return needed ? needed : afterThawing(*menu.plan, one.dish->id(), *begin);
 }
 
 }  // namespace suppertide::compose

@@ -29,7 +29,11 @@ std::vector<DishIngredient> ingredientsOf(const Menu& menu);
 // The event's, else the household's.
 absl::TimeZone zoneOf(const Menu& menu);
 
-// When a plan has the first step of the dish begin, its thawing aside.
+// When a plan has the first step of the dish begin.
 std::optional<google::protobuf::Timestamp> beginOf(const Menu& menu, const std::string& dishId);
+
+// When a plan needs the ingredient: at the first step that weighs it or speaks of it, else when
+// work on the dish begins; what is frozen, when it goes to thaw.
+std::optional<google::protobuf::Timestamp> neededOf(const Menu& menu, const DishIngredient& one);
 
 }  // namespace suppertide::compose
