@@ -40,8 +40,8 @@ void addShopping(CLI::App* menu, ShoppingCommand& o, Chosen& chosen) {
   CLI::App* sub =
       menu->add_subcommand("shopping", "What to buy, by day and section, and what to take out in time");
   sub->footer(
-      "Amounts of all dishes together, for what their guests eat. With a plan, the day is the one on\n"
-      "which work on the dish begins. Sections: produce, meat, dairy, baking, dry, spices, frozen,\n"
+      "Amounts of all dishes together, for what their guests eat. With a plan, the day is that of the\n"
+      "first step that uses it. Sections: produce, meat, dairy, baking, dry, spices, frozen,\n"
       "drinks, other.\n\n"
       "Examples:\n  suppertide menu shopping demo/feast.json --at-hand \"500 g butter\"\n"
       "  suppertide menu shopping --event midsummer --buyer Ana=produce,dairy --buyer Ben");

@@ -16,7 +16,7 @@ namespace suppertide::kitchen {
 
 std::string_view ingredientRows() {
   return R"(
-all-purpose flour|plain flour,~flour,~white flour,~wheat flour|baking|SR 20081|wheat|cup 125; cup sifted 115*; tbsp 8*
+all-purpose flour|all purpose flour,plain flour,~flour,~white flour,~wheat flour|baking|SR 20081|wheat|cup 125; cup sifted 115*; tbsp 8*
 bread flour|strong white flour,strong flour,white bread flour|baking|SR 20083|wheat|cup 137
 cake flour||baking|SR 20084|wheat|cup 137; cup unsifted 137
 self-rising flour|self-raising flour|baking|SR 20082|wheat|cup 125
