@@ -85,7 +85,7 @@ std::string forecastText(const AskedBread& asked, const v1::ForecastDoughRespons
   std::string text =
       absl::StrCat(plainLine(asked.recipe.display_name()), ", ", whatFerments(asked, told), " from ",
                    clock.spanWithDay(toTime(told.start_time()), toTime(told.end_time())), "\n\n",
-                   riseChart(told, clock, environment.width), "\n");
+                   riseChart(told, clock, units, environment.width), "\n");
   std::string words;
   if (told.has_best_time()) {
     // A window that the places cut short does not end there.

@@ -25,12 +25,16 @@ const std::array<absl::Duration, 8> kPitches = {absl::Minutes(10), absl::Minutes
 
 struct Point {
   double likely = 1, slow = 1, fast = 1;
+  double celsius = 0;
 };
 
 class Chart {
  public:
-  Chart(const v1::FermentForecast& forecast, const Clock& clock, int width)
-      : forecast_(forecast), clock_(clock), columns_(std::min(width - kLabelColumns - 2, kMostColumns)) {
+  Chart(const v1::FermentForecast& forecast, const Clock& clock, const Units& units, int width)
+      : forecast_(forecast),
+        clock_(clock),
+        units_(units),
+        columns_(std::min(width - kLabelColumns - 2, kMostColumns)) {
     first_ = static_cast<double>(forecast.samples(0).time().seconds());
     last_ = static_cast<double>(forecast.samples(forecast.samples_size() - 1).time().seconds());
     for (int c = 0; c < columns_; ++c) points_.push_back(at(secondsOf(c)));
@@ -44,7 +48,7 @@ class Chart {
   std::string text() const {
     std::string text;
     for (int row = kRows - 1; row >= 0; --row) text += line(row);
-    return text + axis() + hours() + window();
+    return text + axis() + hours() + degrees() + window();
   }
 
  private:
@@ -67,7 +71,8 @@ class Chart {
     const double step = std::max(1.0, static_cast<double>(b.time().seconds()) - start);
     const double share = std::clamp((seconds - start) / step, 0.0, 1.0);
     const auto mean = [share](double x, double y) { return x + (y - x) * share; };
-    return {mean(a.rise(), b.rise()), mean(a.slow_rise(), b.slow_rise()), mean(a.fast_rise(), b.fast_rise())};
+    return {mean(a.rise(), b.rise()), mean(a.slow_rise(), b.slow_rise()), mean(a.fast_rise(), b.fast_rise()),
+            mean(a.celsius(), b.celsius())};
   }
 
   std::string line(int row) const {
@@ -129,6 +134,17 @@ class Chart {
     return line + "\n";
   }
 
+  // How warm the dough is at the hours above.
+  std::string degrees() const {
+    std::string line = padRight("dough", kLabelColumns + 1);
+    for (const auto& [column, time] : ticks()) {
+      const std::string text = units_.degrees(points_[static_cast<std::size_t>(column)].celsius);
+      if (column + displayWidth(text) > columns_) break;
+      line = padRight(line, kLabelColumns + 1 + column) + text;
+    }
+    return line + "\n";
+  }
+
   std::string window() const {
     if (!forecast_.has_ready_from_time() || !forecast_.has_ready_until_time()) return "";
     const int from = columnOf(forecast_.ready_from_time());
@@ -142,6 +158,7 @@ class Chart {
 
   const v1::FermentForecast& forecast_;
   const Clock& clock_;
+  const Units& units_;
   int columns_;
   double first_ = 0;
   double last_ = 0;
@@ -152,9 +169,10 @@ class Chart {
 
 }  // namespace
 
-std::string riseChart(const v1::FermentForecast& forecast, const Clock& clock, int width) {
+std::string riseChart(const v1::FermentForecast& forecast, const Clock& clock, const Units& units,
+                      int width) {
   if (forecast.samples_size() < 3 || width < kFewestWidth) return "";
-  return Chart(forecast, clock, width).text();
+  return Chart(forecast, clock, units, width).text();
 }
 
 }  // namespace suppertide::terminal

@@ -24,6 +24,7 @@ v1::FermentForecast bulk() {
     sample.set_rise(1 + quarter / 16.0);
     sample.set_slow_rise(1 + quarter / 20.0);
     sample.set_fast_rise(1 + quarter / 13.0);
+    sample.set_celsius(20 + quarter / 4.0);
   }
   forecast.mutable_ready_from_time()->set_seconds(kNoon + 2 * 3600);
   forecast.mutable_best_time()->set_seconds(kNoon + 9000);
@@ -33,7 +34,7 @@ v1::FermentForecast bulk() {
 
 TEST(RiseChartTest, FitsTheWidthAndShowsCurveBandHoursAndWindow) {
   for (const int width : {60, 80, 120}) {
-    const std::string chart = riseChart(bulk(), Clock("UTC"), width);
+    const std::string chart = riseChart(bulk(), Clock("UTC"), Units(false, false), width);
     for (const absl::string_view line : absl::StrSplit(chart, '\n'))
       EXPECT_LE(displayWidth(std::string(line)), width) << line;
     EXPECT_THAT(chart, HasSubstr("█"));
@@ -43,8 +44,15 @@ TEST(RiseChartTest, FitsTheWidthAndShowsCurveBandHoursAndWindow) {
   }
 }
 
+TEST(RiseChartTest, TellsHowWarmTheDoughIsAtFullHours) {
+  const std::string chart = riseChart(bulk(), Clock("UTC"), Units(false, false), 80);
+  EXPECT_THAT(chart, testing::ContainsRegex("12:00 +12:30 +13:00 +13:30"));
+  EXPECT_THAT(chart, testing::ContainsRegex("dough +20 °C +21 °C +21 °C +22 °C"));
+  EXPECT_THAT(riseChart(bulk(), Clock("UTC"), Units(true, false), 80), HasSubstr("68 °F"));
+}
+
 TEST(RiseChartTest, EveryColumnHasTheCurveOnce) {
-  const std::string chart = riseChart(bulk(), Clock("UTC"), 80);
+  const std::string chart = riseChart(bulk(), Clock("UTC"), Units(false, false), 80);
   std::size_t blocks = 0;
   for (std::size_t at = chart.find("█"); at != std::string::npos; at = chart.find("█", at + 1)) ++blocks;
   EXPECT_EQ(blocks, 72u);
@@ -53,12 +61,12 @@ TEST(RiseChartTest, EveryColumnHasTheCurveOnce) {
 TEST(RiseChartTest, ADoughThatIsNeverReadyHasNoWindow) {
   v1::FermentForecast never = bulk();
   never.clear_ready_from_time();
-  EXPECT_THAT(riseChart(never, Clock("UTC"), 80), Not(HasSubstr("├")));
+  EXPECT_THAT(riseChart(never, Clock("UTC"), Units(false, false), 80), Not(HasSubstr("├")));
 }
 
 TEST(RiseChartTest, IsEmptyWhereThereIsNothingToDraw) {
-  EXPECT_EQ(riseChart({}, Clock("UTC"), 80), "");
-  EXPECT_EQ(riseChart(bulk(), Clock("UTC"), 30), "");
+  EXPECT_EQ(riseChart({}, Clock("UTC"), Units(false, false), 80), "");
+  EXPECT_EQ(riseChart(bulk(), Clock("UTC"), Units(false, false), 30), "");
 }
 
 }  // namespace
