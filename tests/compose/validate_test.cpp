@@ -607,6 +607,18 @@ TEST(ValidateTest, ASkillOfSomeoneWhoDoesNotCookIsNoHelp) {
   EXPECT_THAT(pathsOf(validate(bundle, true)), ElementsAre("recipes[0].steps[5].skill"));
 }
 
+TEST(ValidateTest, ReadingsThatNoOvenGivesAreNotStored) {
+  v1::Bundle bundle = smallDinner();
+  for (const auto& [minutes, celsius] : {std::pair(0, 21.0), {5, 120.0}, {10, 60.0}, {15, 200.0}}) {
+    v1::HeatReading& reading = *oven(bundle).mutable_heat_curve()->add_heating();
+    reading.mutable_after()->set_seconds(minutes * 60);
+    reading.set_celsius(celsius);
+  }
+  const Violations violations = validate(bundle, true);
+  ASSERT_FALSE(violations.empty());
+  EXPECT_THAT(violations[0].field_path(), testing::StartsWith("kitchens[0].ovens[0].heatCurve.heating"));
+}
+
 TEST(ValidateTest, SaysWhichPanWouldFit) {
   v1::Bundle bundle = smallDinner();
   bake(bundle).mutable_pan()->set_width_mm(900);

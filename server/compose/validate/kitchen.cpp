@@ -1,6 +1,7 @@
 #include <algorithm>
 
 #include "absl/strings/str_cat.h"
+#include "server/compose/oven_curves.h"
 #include "server/compose/validate/documents.h"
 #include "server/compose/validate/formula_parts.h"
 
@@ -41,6 +42,18 @@ void checkRises(const Checker& here, const v1::HeatCurve& curve) {
   }
 }
 
+// Each reading by itself; then, when they are all in order, what no oven can give.
+void checkCurve(const Checker& here, const v1::Oven& oven) {
+  Violations wrong;
+  const Checker curve = Checker(wrong).at("heatCurve");
+  checkReadings(curve, "heating", oven.heat_curve().heating());
+  checkReadings(curve, "cooling", oven.heat_curve().cooling());
+  checkReadings(curve, "coolingAjar", oven.heat_curve().cooling_ajar());
+  checkRises(curve, oven.heat_curve());
+  if (wrong.empty() && oven.has_heat_curve()) wrong = fitOven(oven).violations;
+  for (const v1::FieldViolation& one : wrong) here.at(one.field_path()).wrong(one.value(), one.description());
+}
+
 void checkOven(const Checker& here, const v1::Oven& oven) {
   here.at("id").id(oven.id());
   here.at("displayName").text(oven.display_name(), 60);
@@ -56,10 +69,7 @@ void checkOven(const Checker& here, const v1::Oven& oven) {
       here.at("rackClearHeightMm", i).range(oven.rack_clear_height_mm(i), 20, 1000, "mm");
   here.at("shelfWidthMm").range(oven.shelf_width_mm(), 100, 2000, "mm");
   here.at("shelfDepthMm").range(oven.shelf_depth_mm(), 100, 2000, "mm");
-  checkReadings(here.at("heatCurve"), "heating", oven.heat_curve().heating());
-  checkReadings(here.at("heatCurve"), "cooling", oven.heat_curve().cooling());
-  checkReadings(here.at("heatCurve"), "coolingAjar", oven.heat_curve().cooling_ajar());
-  checkRises(here.at("heatCurve"), oven.heat_curve());
+  checkCurve(here, oven);
   here.at("stoneSoakDuration").minutes(oven.stone_soak_duration(), 0, 3 * kMinutesPerHour);
 }
 
