@@ -183,6 +183,18 @@ TEST(ServingsTest, CountsPortionsAndWhatShallBeLeft) {
   EXPECT_EQ(scaleOf(v1::Event(), v1::Dish(), recipe), 1) << "nobody is invited yet";
 }
 
+TEST(ServingsTest, MorePansAreNeededOnlyForMoreThanATwentiethMore) {
+  v1::OvenNeed need;
+  need.mutable_pan()->set_count(2);
+  EXPECT_EQ(pansFor(need, 1.02), 2);
+  EXPECT_EQ(pansFor(need, 1.1), 3);
+  EXPECT_EQ(pansFor(need, 0.1), 1);
+  need.mutable_pan()->set_count(1);
+  need.set_food_class(v1::FOOD_CLASS_ROAST);
+  EXPECT_EQ(pansFor(need, 1.4), 1) << "a larger roast";
+  EXPECT_EQ(pansFor(need, 1.6), 2);
+}
+
 TEST(PortionsTest, LeftoversKeepByTheHouseholdsRules) {
   v1::Bundle bundle = smallDinner();
   for (v1::Recipe& recipe : *bundle.mutable_recipes())

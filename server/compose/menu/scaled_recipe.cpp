@@ -5,6 +5,7 @@
 
 #include "server/compose/axis.h"
 #include "server/compose/menu/amounts.h"
+#include "server/compose/menu/servings.h"
 #include "server/compose/oven_curves.h"
 #include "server/kitchen/racks.h"
 #include "server/kitchen/scaling.h"
@@ -124,7 +125,9 @@ class Scaler {
     bake.set_title(step.title());
     bake.set_setpoint_celsius(need.setpoint_celsius());
     *bake.mutable_recipe_duration() = need.duration().likely();
-    const int pans = need.has_pan() ? pansFor(need) : 0;
+    const int pans = !need.has_pan()        ? 0
+                     : size_.pan != nullptr ? std::max(1, size_.pan->count())
+                                            : pansFor(need, factor_);
     const kitchen::BakeMinutes minutes = minutesOfBake(need, pans);
     *bake.mutable_least_duration() = durationOf(std::lround(minutes.least));
     *bake.mutable_most_duration() = durationOf(static_cast<std::int64_t>(std::ceil(minutes.most - 1e-6)));
@@ -133,15 +136,6 @@ class Scaler {
     bake.mutable_pan()->set_count(pans);
     if (kitchen_ == nullptr) return;
     for (const v1::Oven& oven : kitchen_->ovens()) addLoads(oven, bake);
-  }
-
-  int pansFor(const v1::OvenNeed& need) const {
-    if (size_.pan != nullptr) return std::max(1, size_.pan->count());
-    const double pans = std::max(1, need.pan().count()) * factor_;
-    // A larger roast is one roast in its tin for long; of the rest a twentieth more goes into the same pans.
-    const double whole =
-        need.food_class() == v1::FOOD_CLASS_ROAST ? std::round(pans) : std::ceil(pans - 0.05);
-    return std::max(1, static_cast<int>(whole));
   }
 
   kitchen::BakeMinutes minutesOfBake(const v1::OvenNeed& need, int pans) const {

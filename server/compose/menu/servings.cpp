@@ -1,5 +1,8 @@
 #include "server/compose/menu/servings.h"
 
+#include <algorithm>
+#include <cmath>
+
 namespace suppertide::compose {
 
 double eatenServings(const v1::Event& event, const v1::Dish& dish) {
@@ -16,6 +19,13 @@ double wantedServings(const v1::Event& event, const v1::Dish& dish) {
 double scaleOf(const v1::Event& event, const v1::Dish& dish, const v1::Recipe& recipe) {
   const double wanted = wantedServings(event, dish);
   return wanted > 0 && recipe.serving_count() > 0 ? wanted / recipe.serving_count() : 1;
+}
+
+int pansFor(const v1::OvenNeed& need, double scale) {
+  constexpr double kIntoTheSame = 0.05;
+  const double pans = std::max(1, need.pan().count()) * scale;
+  const bool roast = need.food_class() == v1::FOOD_CLASS_ROAST;
+  return std::max(1, static_cast<int>(roast ? std::round(pans) : std::ceil(pans - kIntoTheSame)));
 }
 
 }  // namespace suppertide::compose

@@ -15,4 +15,8 @@ double wantedServings(const v1::Event& event, const v1::Dish& dish);
 // Makings of the recipe for that; 1 when nobody is invited yet.
 double scaleOf(const v1::Event& event, const v1::Dish& dish, const v1::Recipe& recipe);
 
+// Pans of a bake in so many makings: a larger roast is one roast in its tin for long; of the
+// rest a twentieth more goes into the same pans. At least 1.
+int pansFor(const v1::OvenNeed& need, double scale);
+
 }  // namespace suppertide::compose
