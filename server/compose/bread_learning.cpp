@@ -14,7 +14,9 @@ namespace {
 
 constexpr double kSeenLevainKilograms = 0.2;
 constexpr double kWatchedHours = 2;  // a levain at its peak was looked at before and after
-constexpr int kNone = -1;            // of no recipe; in no known place, but measured
+// Of a yeasted dough's gas: the packet's strength is in it; two cards of one army differ by a factor of 2.5.
+constexpr double kYeastedSpread = 0.35;
+constexpr int kNone = -1;  // of no recipe; in no known place, but measured
 
 // One effect, and where it is kept once it is learned; until then the documents are as stated.
 struct Kept {
@@ -105,6 +107,7 @@ class Lesson {
       const v1::Recipe& recipe = documents_.recipes[r];
       if (recipe.id() != told.recipe_id() || !recipe.has_formula()) continue;
       joint.dough = static_cast<int>(r);
+      if (!recipe.formula().has_levain()) joint.starter = kNone;
       return setState(recipe, starter, told.stage(), joint.seen);
     }
     return false;
@@ -203,12 +206,14 @@ class Lesson {
   // The effects that an observation is the first to mention.
   void addEffects(const bread::JointObservation& joint) {
     const bread::Uncertainty usual;
-    v1::Starter& starter = documents_.starters[static_cast<std::size_t>(joint.starter)];
-    const double spread = starter.vigour_spread() > 0 ? starter.vigour_spread() : usual.logVigour;
-    add({bread::EffectKind::kVigour, joint.starter, 0, spread},
-        {v1::EFFECT_KIND_VIGOUR, starter.id(), [&starter] { return starter.mutable_learned_vigour(); }});
-    add({bread::EffectKind::kLag, joint.starter, 0, usual.lag},
-        {v1::EFFECT_KIND_WAKING, starter.id(), [&starter] { return starter.mutable_learned_waking(); }});
+    if (joint.starter != kNone) {
+      v1::Starter& starter = documents_.starters[static_cast<std::size_t>(joint.starter)];
+      const double spread = starter.vigour_spread() > 0 ? starter.vigour_spread() : usual.logVigour;
+      add({bread::EffectKind::kVigour, joint.starter, 0, spread},
+          {v1::EFFECT_KIND_VIGOUR, starter.id(), [&starter] { return starter.mutable_learned_vigour(); }});
+      add({bread::EffectKind::kLag, joint.starter, 0, usual.lag},
+          {v1::EFFECT_KIND_WAKING, starter.id(), [&starter] { return starter.mutable_learned_waking(); }});
+    }
     if (joint.places.front() != kNone) {
       v1::Place& place = *places_[static_cast<std::size_t>(joint.places.front())];
       add({bread::EffectKind::kPlace, joint.places.front(), 0, usual.placeKelvin},
@@ -216,7 +221,8 @@ class Lesson {
     }
     if (joint.dough == kNone) return;
     v1::Recipe& recipe = documents_.recipes[static_cast<std::size_t>(joint.dough)];
-    add({bread::EffectKind::kDough, joint.dough, 0, bread::kDoughSpread},
+    const double pace = joint.starter == kNone ? kYeastedSpread : bread::kDoughSpread;
+    add({bread::EffectKind::kDough, joint.dough, 0, pace},
         {v1::EFFECT_KIND_PACE, recipe.id(),
          [&recipe] { return recipe.mutable_formula()->mutable_learned_pace(); }});
   }

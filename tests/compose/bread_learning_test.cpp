@@ -120,6 +120,37 @@ TEST(BreadLearningTest, WhatNamesSomethingThatIsGoneIsNotUsed) {
   EXPECT_EQ(lessons->unused, 1);
 }
 
+TEST(BreadLearningTest, AYeastedDoughTeachesOfItselfAndNotOfTheStarter) {
+  BreadDocuments documents = kitchenOfTwo();
+  v1::Recipe& loaf = documents.recipes.emplace_back();
+  loaf.set_id("loaf");
+  v1::BreadFormula& formula = *loaf.mutable_formula();
+  formula.set_piece_count(1);
+  formula.set_piece_mass_g(900);
+  formula.set_dough_celsius(25);
+  for (const auto& [name, role, percent] : {std::tuple{"flour", v1::FORMULA_ROLE_FLOUR, 100.0},
+                                            {"water", v1::FORMULA_ROLE_WATER, 65.0},
+                                            {"yeast", v1::FORMULA_ROLE_FRESH_YEAST, 1.0}}) {
+    v1::FormulaLine& line = *formula.add_lines();
+    line.set_name(name);
+    line.set_role(role);
+    line.set_percent(percent);
+  }
+  v1::StarterObservation& seen = *documents.starters[0].add_observations();
+  seen.mutable_feed_time()->set_seconds(kMorning);
+  seen.mutable_observe_time()->set_seconds(kMorning + 2 * 3600);
+  seen.set_recipe_id("loaf");
+  seen.set_stage(v1::FERMENT_STAGE_BULK);
+  seen.set_rise(2.2);  // far sooner than the model has it
+  seen.set_celsius(25);
+  const auto lessons = learnFromDoughs(documents, absl::UTCTimeZone());
+  ASSERT_TRUE(lessons.ok()) << lessons.status();
+  ASSERT_EQ(lessons->effects.size(), 1u);
+  EXPECT_GT(documents.recipes[0].formula().learned_pace().value(), 1.15);
+  EXPECT_EQ(documents.recipes[0].formula().learned_pace().telling(), v1::EFFECT_TELLING_TOLD);
+  EXPECT_FALSE(documents.starters[0].has_learned_vigour());
+}
+
 TEST(BreadLearningTest, ALearnedStarterMakesTheForecastSoonerAndSurer) {
   BreadDocuments documents = kitchenOfTwo();
   for (const double parts : {1.0, 2.0, 5.0})

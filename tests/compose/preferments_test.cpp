@@ -305,6 +305,16 @@ TEST(BreadReadingsValidateTest, WhatIsKeptOfDoughsIsCheckedToo) {
                 seen.set_place_id("counter");
               }),
               ElementsAre("starters[0].observations[0].kitchenId"));
+  EXPECT_THAT(with([](auto& b) {
+                v1::StarterObservation& seen = *b.mutable_starters(0)->add_observations();
+                seen.mutable_feed_time()->set_seconds(1'800'000'000);
+                seen.mutable_observe_time()->set_seconds(1'800'010'000);
+                seen.set_flour_per_starter(1);
+                seen.set_water_per_starter(1);
+                seen.set_celsius(22);
+                seen.set_seen(v1::SEEN_KIND_COLLAPSES);
+              }),
+              ElementsAre("starters[0].observations[0].seen"));
 }
 
 TEST(BreadRecipeTest, ReadingsAfterMixingCorrectTheWater) {

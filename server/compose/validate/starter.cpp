@@ -20,6 +20,11 @@ void checkTimes(const Checker& here, const v1::StarterObservation& seen) {
     here.at("observeTime").wrong(minutesAsText(minutes), "must be within 7 days of the feeding");
 }
 
+bool isPoke(v1::SeenKind seen) {
+  return seen == v1::SEEN_KIND_SPRINGS_BACK || seen == v1::SEEN_KIND_RECEDES_SLOWLY ||
+         seen == v1::SEEN_KIND_COLLAPSES;
+}
+
 void checkWhatWasSeen(const Checker& here, const v1::StarterObservation& seen) {
   if (!here.at("seen").known(seen.seen(), "something to see: a rise, a temperature, a peak or a poke"))
     return;
@@ -30,6 +35,8 @@ void checkWhatWasSeen(const Checker& here, const v1::StarterObservation& seen) {
     here.at("doughCelsius").range(seen.dough_celsius(), -10, 60, "°C");
   else if (seen.seen() == v1::SEEN_KIND_PEAK && !ofLevain)
     here.at("seen").wrong("peak", "only a levain is watched until it stands highest");
+  else if (ofLevain && isPoke(seen.seen()))
+    here.at("seen").wrong("a finger's dent", "only a dough is poked: tell a levain's rise or its peak");
   const Checker stage = here.at("stage");
   const bool dough = seen.stage() == v1::FERMENT_STAGE_BULK || seen.stage() == v1::FERMENT_STAGE_PROOF;
   if (!ofLevain && !dough) stage.wrong("", "must be bulk or proof of that bread's dough");
