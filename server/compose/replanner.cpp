@@ -114,6 +114,7 @@ class RunningWriter {
     addOvens(composition_, made_.schedule, plan);
     for (v1::Breach& breach : addDoughs(composition_, made_.schedule, plan)) note(plan, breach);
     addSafetyLimits(composition_, made_.schedule, plan);
+    addFetches(composition_, plan);
     // What naive timing would have had was settled by the plan that ran.
     *plan.mutable_oven_clashes() = before_.oven_clashes();
     *plan.mutable_quality()->mutable_costs() = costsOf(made_.cost);

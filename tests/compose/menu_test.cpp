@@ -10,6 +10,7 @@
 #include "server/compose/menu/scaled_recipe.h"
 #include "server/compose/menu/servings.h"
 #include "server/compose/planner.h"
+#include "server/compose/replanner.h"
 #include "tests/compose/small_dinner.h"
 
 namespace suppertide::compose {
@@ -125,6 +126,29 @@ TEST(FetchTest, EggplantIsNoEggAndGratinsTakeTheirButterCold) {
   }
   const Menu menu = menuOf(bundle, bundle.events(0));
   EXPECT_THAT(fetchesOf(menu, {}), IsEmpty());
+}
+
+TEST(FetchTest, AMovedPlanTellsAnewWhatToTakeOut) {
+  v1::Bundle bundle = fetched();
+  const Documents documents = documentsOf(bundle);
+  const v1::Plan plan = planOf(bundle);
+  const v1::PlannedStep& mix = stepOf(plan, "rolls/mix");
+  v1::Progress progress;
+  progress.set_id("supper");
+  v1::Report& late = *progress.add_reports();
+  late.set_id("r1");
+  late.set_dish_id("rolls");
+  late.set_step_id("mix");
+  *late.mutable_happen_time() = mix.start_time();
+  late.mutable_delayed_by()->set_seconds(600);
+  const auto moved =
+      replanEvent(documents, {plan, progress, mix.start_time()}, {.seed = 1, .workLimit = 2000});
+  ASSERT_TRUE(moved.ok()) << moved.status();
+  EXPECT_FALSE(moved->nothingMoves);
+  const v1::Fetch* butter = fetchOf(moved->plan, "butter");
+  ASSERT_NE(butter, nullptr);
+  EXPECT_GE(stepOf(moved->plan, "rolls/mix").start_time().seconds() - butter->take_out_time().seconds(),
+            kHour);
 }
 
 // The pork thaws for days; what is roasted with it is bought for the day it is roasted.
