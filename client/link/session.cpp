@@ -96,6 +96,14 @@ absl::StatusOr<v1::CreateInvitationResponse> Session::createInvitation(
   return stubs_->call(*stubs_->households, &v1::HouseholdService::Stub::CreateInvitation, request);
 }
 
+absl::StatusOr<v1::ListDevicesResponse> Session::listDevices(const v1::ListDevicesRequest& request) {
+  return stubs_->call(*stubs_->households, &v1::HouseholdService::Stub::ListDevices, request);
+}
+
+absl::StatusOr<v1::RevokeDeviceResponse> Session::revokeDevice(const v1::RevokeDeviceRequest& request) {
+  return stubs_->call(*stubs_->households, &v1::HouseholdService::Stub::RevokeDevice, request);
+}
+
 absl::StatusOr<v1::ForecastDoughResponse> Session::forecastDough(const v1::ForecastDoughRequest& request) {
   return stubs_->call(*stubs_->breads, &v1::BreadService::Stub::ForecastDough, request);
 }

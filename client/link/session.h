@@ -45,6 +45,8 @@ class Session {
   absl::StatusOr<v1::ImportBundleResponse> importBundle(const v1::ImportBundleRequest& request);
   absl::StatusOr<v1::Bundle> exportBundle(const v1::ExportBundleRequest& request);
   absl::StatusOr<v1::CreateInvitationResponse> createInvitation(const v1::CreateInvitationRequest& request);
+  absl::StatusOr<v1::ListDevicesResponse> listDevices(const v1::ListDevicesRequest& request);
+  absl::StatusOr<v1::RevokeDeviceResponse> revokeDevice(const v1::RevokeDeviceRequest& request);
 
   absl::StatusOr<v1::ParseIngredientsResponse> parseIngredients(const v1::ParseIngredientsRequest& request);
   absl::StatusOr<v1::CheckMenuResponse> checkMenu(const v1::CheckMenuRequest& request);

@@ -63,6 +63,9 @@ int runImport(const ImportCommand& command, Environment& environment) {
   for (const auto& [kind, count] : counts)
     parts.push_back(counted(count, kind, kind == "progress" ? kind : kind + "s"));
   environment.out << "Imported " << (parts.empty() ? "nothing" : joinWords(parts)) << ".\n";
+  if (written->kept_member_ids_size() > 0)
+    environment.out << counted(written->kept_member_ids_size(), "member", "members")
+                    << " of the household, not named by the bundle, stayed.\n";
   return kOk;
 }
 

@@ -6,6 +6,7 @@
 #include <CLI/CLI.hpp>
 
 #include "client/terminal/commands.h"
+#include "client/terminal/device_command.h"
 #include "client/terminal/dough_options.h"
 #include "client/terminal/exit_code.h"
 #include "client/terminal/menu_options.h"
@@ -56,6 +57,7 @@ struct Options {
   ShowCommand show;
   WatchCommand watch;
   OvenFitCommand ovenFit;
+  DeviceOptions devices;
   MenuOptions menu;
   DoughOptions dough;
   std::function<int(Environment&)> chosen;
@@ -386,6 +388,7 @@ int run(const std::vector<std::string>& arguments, Environment& environment) {
   addWhy(app, options);
   addShow(app, options);
   addOven(app, options);
+  addDevices(app, options.devices, options.chosen);
   addMenu(app, options.menu, options.chosen);
   addDoughs(app, options.dough, options.chosen);
   try {

@@ -13,10 +13,9 @@ namespace {
 
 constexpr int kMostMessageBytes = 8 * 1024 * 1024;
 constexpr std::chrono::seconds kDrainTime{5};
-constexpr const char* kServices[] = {"HouseholdService", "KitchenService", "StarterService",
-                                     "RecipeService",    "EventService",   "PlanService",
-                                     "ProgressService",  "SyncService",    "BreadService",
-                                     "MenuService"};
+constexpr const char* kServices[] = {"HouseholdService", "KitchenService", "StarterService",  "RecipeService",
+                                     "EventService",     "PlanService",    "ProgressService", "SyncService",
+                                     "BreadService",     "MenuService"};
 
 // Storage tells what is wrong; a person must also know where.
 absl::Status naming(const std::string& file, const absl::Status& status) {
@@ -49,6 +48,7 @@ absl::StatusOr<std::unique_ptr<Server>> Server::start(const Options& options, co
   if (auto status = checkSocketIsFree(options.listen); !status.ok()) return status;
   storage::Store::Options storeOptions;
   storeOptions.fullSync = options.fullSync;
+  storeOptions.keepChanges = options.keepChanges;
   auto store =
       storage::Store::open(options.dataFile.empty() ? ":memory:" : options.dataFile, storeOptions, clock);
   if (!store.ok()) return naming(options.dataFile, store.status());

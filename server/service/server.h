@@ -33,6 +33,7 @@ class Server {
     bool anotherHousehold = false;  // a host code even when there is a household
     Backend::Options backend;
     bool fullSync = true;
+    std::int64_t keepChanges = storage::Store::Options().keepChanges;  // see there
     std::string metrics;  // "127.0.0.1:9464", loopback alone; empty: none are served
   };
 

@@ -2,31 +2,38 @@
 
 #include <grpcpp/alarm.h>
 
+#include <algorithm>
 #include <memory>
 #include <mutex>
 #include <optional>
 #include <vector>
 
 #include "server/service/answer_stream.h"
+#include "server/service/change_messages.h"
 #include "server/service/services.h"
 #include "server/sync/feed.h"
 
 namespace suppertide::service {
 namespace {
 
-constexpr std::size_t kPartBytes = 256 * 1024;
-
 // One watcher. A pump on a reading thread takes items from the feed and turns
 // them into messages; at most one message is in flight. Wakes, the bookmark
 // alarm and the end may come from any thread: they only set flags.
-class Watcher : public AnswerStream<v1::WatchResponse> {
+class Watcher : public AnswerStream<grpc::ByteBuffer> {
  public:
-  Watcher(Backend& backend, grpc::CallbackServerContext& context, const v1::WatchRequest& asked)
-      : AnswerStream(backend, context, kMethod), asked_(asked) {}
+  Watcher(Backend& backend, grpc::CallbackServerContext& context, const v1::WatchRequest& asked,
+          std::shared_ptr<ChangeMessages> messages)
+      : AnswerStream(backend, context, kMethod), asked_(asked), messages_(std::move(messages)) {}
 
   void OnWriteDone(bool ok) override {
     if (!ok) return end(grpc::Status::CANCELLED);
-    pump();
+    if (!parts_.empty()) return pump();
+    {
+      std::lock_guard lock(mutex_);
+      woken_ = false;
+    }
+    // Mostly that was all there is, and to rest needs no disk and so no other thread.
+    feed_->isUpToDate() ? rest() : pump();
   }
 
  private:
@@ -112,21 +119,19 @@ class Watcher : public AnswerStream<v1::WatchResponse> {
       }
       if (!woken_) {
         bookmarkDue_ = false;
-        v1::WatchResponse message;
-        message.mutable_bookmark()->set_revision(feed_->bookmark().revision);
-        parts_.push_back(std::move(message));
+        parts_.push_back(wireOf(feed_->bookmark()));
       }
     }
     pump();
   }
 
-  v1::WatchResponse takePart() {
-    v1::WatchResponse part = std::move(parts_.back());
+  grpc::ByteBuffer takePart() {
+    grpc::ByteBuffer part = std::move(parts_.back());
     parts_.pop_back();
     return part;
   }
 
-  void write(v1::WatchResponse message) {
+  void write(grpc::ByteBuffer message) {
     std::lock_guard lock(mutex_);
     send(std::move(message));
   }
@@ -146,49 +151,26 @@ class Watcher : public AnswerStream<v1::WatchResponse> {
     return failure(status, "REVISION_IN_THE_FUTURE");
   }
 
+  static grpc::ByteBuffer wireOf(const sync::Bookmark& bookmark) {
+    v1::WatchResponse message;
+    message.mutable_bookmark()->set_revision(bookmark.revision);
+    return service::wireOf(message);
+  }
+
   // The item as messages, the last one first in `parts_`.
   void makeParts(const sync::FeedItem& item) {
     if (std::holds_alternative<sync::Reset>(item)) {
       v1::WatchResponse message;
       message.mutable_reset();
-      parts_.push_back(std::move(message));
+      parts_.push_back(service::wireOf(message));
     } else if (const auto* bookmark = std::get_if<sync::Bookmark>(&item)) {
-      v1::WatchResponse message;
-      message.mutable_bookmark()->set_revision(bookmark->revision);
-      parts_.push_back(std::move(message));
+      parts_.push_back(wireOf(*bookmark));
     } else if (const auto* snapshot = std::get_if<sync::SnapshotPart>(&item)) {
-      addParts(
-          snapshot->documents, [](v1::WatchResponse & message) -> auto& {
-            return *message.mutable_snapshot()->mutable_documents();
-          });
+      parts_ = snapshotMessages(snapshot->documents);
     } else if (const auto* change = std::get_if<std::shared_ptr<const storage::Change>>(&item)) {
-      addParts((*change)->documents, [&](v1::WatchResponse & message) -> auto& {
-        v1::ChangeSet& set = *message.mutable_changes();
-        set.set_revision((*change)->revision);
-        set.set_member_id((*change)->memberId);
-        set.mutable_commit_time()->set_seconds((*change)->commitTime.time_since_epoch().count());
-        return *set.mutable_changes();
-      });
+      parts_ = *messages_->of(*change);
     }
-  }
-
-  template <typename Target>
-  void addParts(const std::vector<storage::Document>& documents, Target target) {
-    std::vector<v1::WatchResponse> messages(1);
-    std::size_t bytes = 0;
-    target(messages.back());
-    for (const storage::Document& document : documents) {
-      if (bytes > 0 && bytes + document.bytes.size() > kPartBytes) {
-        messages.emplace_back();
-        bytes = 0;
-      }
-      *target(messages.back()).Add() = changeOf(document);
-      bytes += document.bytes.size();
-    }
-    for (std::size_t i = messages.size(); i-- > 0;) {
-      if (messages[i].has_changes()) messages[i].mutable_changes()->set_partial(i + 1 < messages.size());
-      parts_.push_back(std::move(messages[i]));
-    }
+    std::reverse(parts_.begin(), parts_.end());
   }
 
   void setAlarm() {
@@ -215,9 +197,10 @@ class Watcher : public AnswerStream<v1::WatchResponse> {
   }
 
   const v1::WatchRequest asked_;
+  const std::shared_ptr<ChangeMessages> messages_;
   Caller caller_;
-  std::optional<sync::Feed> feed_;        // of the pump alone, as are parts_
-  std::vector<v1::WatchResponse> parts_;  // of the item in hand, the last one first
+  std::optional<sync::Feed> feed_;  // of the pump alone, as are parts_
+  Messages parts_;                  // of the item in hand, the last one first
 
   std::unique_ptr<sync::Hub::Subscription> subscription_;  // guarded by mutex_
   bool idle_ = false;         // guarded by mutex_: no pump posted and nothing in flight
@@ -227,18 +210,31 @@ class Watcher : public AnswerStream<v1::WatchResponse> {
   grpc::Alarm alarm_;
 };
 
-class SyncServiceCalls final : public v1::SyncService::CallbackService {
+// Watch is served raw, as the same bytes go to many.
+class SyncServiceCalls final : public v1::SyncService::WithRawCallbackMethod_Watch<v1::SyncService::Service> {
  public:
   explicit SyncServiceCalls(Backend& backend) : backend_(backend) {}
-  grpc::ServerWriteReactor<v1::WatchResponse>* Watch(grpc::CallbackServerContext* context,
-                                                     const v1::WatchRequest* request) override {
-    const auto watcher = std::make_shared<Watcher>(backend_, *context, *request);
+  grpc::ServerWriteReactor<grpc::ByteBuffer>* Watch(grpc::CallbackServerContext* context,
+                                                    const grpc::ByteBuffer* request) override {
+    v1::WatchRequest asked;
+    grpc::ByteBuffer bytes = *request;
+    if (!grpc::SerializationTraits<v1::WatchRequest>::Deserialize(&bytes, &asked).ok())
+      return new Refusal(grpc::Status(grpc::StatusCode::INVALID_ARGUMENT, "the request cannot be read"));
+    const auto watcher = std::make_shared<Watcher>(backend_, *context, asked, messages_);
     watcher->start();
     return watcher.get();
   }
 
  private:
+  // A stream that ends at once.
+  class Refusal : public grpc::ServerWriteReactor<grpc::ByteBuffer> {
+   public:
+    explicit Refusal(const grpc::Status& why) { Finish(why); }
+    void OnDone() override { delete this; }
+  };
+
   Backend& backend_;
+  const std::shared_ptr<ChangeMessages> messages_ = std::make_shared<ChangeMessages>();
 };
 
 }  // namespace

@@ -1,5 +1,6 @@
 #include "server/storage/apply_write.h"
 
+#include <algorithm>
 #include <set>
 #include <utility>
 
@@ -108,6 +109,8 @@ class WriteStep {
   absl::Status finish() {
     if (changedAny()) {
       household_.revision = change_.revision;
+      for (const Document& document : change_.documents)
+        household_.logBytes += static_cast<std::int64_t>(document.bytes.size());
       absl::Status status = connection_.changes.add(request_.householdId, change_);
       if (status.ok()) status = trim();
       if (!status.ok()) return status;
@@ -129,11 +132,20 @@ class WriteStep {
   }
 
   absl::Status trim() {
-    const std::int64_t upTo = household_.revision - options_.keepChanges;
+    std::int64_t upTo = household_.revision - options_.keepChanges;
+    if (household_.logBytes > options_.keepLogBytes) {
+      // A quarter at once, so that this comes up seldom.
+      const absl::StatusOr<std::int64_t> heavy = connection_.changes.oldestWeighing(
+          household_.id, household_.logBytes - options_.keepLogBytes / 4 * 3);
+      if (!heavy.ok()) return heavy.status();
+      upTo = std::max(upTo, std::min(*heavy, household_.revision - options_.keepAtLeast));
+    }
     if (upTo <= household_.trimmedRevision) return absl::OkStatus();
     household_.trimmedRevision = upTo;
-    const absl::Status status = connection_.changes.drop(household_.id, upTo);
-    return status.ok() ? connection_.documents.dropTombstones(household_.id, upTo) : status;
+    const absl::StatusOr<std::int64_t> dropped = connection_.changes.drop(household_.id, upTo);
+    if (!dropped.ok()) return dropped.status();
+    household_.logBytes -= *dropped;
+    return connection_.documents.dropTombstones(household_.id, upTo);
   }
 
   Connection& connection_;

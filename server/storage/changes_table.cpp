@@ -16,6 +16,11 @@ constexpr char kAfter[] =
 constexpr char kDocuments[] =
     "SELECT kind, id, bytes, etag, create_time, deleted FROM changed_documents"
     " WHERE household_id = ? AND revision = ? ORDER BY position";
+constexpr char kBytesUpTo[] =
+    "SELECT coalesce(sum(length(bytes)), 0) FROM changed_documents WHERE household_id = ? AND revision <= ?";
+constexpr char kWeights[] =
+    "SELECT revision, sum(length(bytes)) FROM changed_documents WHERE household_id = ?"
+    " GROUP BY revision ORDER BY revision";
 constexpr char kDrop[] =
     "DELETE FROM changes WHERE household_id = ? AND revision <= ?";  // documents go along
 
@@ -26,6 +31,8 @@ ChangesTable::ChangesTable(Database& database)
       addDocument_(database, kAddDocument),
       after_(database, kAfter),
       documents_(database, kDocuments),
+      bytesUpTo_(database, kBytesUpTo),
+      weights_(database, kWeights),
       drop_(database, kDrop) {}
 
 absl::Status ChangesTable::add(const std::string& householdId, const Change& change) {
@@ -72,8 +79,30 @@ absl::Status ChangesTable::readDocuments(const std::string& householdId, Change&
   return found.status();
 }
 
-absl::Status ChangesTable::drop(const std::string& householdId, std::int64_t upToRevision) {
-  return run(drop_, householdId, upToRevision);
+absl::StatusOr<std::int64_t> ChangesTable::drop(const std::string& householdId, std::int64_t upToRevision) {
+  std::int64_t bytes = 0;
+  {
+    Rows rows(bytesUpTo_, householdId, upToRevision);
+    const absl::StatusOr<bool> found = rows.next();
+    if (!found.ok()) return found.status();
+    bytes = rows.integer(0);
+  }
+  const absl::Status status = run(drop_, householdId, upToRevision);
+  if (!status.ok()) return status;
+  return bytes;
+}
+
+absl::StatusOr<std::int64_t> ChangesTable::oldestWeighing(const std::string& householdId,
+                                                          std::int64_t bytes) {
+  Rows rows(weights_, householdId);
+  std::int64_t revision = 0;
+  absl::StatusOr<bool> found = rows.next();
+  for (std::int64_t sum = 0; found.ok() && *found && sum < bytes; found = rows.next()) {
+    revision = rows.integer(0);
+    sum += rows.integer(1);
+  }
+  if (!found.ok()) return found.status();
+  return revision;
 }
 
 }  // namespace suppertide::storage

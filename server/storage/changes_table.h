@@ -21,8 +21,11 @@ class ChangesTable {
   absl::Status add(const std::string& householdId, const Change& change);
   // With a revision above `after`, ascending, at most `limit`.
   absl::StatusOr<std::vector<Change>> after(const std::string& householdId, std::int64_t after, int limit);
-  // Forgets changes with a revision up to and with this one.
-  absl::Status drop(const std::string& householdId, std::int64_t upToRevision);
+  // Forgets changes with a revision up to and with this one; gives the bytes of their documents.
+  absl::StatusOr<std::int64_t> drop(const std::string& householdId, std::int64_t upToRevision);
+  // The last of the oldest changes that weigh `bytes` together, or the newest if all weigh less; 0 without
+  // any.
+  absl::StatusOr<std::int64_t> oldestWeighing(const std::string& householdId, std::int64_t bytes);
 
  private:
   absl::Status readDocuments(const std::string& householdId, Change& change);
@@ -31,6 +34,8 @@ class ChangesTable {
   Statement addDocument_;
   Statement after_;
   Statement documents_;
+  Statement bytesUpTo_;
+  Statement weights_;
   Statement drop_;
 };
 

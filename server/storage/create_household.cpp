@@ -47,6 +47,7 @@ absl::Status store(Connection& connection, const NewHousehold& wanted, const Cha
   row.id = wanted.householdId;
   row.revision = change.revision;
   row.documentCount = 1;
+  row.logBytes = static_cast<std::int64_t>(document.bytes.size());
   absl::Status status = connection.households.add(row);
   if (status.ok()) status = connection.documents.put(row.id, document);
   if (status.ok()) status = connection.changes.add(row.id, change);

@@ -5,14 +5,15 @@ namespace suppertide::storage {
 HouseholdsTable::HouseholdsTable(Database& database)
     : any_(database, "SELECT 1 FROM households LIMIT 1"),
       find_(database,
-            "SELECT revision, trimmed_revision, document_count, request_count FROM households WHERE id = ?"),
+            "SELECT revision, trimmed_revision, document_count, request_count, log_bytes FROM households "
+            "WHERE id = ?"),
       add_(database,
-           "INSERT INTO households (id, revision, trimmed_revision, document_count, request_count)"
-           " VALUES (?, ?, ?, ?, ?)"),
+           "INSERT INTO households (id, revision, trimmed_revision, document_count, request_count, log_bytes)"
+           " VALUES (?, ?, ?, ?, ?, ?)"),
       update_(
           database,
-          "UPDATE households SET revision = ?, trimmed_revision = ?, document_count = ?, request_count = ?"
-          " WHERE id = ?") {}
+          "UPDATE households SET revision = ?, trimmed_revision = ?, document_count = ?, request_count = ?,"
+          " log_bytes = ? WHERE id = ?") {}
 
 absl::StatusOr<bool> HouseholdsTable::any() {
   return Rows(any_).next();
@@ -23,15 +24,18 @@ absl::StatusOr<std::optional<HouseholdRow>> HouseholdsTable::find(const std::str
   const absl::StatusOr<bool> found = rows.next();
   if (!found.ok()) return found.status();
   if (!*found) return std::nullopt;
-  return HouseholdRow{id, rows.integer(0), rows.integer(1), rows.integer(2), rows.integer(3)};
+  return HouseholdRow{
+      id, rows.integer(0), rows.integer(1), rows.integer(2), rows.integer(3), rows.integer(4)};
 }
 
 absl::Status HouseholdsTable::add(const HouseholdRow& row) {
-  return run(add_, row.id, row.revision, row.trimmedRevision, row.documentCount, row.requestCount);
+  return run(add_, row.id, row.revision, row.trimmedRevision, row.documentCount, row.requestCount,
+             row.logBytes);
 }
 
 absl::Status HouseholdsTable::update(const HouseholdRow& row) {
-  return run(update_, row.revision, row.trimmedRevision, row.documentCount, row.requestCount, row.id);
+  return run(update_, row.revision, row.trimmedRevision, row.documentCount, row.requestCount, row.logBytes,
+             row.id);
 }
 
 }  // namespace suppertide::storage

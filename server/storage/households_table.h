@@ -18,6 +18,7 @@ struct HouseholdRow {
   std::int64_t trimmedRevision = 0;  // changes up to and with it are gone from the log
   std::int64_t documentCount = 0;    // without tombstones
   std::int64_t requestCount = 0;     // ever recorded
+  std::int64_t logBytes = 0;         // of the documents in the change log
 };
 
 class HouseholdsTable {

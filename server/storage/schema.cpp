@@ -88,10 +88,17 @@ CREATE TABLE codes (
 ) STRICT, WITHOUT ROWID;
 )sql";
 
+// Version 2: what each household's log weighs, so that it can be kept small.
+constexpr char kLogBytes[] = R"sql(
+ALTER TABLE households ADD COLUMN log_bytes INTEGER NOT NULL DEFAULT 0;
+UPDATE households SET log_bytes = (SELECT coalesce(sum(length(bytes)), 0) FROM changed_documents
+  WHERE household_id = households.id);
+)sql";
+
 }  // namespace
 
 const std::vector<std::string>& migrations() {
-  static const auto& steps = *new std::vector<std::string>{kFirst};
+  static const auto& steps = *new std::vector<std::string>{kFirst, kLogBytes};
   return steps;
 }
 

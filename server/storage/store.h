@@ -141,9 +141,14 @@ struct Redeemed {
 class Store {
  public:
   struct Options {
-    std::int64_t keepChanges = 20'000;  // revisions in each household's log, and request ids remembered
-    int maxDocuments = 10'000;          // in a household
-    bool fullSync = true;               // tests may give up durability for speed
+    // Each household's log and the request ids remembered reach back this many
+    // writes, the log less far where its documents weigh more than `keepLogBytes`.
+    // The last `keepAtLeast` writes stay whatever they weigh, for those who watch.
+    std::int64_t keepChanges = 20'000;
+    std::int64_t keepLogBytes = 32'000'000;
+    std::int64_t keepAtLeast = 100;
+    int maxDocuments = 10'000;  // in a household
+    bool fullSync = true;       // tests may give up durability for speed
   };
 
   // Opens or makes `path`; ":memory:" is private to this store. Migrates older

@@ -62,6 +62,12 @@ absl::StatusOr<FeedItem> Feed::next() {
   return item;
 }
 
+bool Feed::isUpToDate() const {
+  if (!started_ || !ready_.empty() || bookmarkDue_) return false;
+  const Hub::Recent recent = hub_.recentAfter(householdId_, delivered_);
+  return recent.atHand && recent.changes.empty();
+}
+
 absl::Status Feed::start() {
   const absl::StatusOr<std::int64_t> present = store_.revision(householdId_);
   if (!present.ok()) return present.status();

@@ -36,6 +36,8 @@ class Feed {
   // if it were the present; store errors as they come, and a call after one goes
   // on where it was. After Nothing, call again when woken.
   absl::StatusOr<FeedItem> next();
+  // Whether next() would give Nothing, as far as that is known without reading the disk.
+  bool isUpToDate() const;
   // A bookmark at what was delivered so far, for a silence.
   Bookmark bookmark() const { return {delivered_}; }
 

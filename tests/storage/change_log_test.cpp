@@ -1,7 +1,9 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
+#include "server/storage/inspection.h"
 #include "tests/support/stored_household.h"
+#include "tests/support/temp_dir.h"
 
 namespace suppertide::storage {
 namespace {
@@ -76,6 +78,29 @@ TEST_F(ChangeLogTest, IsTrimmedToTheLastRevisions) {
   for (int i = 0; i < 6; ++i) write({put("recipe", "a", std::to_string(i))});  // up to revision 7
   EXPECT_TRUE(store_->changesAfter(kHome, 2, 100)->trimmed);
   EXPECT_THAT(revisionsAfter(3), ElementsAre(4, 5, 6, 7));
+}
+
+// Plans are large and many: a log of fixed length would grow without end.
+TEST(HeavyLogTest, IsTrimmedToItsWeightButKeepsTheLastForWatchers) {
+  ManualClock clock(kNoon);
+  Store::Options options;
+  options.keepLogBytes = 10'000;
+  options.keepAtLeast = 3;
+  TempDir dir;
+  const auto store = storeWithHome(dir.file("data"), options, clock);
+  for (int i = 0; i < 30; ++i)
+    ASSERT_TRUE(store->write(writeOf({put("plan", "p", std::string(1000, 'p'))})).ok());
+  const std::int64_t last = *store->revision(kHome);
+  EXPECT_TRUE(store->changesAfter(kHome, last - 11, 100)->trimmed);
+  EXPECT_FALSE(store->changesAfter(kHome, last - 6, 100)->trimmed);
+  for (int i = 0; i < 5; ++i)
+    ASSERT_TRUE(store->write(writeOf({put("plan", "p", std::string(50'000, 'p'))})).ok());
+  EXPECT_FALSE(store->changesAfter(kHome, last + 2, 100)->trimmed)
+      << "the last three stay, whatever they weigh";
+  EXPECT_TRUE(store->changesAfter(kHome, last + 1, 100)->trimmed);
+  const auto inspection = inspect(dir.file("data"));
+  ASSERT_TRUE(inspection.ok()) << inspection.status();
+  EXPECT_TRUE(inspection->damages.empty()) << inspection->damages.front();
 }
 
 TEST_F(ChangeLogTest, KeepsTombstonesUntilTrimmed) {

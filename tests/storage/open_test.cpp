@@ -5,6 +5,7 @@
 #include <iterator>
 
 #include "server/storage/database.h"
+#include "server/storage/inspection.h"
 #include "server/storage/migrations.h"
 #include "tests/support/stored_household.h"
 #include "tests/support/temp_dir.h"
@@ -129,6 +130,41 @@ TEST_F(OpenTest, ReportsAFolderThatIsNotThere) {
   const absl::Status status = Store::open(dir_.file("none/data"), {}, clock_).status();
   EXPECT_EQ(status.code(), StatusCode::kUnavailable);
   EXPECT_NE(std::string(status.message()).find("none/data"), std::string::npos);
+}
+
+// A file as each released schema version left it: opened, brought forward, whole, and used on.
+TEST(StoredVersionTest, EachOpensWithEverythingItHad) {
+  for (int version = 1; version < static_cast<int>(migrations().size()); ++version) {
+    SCOPED_TRACE("version " + std::to_string(version));
+    TempDir dir;
+    const std::string path = dir.file("data");
+    const std::string stored =
+        std::string(SUPPERTIDE_STORED_VERSIONS) + "/version-" + std::to_string(version) + ".sqlite";
+    ASSERT_TRUE(std::filesystem::exists(stored)) << "keep a file of each version that was released";
+    std::filesystem::copy_file(stored, path);
+    const auto before = inspect(path);
+    ASSERT_TRUE(before.ok()) << before.status();
+    EXPECT_EQ(before->schemaVersion, version);
+    EXPECT_TRUE(before->foreign.empty());
+    ASSERT_EQ(before->households.size(), 1u);
+    const std::string home = before->households[0].id;
+    const ManualClock clock(kNoon);
+    {
+      const std::unique_ptr<Store> store = openStore(path, quickOptions(), clock);
+      ASSERT_NE(store, nullptr);
+      EXPECT_EQ(store->changesAfter(home, 0, 100)->changes.size(), 3u);
+      WriteRequest write = writeOf({put("recipe", "new", "bytes")});
+      write.householdId = home;
+      EXPECT_EQ(store->write(write)->revision, 4);
+    }
+    const auto after = inspect(path);
+    ASSERT_TRUE(after.ok()) << after.status();
+    EXPECT_EQ(after->schemaVersion, after->knownVersion);
+    EXPECT_TRUE(after->damages.empty()) << after->damages.front();
+    EXPECT_EQ(after->households[0].devices, 2);
+    EXPECT_EQ(after->households[0].documents.at("recipe"), 3);
+    EXPECT_EQ(after->codes, 1);
+  }
 }
 
 // Migrations of an imagined program, to test how any are applied.
