@@ -1,5 +1,6 @@
 #include "server/service/server.h"
 
+#include <grpc/grpc.h>
 #include <grpcpp/ext/proto_server_reflection_plugin.h>
 #include <grpcpp/grpcpp.h>
 #include <grpcpp/health_check_service_interface.h>
@@ -81,6 +82,9 @@ absl::Status Server::makeHostCode(bool anotherHousehold) {
 absl::Status Server::listen(const std::string& address, const std::optional<Certificate>& certificate) {
   grpc::EnableDefaultHealthCheckService(true);
   static const bool reflecting = [] {
+    // Kept for the life of the program: when its last user goes, gRPC takes itself
+    // down and waits for timers that run, up to the ten seconds of a watcher's bookmark.
+    grpc_init();
     grpc::reflection::InitProtoReflectionServerBuilderPlugin();
     return true;
   }();
