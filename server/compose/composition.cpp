@@ -65,6 +65,31 @@ void makeImpossible(Composition& composition, int step) {
   composition.steps[index].impossible = true;
 }
 
+void addLeftOut(Composition& composition, int step, int points) {
+  planning::Mode mode;
+  mode.name = "left out";
+  mode.qualityCost = points;
+  ModeInfo meaning;
+  meaning.leftOut = true;
+  composition.problem.steps[static_cast<std::size_t>(step)].modes.push_back(std::move(mode));
+  composition.steps[static_cast<std::size_t>(step)].modes.push_back(meaning);
+}
+
+absl::Status addOptional(Composition& composition) {
+  constexpr int kUsualPoints = 30;
+  for (std::size_t i = 0; i < composition.steps.size(); ++i) {
+    const v1::Step& step = *composition.steps[i].step;
+    if (!step.may_be_left_out()) continue;
+    // One that can be done nowhere is simply left out.
+    if (composition.steps[i].impossible) composition.problem.steps[i].modes.clear();
+    if (composition.steps[i].impossible) composition.steps[i].modes.clear();
+    composition.steps[i].impossible = false;
+    addLeftOut(composition, static_cast<int>(i),
+               step.left_out_points() > 0 ? step.left_out_points() : kUsualPoints);
+  }
+  return absl::OkStatus();
+}
+
 absl::StatusOr<Composition> composeProblem(const Documents& documents) {
   if (documents.event.courses().empty()) return absl::InvalidArgumentError("the event has no course");
   const auto zone = zoneOf(documents);
@@ -72,8 +97,8 @@ absl::StatusOr<Composition> composeProblem(const Documents& documents) {
   Composition composition(documents, TimeAxis(workStart(documents.event), *zone));
   composition.problem.limit = limitOf(composition.axis, documents.event);
   if (composition.problem.limit <= 0) return absl::InvalidArgumentError("work starts after the last course");
-  for (const auto part : {addPeople, addThings, addDishes, addBakes, addBreads, addPresence, addPins,
-                          addSafety, addSeparations, addComfort})
+  for (const auto part : {addPeople, addThings, addDishes, addBakes, addBreads, addOptional, addPresence,
+                          addPins, addSafety, addSeparations, addComfort})
     if (auto status = part(composition); !status.ok()) return status;
   if (auto status = planning::check(composition.problem); !status.ok()) return status;
   return composition;

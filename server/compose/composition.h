@@ -3,6 +3,7 @@
 // Points into the Documents it was made from, which must outlive it.
 #pragma once
 
+#include <memory>
 #include <optional>
 #include <string>
 #include <vector>
@@ -28,6 +29,8 @@ struct ModeInfo {
   int place = -1;              // index into Kitchen.places
   double flourPerStarter = 0;  // levain builds
   int placeBefore = -1;        // proofs: where the bulk stood, as this mode assumes
+  bool leftOut = false;        // lasts no time and needs nothing
+  int loads = 0;               // bakes that may be divided: into so many
 };
 
 struct StepInfo {
@@ -58,7 +61,7 @@ struct BreadInfo {
 
 struct DishInfo {
   const v1::Dish* dish = nullptr;
-  const v1::Recipe* recipe = nullptr;
+  const v1::Recipe* recipe = nullptr;  // with bakes in several loads as steps of their own
   const v1::Course* course = nullptr;
   double scale = 1;        // of one making
   std::vector<int> steps;  // problem steps, as Recipe.steps
@@ -74,8 +77,9 @@ struct Composition {
   const Documents& documents;
   TimeAxis axis;
   planning::Problem problem;
-  std::vector<StepInfo> steps;           // as Problem::steps
-  std::vector<DishInfo> dishes;          // as Problem::dishes and Event.dishes
+  std::vector<StepInfo> steps;                             // as Problem::steps
+  std::vector<DishInfo> dishes;                            // as Problem::dishes and Event.dishes
+  std::vector<std::shared_ptr<const v1::Recipe>> divided;  // recipes with bakes in several loads
   std::vector<std::string> resourceIds;  // "burners", equipment and place ids, as Problem::resources
   std::vector<kitchen::Oven> ovens;      // as Problem::ovens and Kitchen.ovens
   std::vector<const v1::Member*> cooks;  // as Problem::cooks and Event.cooks

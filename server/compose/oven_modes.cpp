@@ -4,6 +4,7 @@
 
 #include "absl/strings/str_cat.h"
 #include "server/compose/bake_notes.h"
+#include "server/compose/loads.h"
 #include "server/compose/parts.h"
 #include "server/compose/safety_view.h"
 #include "server/compose/spreads.h"
@@ -12,7 +13,8 @@ namespace suppertide::compose {
 namespace {
 
 constexpr int kGrid = 5;
-constexpr int kUsualPanMm = 200;
+// Dividing a bake that would fit at once is not for nothing.
+constexpr int kLoadCost = 10;
 // As bakeTimeAt() has it at a recipe's own setpoint.
 const planning::Spread kUsualBakeSpread = {0.9, 1.1, {}};
 
@@ -64,16 +66,6 @@ kitchen::Bake bakeOf(const v1::OvenNeed& need) {
   if (need.has_min_setpoint_celsius()) bake.leastCelsius = need.min_setpoint_celsius();
   if (need.has_max_setpoint_celsius()) bake.mostCelsius = need.max_setpoint_celsius();
   return bake;
-}
-
-planning::Load loadOf(const v1::OvenNeed& need) {
-  planning::Load load;
-  const v1::Pan& pan = need.pan();
-  load.widthMm = pan.width_mm() > 0 ? pan.width_mm() : kUsualPanMm;
-  load.depthMm = pan.depth_mm() > 0 ? pan.depth_mm() : kUsualPanMm;
-  load.heightMm = pan.height_mm() > 0 ? pan.height_mm() : 60;
-  load.panCount = std::max(1, pan.count());
-  return load;
 }
 
 // Below it this bake is not safe, in an oven without a fan; 0 for most food.
@@ -217,7 +209,8 @@ absl::Status setOvens(Composition& composition, const std::vector<Use>& uses) {
   return absl::OkStatus();
 }
 
-void addMode(Composition& composition, const Use& use) {
+// One load of `loads`.
+void addMode(Composition& composition, const Use& use, LoadCount count, int loads) {
   const auto index = static_cast<std::size_t>(use.step);
   const StepInfo& info = composition.steps[index];
   const planning::Oven& oven = composition.problem.ovens[static_cast<std::size_t>(use.oven)];
@@ -225,7 +218,8 @@ void addMode(Composition& composition, const Use& use) {
   mode.name = absl::StrCat(oven.id, " at ", use.meaning.setpointCelsius);
   planning::OvenNeed need;
   need.oven = use.oven;
-  need.load = loadOf(info.step->oven());
+  const int load = loadNumber(info.step->id());
+  need.load = loadOf(info.step->oven(), load, loads);
   need.preheated = !info.step->oven().cold_start();
   int total = 0;
   for (const auto& [dial, minutes] : use.phases) {
@@ -237,11 +231,46 @@ void addMode(Composition& composition, const Use& use) {
   mode.length = planning::LengthTable::fixed(total);
   mode.oven = std::move(need);
   mode.qualityCost = use.degreesOff;
+  if (load == 1) mode.qualityCost += (loads - count.least) * kLoadCost;
   mode.spread = use.spread;
   setWork(composition, *info.step, *composition.dishes[static_cast<std::size_t>(info.dish)].dish, mode);
   if (mode.attention > 0 && mode.cooks.empty()) return;
   composition.problem.steps[index].modes.push_back(std::move(mode));
   composition.steps[index].modes.push_back(use.meaning);
+  if (count.most > 1) {
+    absl::StrAppend(&composition.problem.steps[index].modes.back().name, ", in ", loads);
+    composition.steps[index].modes.back().loads = loads;
+  }
+}
+
+void addModes(Composition& composition, const Use& use) {
+  const v1::Step& step = *composition.steps[static_cast<std::size_t>(use.step)].step;
+  const LoadCount count = loadsOf(step.oven(), composition.problem);
+  for (int loads = std::max(count.least, loadNumber(step.id())); loads <= count.most; ++loads)
+    addMode(composition, use, count, loads);
+}
+
+// The modes in which a bake is divided into so many loads, or in which a later load is not needed then.
+std::vector<int> modesFor(const StepInfo& step, int loads) {
+  std::vector<int> modes;
+  for (std::size_t m = 0; m < step.modes.size(); ++m)
+    if (step.modes[m].loads == loads || (step.modes[m].leftOut && loadNumber(step.step->id()) > loads))
+      modes.push_back(static_cast<int>(m));
+  return modes;
+}
+
+// A bake's later loads follow what its first one was divided into; those not needed are left out.
+void linkLoads(Composition& composition, std::size_t first) {
+  const StepInfo& bake = composition.steps[first];
+  const LoadCount count = loadsOf(bake.step->oven(), composition.problem);
+  for (int load = 2; load <= count.most; ++load) {
+    const std::size_t later = first + static_cast<std::size_t>(load - 1);
+    if (load > count.least) addLeftOut(composition, static_cast<int>(later), 0);
+    auto& modes = composition.problem.steps[first].modes;
+    for (std::size_t m = 0; m < modes.size(); ++m)
+      modes[m].links.push_back(
+          {static_cast<int>(later), modesFor(composition.steps[later], bake.modes[m].loads)});
+  }
 }
 
 }  // namespace
@@ -261,10 +290,14 @@ absl::Status addBakes(Composition& composition) {
     }
   }
   if (auto status = setOvens(composition, uses); !status.ok()) return status;
-  for (const Use& use : uses) addMode(composition, use);
+  for (const Use& use : uses) addModes(composition, use);
   for (std::size_t i = 0; i < composition.steps.size(); ++i)
     if (composition.steps[i].step->has_oven() && composition.problem.steps[i].modes.empty())
       makeImpossible(composition, static_cast<int>(i));
+  for (std::size_t i = 0; i < composition.steps.size(); ++i)
+    if (composition.steps[i].step->has_oven() && !composition.steps[i].impossible &&
+        loadNumber(composition.steps[i].step->id()) == 1)
+      linkLoads(composition, i);
   return absl::OkStatus();
 }
 

@@ -21,6 +21,8 @@ absl::Status addDishes(Composition& composition);
 absl::Status addBakes(Composition& composition);
 // Modes of levains, bulks and proofs by place, from forecasts.
 absl::Status addBreads(Composition& composition);
+// Modes in which steps that may be left out are.
+absl::Status addOptional(Composition& composition);
 // Takes out the starts of bakes and of what is put away at which nobody is awake and at home.
 absl::Status addPresence(Composition& composition);
 // Separations for guests who may not have even traces of something.
@@ -37,6 +39,9 @@ absl::Status addSafety(Composition& composition);
 
 // How many minutes a course's dishes may be late at most.
 int lateLimit(const v1::Course& course);
+
+// Adds a mode in which the step lasts no time and needs nothing, at a cost in quality.
+void addLeftOut(Composition& composition, int step, int points);
 
 // Gives a step one mode that cannot be chosen: its dish will be unserved.
 void makeImpossible(Composition& composition, int step);

@@ -7,6 +7,7 @@
 #include "server/compose/bake_notes.h"
 #include "server/compose/bread_model.h"
 #include "server/compose/documents.h"
+#include "server/compose/loads.h"
 
 namespace suppertide::compose {
 namespace {
@@ -26,6 +27,10 @@ std::string thingOf(const Composition& composition, planning::Cause cause, int t
       return composition.problem.ovens[at(thing)].id;
     case planning::Cause::kThingBusy:
       return composition.resourceIds[at(thing)];
+    case planning::Cause::kFoodSafety:
+      return composition.problem.clocks[at(thing)].id;
+    case planning::Cause::kKeptApart:
+      return composition.problem.separations[at(thing)].id;
     default:
       return "";
   }
@@ -43,6 +48,10 @@ void setModeParts(const Composition& composition, int step, const planning::Plac
   const v1::Kitchen& kitchen = composition.documents.kitchen;
   const ModeInfo& meaning = composition.steps[at(step)].modes[at(placement.mode)];
   const planning::Mode& mode = composition.problem.steps[at(step)].modes[at(placement.mode)];
+  out.set_left_out(meaning.leftOut);
+  const int load = loadNumber(composition.steps[at(step)].step->id());
+  if (meaning.loads > 1 || load > 1) out.set_load(load);
+  if (meaning.loads > 1) out.set_load_count(meaning.loads);
   if (meaning.oven >= 0) out.set_oven_id(kitchen.ovens(meaning.oven).id());
   if (meaning.place >= 0) out.set_place_id(kitchen.places(meaning.place).id());
   out.set_setpoint_celsius(meaning.setpointCelsius);
@@ -214,6 +223,10 @@ v1::Cause causeOf(planning::Cause cause) {
       return v1::CAUSE_THING_BUSY;
     case planning::Cause::kPinned:
       return v1::CAUSE_PINNED;
+    case planning::Cause::kFoodSafety:
+      return v1::CAUSE_FOOD_SAFETY;
+    case planning::Cause::kKeptApart:
+      return v1::CAUSE_KEPT_APART;
     case planning::Cause::kBest:
       return v1::CAUSE_BEST;
   }

@@ -17,7 +17,8 @@ int modeOf(const Composition& composition, int step, const v1::PlannedStep& plan
     const std::string oven = mode.oven >= 0 ? kitchen.ovens(mode.oven).id() : "";
     const std::string place = mode.place >= 0 ? kitchen.places(mode.place).id() : "";
     if (planned.oven_id() != oven || planned.place_id() != place) continue;
-    if (planned.setpoint_celsius() != mode.setpointCelsius) continue;
+    if (planned.setpoint_celsius() != mode.setpointCelsius || planned.left_out() != mode.leftOut) continue;
+    if (mode.loads > 0 && std::max(1, planned.load_count()) != mode.loads) continue;
     if (mode.placeBefore >= 0 && mode.placeBefore != placeBefore) continue;
     if (mode.flourPerStarter > 0 &&
         planned.levain_ratio().rfind(absl::StrCat("1:", mode.flourPerStarter, ":"), 0) != 0)

@@ -59,7 +59,7 @@ absl::Status addPresence(Composition& composition) {
     for (std::size_t m = 0; m < problem.steps[i].modes.size(); ++m) {
       planning::Mode& mode = problem.steps[i].modes[m];
       const bool placed = composition.steps[i].modes[m].place >= 0;
-      if (mode.attention > 0 || (!bakes && !placed)) continue;
+      if (mode.attention > 0 || (!bakes && !placed) || composition.steps[i].modes[m].leftOut) continue;
       mode.anyHour = mode.length;
       narrow(mode.length, problem.limit, [&](int start, const planning::Length& length) {
         return presence.covers(start, bakes ? start + length.longest : start);

@@ -3,6 +3,7 @@
 #include <map>
 
 #include "absl/strings/str_cat.h"
+#include "server/compose/loads.h"
 #include "server/compose/menu/servings.h"
 #include "server/compose/parts.h"
 #include "server/compose/safety_view.h"
@@ -193,7 +194,7 @@ class GapMaker {
     gap.least = minutesOf(after.least_gap());
     gap.most =
         after.has_most_gap() ? minutesOf(after.most_gap()) : usualMost(before, step, after.from_start());
-    followed_[gap.from] = true;
+    if (!after.from_start()) followed_[gap.from] = true;
     composition_.problem.gaps.push_back(gap);
     // Work counted from a ferment's start is work on the dough: it ends before the ferment does.
     if (after.from_start() && before.has_ferment())
@@ -279,6 +280,10 @@ absl::Status addDishes(Composition& composition) {
       return absl::InvalidArgumentError(
           absl::StrCat("dish ", from.id(), ": course ", from.course_id(), " is not in the event"));
     info.scale = scaleOf(documents.event, from, *info.recipe);
+    if (auto divided = inLoads(*info.recipe, composition.problem)) {
+      info.recipe = divided.get();
+      composition.divided.push_back(std::move(divided));
+    }
     const int dish = static_cast<int>(composition.dishes.size());
     composition.dishes.push_back(info);
     for (const v1::Step& step : info.recipe->steps()) {

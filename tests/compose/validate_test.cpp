@@ -713,6 +713,24 @@ TEST(ValidateTest, AnEmptyBundleIsToldNotFatal) {
   EXPECT_THAT(pathsOf(validate(v1::Recipe{})), Contains("steps"));
 }
 
+TEST(ValidateTest, OnlyWhatKeepsNobodySafeMayBeLeftOut) {
+  v1::Bundle dinner = smallDinner();
+  v1::Recipe recipe = rolls(dinner);
+  v1::Step& bake = *recipe.mutable_steps(7);
+  ASSERT_EQ(bake.kind(), v1::STEP_KIND_OVEN);
+  bake.set_may_be_left_out(true);
+  EXPECT_THAT(pathsOf(validate(recipe)), IsEmpty());
+  bake.set_safety_class(v1::SAFETY_CLASS_POULTRY);
+  EXPECT_THAT(pathsOf(validate(recipe)), ElementsAre("steps[7].mayBeLeftOut"));
+  bake.clear_safety_class();
+  bake.set_left_out_points(1001);
+  EXPECT_THAT(pathsOf(validate(recipe)), ElementsAre("steps[7].leftOutPoints"));
+  bake.set_may_be_left_out(false);
+  bake.set_left_out_points(5);
+  bake.mutable_oven()->set_most_loads(7);
+  EXPECT_THAT(pathsOf(validate(recipe)), ElementsAre("steps[7].oven.mostLoads", "steps[7].leftOutPoints"));
+}
+
 TEST(ValidateTest, TheSampleFeastIsValid) {
   const std::filesystem::path path = std::filesystem::path(SUPPERTIDE_SOURCE_DIR) / "demo" / "feast.json";
   if (!std::filesystem::exists(path)) GTEST_SKIP() << path << " is not there";

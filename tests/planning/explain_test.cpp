@@ -153,6 +153,38 @@ TEST(ReasonTest, AFermentIsHeldByItsWindow) {
   EXPECT_EQ(reason.cause, Cause::kReadiness);
 }
 
+TEST(ReasonTest, AFoodSafetyClockThatWouldRunOverIsNamed) {
+  ProblemBuilder kitchen(400);
+  kitchen.dish("trout", {.serve = 300});
+  kitchen.step("slice").kind(StepKind::kWait).lasting(10);
+  kitchen.step("plate").kind(StepKind::kWait).lasting(10);
+  kitchen.problem().dishes[0].waitCost = freshness();
+  kitchen.gap("slice", Edge::kEnd, "plate", Edge::kStart, 0);
+  kitchen.clock("room", 60, {{.from = "slice", .fromEdge = Edge::kEnd, .to = "plate", .toEdge = Edge::kEnd}});
+  const Problem problem = kitchen.build();
+  const Reason reason =
+      noteOn(problem, ScheduleBuilder(problem).put("slice", 100).put("plate", 160), "plate").reason;
+  EXPECT_EQ(reason.cause, Cause::kFoodSafety);
+  EXPECT_EQ(reason.thing, 0);
+  EXPECT_EQ(reason.blockingStep, stepIndex(problem, "slice"));
+}
+
+TEST(ReasonTest, AStepKeptApartFromAnAllergenSaysFromWhat) {
+  ProblemBuilder kitchen(400);
+  kitchen.dish("squash", {.serve = 300});
+  kitchen.step("stuff").kind(StepKind::kWait).lasting(30);
+  kitchen.problem().dishes[0].waitCost = freshness();
+  kitchen.dish("cake", {.serve = 300});
+  kitchen.step("crack").kind(StepKind::kWait).lasting(30);
+  kitchen.separation("board", "stuff", "crack");
+  const Problem problem = kitchen.build();
+  const Reason reason =
+      noteOn(problem, ScheduleBuilder(problem).put("stuff", 100).put("crack", 130), "stuff").reason;
+  EXPECT_EQ(reason.cause, Cause::kKeptApart);
+  EXPECT_EQ(reason.thing, 0);
+  EXPECT_EQ(reason.blockingStep, stepIndex(problem, "crack"));
+}
+
 TEST(ReasonTest, TheStepsOfAnUnservedDishGetAnEmptyNote) {
   const Problem problem = soupAndSalad().build();
   const StepNote note =

@@ -146,6 +146,26 @@ class WishWriter {
   v1::Wish& out_;
 };
 
+void addKeptRule(const Composition& composition, const planning::KeptRule& rule, v1::Clash& document) {
+  const auto dishIdOf = [&](int step) {
+    return composition.dishes[at(composition.steps[at(step)].dish)].dish->id();
+  };
+  v1::KeptRule told;
+  if (rule.kind == planning::KeptRule::Kind::kClock) {
+    const planning::Clock& clock = composition.problem.clocks[at(rule.index)];
+    told.set_rule(v1::HARD_RULE_FOOD_SAFETY);
+    told.set_dish_id(dishIdOf(clock.spans.front().from));
+    told.set_thing_id(clock.id);
+  } else {
+    const planning::Separation& separation = composition.problem.separations[at(rule.index)];
+    told.set_rule(v1::HARD_RULE_ALLERGEN);
+    told.set_dish_id(dishIdOf(separation.clean));
+    told.set_other_dish_id(dishIdOf(separation.other));
+    told.set_thing_id(separation.id);
+  }
+  *document.add_kept_rules() = told;
+}
+
 }  // namespace
 
 std::vector<planning::WishClash> findWishClashes(const Composition& composition,
@@ -185,6 +205,7 @@ v1::Clash clashDocument(const Composition& composition, const planning::WishClas
   v1::Clash document;
   document.set_smallest(clash.irreducible);
   for (const planning::Wish& wish : clash.wishes) WishWriter(composition, *document.add_wishes()).write(wish);
+  for (const planning::KeptRule& rule : clash.rules) addKeptRule(composition, rule, document);
   return document;
 }
 

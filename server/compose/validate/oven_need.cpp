@@ -8,6 +8,7 @@ namespace {
 constexpr int kLeastSetpoint = 40;
 constexpr int kMostSetpoint = 350;
 constexpr int kMostPhases = 10;
+constexpr int kMostLoads = 6;
 constexpr int kMostRetardMinutes = 7 * kMinutesPerDay;
 // As the documents say for absent retard limits.
 constexpr int kUsualLeastRetard = 8 * kMinutesPerHour;
@@ -86,6 +87,7 @@ void checkOvenNeed(const Checker& here, const v1::OvenNeed& need) {
   if (need.has_pan()) checkPan(here.at("pan"), need.pan());
   checkSteamAndLid(here, need);
   here.at("pieceMassG").zeroOrRange(need.piece_mass_g(), 20, 5000, "g");
+  here.at("mostLoads").range(need.most_loads(), 0, kMostLoads, "loads");
   if (!here.at("laterPhases").count(need.later_phases_size(), 0, kMostPhases, "later temperatures")) return;
   for (int i = 0; i < need.later_phases_size(); ++i) {
     const Checker phase = here.at("laterPhases", i);

@@ -151,7 +151,48 @@ class ClashSearch {
     std::stable_sort(clash.wishes.begin(), clash.wishes.end(),
                      [](const Wish& a, const Wish& b) { return a.kind < b.kind; });
     clash.irreducible = sure_;
+    clash.rules = rulesBehind(clash.wishes, others, rulesOf(dishes));
     return clash;
+  }
+
+  std::vector<KeptRule> rulesOf(const Dishes& dishes) const {
+    const auto isIn = [&](int step) {
+      return std::find(dishes.begin(), dishes.end(), problem_.steps[at(step)].dish) != dishes.end();
+    };
+    std::vector<KeptRule> rules;
+    for (std::size_t c = 0; c < problem_.clocks.size(); ++c)
+      if (isIn(problem_.clocks[c].spans.front().from))
+        rules.push_back({KeptRule::Kind::kClock, static_cast<int>(c)});
+    for (std::size_t s = 0; s < problem_.separations.size(); ++s)
+      if (isIn(problem_.separations[s].clean) && isIn(problem_.separations[s].other))
+        rules.push_back({KeptRule::Kind::kSeparation, static_cast<int>(s)});
+    return rules;
+  }
+
+  // Of `rules`, a smallest part that makes the wishes clash; `others` that are not among them are taken back.
+  std::vector<KeptRule> rulesBehind(const std::vector<Wish>& wishes, const std::vector<Wish>& others,
+                                    const std::vector<KeptRule>& rules) {
+    if (rules.empty()) return {};
+    std::vector<Wish> taken;
+    for (const Wish& wish : others)
+      if (std::find(wishes.begin(), wishes.end(), wish) == wishes.end()) taken.push_back(wish);
+    const QuickXplain<KeptRule>::Conflicts conflicts = [&](const std::vector<KeptRule>& kept) {
+      const Problem freed = relaxed(withRules(kept), wishes, taken, options_.relaxing);
+      return feasibility_.decide(freed) == Feasible::kNo;
+    };
+    return QuickXplain<KeptRule>(conflicts).explain({}, rules);
+  }
+
+  Problem withRules(const std::vector<KeptRule>& kept) const {
+    Problem problem = problem_;
+    problem.clocks.clear();
+    problem.separations.clear();
+    for (const KeptRule& rule : kept) {
+      if (rule.kind == KeptRule::Kind::kClock) problem.clocks.push_back(problem_.clocks[at(rule.index)]);
+      if (rule.kind == KeptRule::Kind::kSeparation)
+        problem.separations.push_back(problem_.separations[at(rule.index)]);
+    }
+    return problem;
   }
 
   // An open question counts as no conflict: then a wish may be kept for nothing, but none is missing.

@@ -14,8 +14,17 @@
 
 namespace suppertide::planning {
 
+// A rule that is never given up; without all of a clash's rules its wishes could be met.
+struct KeptRule {
+  enum class Kind { kClock, kSeparation };
+  Kind kind = Kind::kClock;
+  int index = 0;  // into Problem::clocks or ::separations
+  friend bool operator==(const KeptRule&, const KeptRule&) = default;
+};
+
 struct WishClash {
-  std::vector<Wish> wishes;  // in the order of the kinds
+  std::vector<Wish> wishes;     // in the order of the kinds
+  std::vector<KeptRule> rules;  // as few as matter; none when the wishes alone clash
   // Without any one of them the others can be met; false when a question on the way stayed open.
   bool irreducible = true;
 };

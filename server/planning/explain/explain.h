@@ -19,6 +19,8 @@ enum class Cause {
   kOvenFull,      // no rack free
   kThingBusy,     // a burner, pan, mixer or place is in use
   kPinned,        // a person said so, or it may not be earlier or later on the axis
+  kFoodSafety,    // a clock of its dish would run over
+  kKeptApart,     // it is kept apart from a step that handles an allergen, or handles one itself
   kBest,          // nothing pushes it: this is its best time
 };
 
@@ -30,7 +32,7 @@ enum class Cause {
 struct Reason {
   Cause cause = Cause::kBest;
   int blockingStep = -1;  // the step in its way, or -1
-  int thing = -1;         // cook, resource or oven index, or -1
+  int thing = -1;         // cook, resource, oven, clock or separation index, or -1
   // Minutes it could move to that side before something other than `cause`
   // stops it; with kBest, before anything stops it, on the tighter side.
   Minute room = 0;

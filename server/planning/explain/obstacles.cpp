@@ -63,7 +63,7 @@ void Obstacles::addSeparations(int step, const Placement& moved, std::vector<Rea
     const int other = kept.first == step ? kept.second : kept.first;
     const Placement& there = nth(schedule_.steps, other);
     const Minute distance = kept.first == step ? there.start - moved.end : moved.start - there.end;
-    if (distance < kept.least) found.push_back({Cause::kFollows, other, -1, 0});
+    if (distance < kept.least) found.push_back({Cause::kKeptApart, other, kept.separation, 0});
   }
 }
 
@@ -81,7 +81,7 @@ void Obstacles::addClocks(int step, const Placement& moved, std::vector<Reason>&
     if (span.to < 0) until = std::max(until, nth(problem_.dishes, nth(problem_.steps, last).dish).serve);
     const Minute minutes = std::max(0, until - edge(span.from, span.fromEdge));
     if (minutes - span.now > std::max(0, span.left))
-      found.push_back({Cause::kMustFollow, span.from == step ? to : span.from, -1, 0});
+      found.push_back({Cause::kFoodSafety, span.from == step ? to : span.from, span.clock, 0});
   }
 }
 

@@ -24,7 +24,8 @@ Minute minuteOf(const Schedule& schedule, int step, Edge edge) {
 
 std::vector<KeptApart> keptApart(const Problem& problem, const Schedule& schedule) {
   std::vector<KeptApart> kept;
-  for (const Separation& separation : problem.separations) {
+  for (int index = 0; index < static_cast<int>(problem.separations.size()); ++index) {
+    const Separation& separation = nth(problem.separations, index);
     const Placement& clean = nth(schedule.steps, separation.clean);
     const Placement& other = nth(schedule.steps, separation.other);
     const bool asked = isServed(problem, schedule, separation.clean) &&
@@ -33,16 +34,17 @@ std::vector<KeptApart> keptApart(const Problem& problem, const Schedule& schedul
                        counts(separation.otherModes, other.mode);
     if (!asked) continue;
     if (clean.end <= other.start || separation.cleaning >= kNoLimit)
-      kept.push_back({separation.clean, separation.other, 0});
+      kept.push_back({separation.clean, separation.other, 0, index});
     else
-      kept.push_back({separation.other, separation.clean, separation.cleaning});
+      kept.push_back({separation.other, separation.clean, separation.cleaning, index});
   }
   return kept;
 }
 
 std::vector<TimedSpan> timedSpans(const Problem& problem, const Schedule& schedule) {
   std::vector<TimedSpan> spans;
-  for (const Clock& clock : problem.clocks) {
+  for (int index = 0; index < static_cast<int>(problem.clocks.size()); ++index) {
+    const Clock& clock = nth(problem.clocks, index);
     if (!isServed(problem, schedule, clock.spans.front().from)) continue;
     const std::size_t first = spans.size();
     Minute sum = 0;
@@ -52,7 +54,7 @@ std::vector<TimedSpan> timedSpans(const Problem& problem, const Schedule& schedu
       const Minute until = span.to < 0 ? std::max(dish.serve, nth(schedule.steps, dish.lastStep).end)
                                        : minuteOf(schedule, span.to, span.toEdge);
       const Minute now = std::max(0, until - minuteOf(schedule, span.from, span.fromEdge));
-      spans.push_back({span.from, span.fromEdge, span.to, span.toEdge, now, 0, 1});
+      spans.push_back({span.from, span.fromEdge, span.to, span.toEdge, now, 0, 1, index});
       sum += now;
     }
     for (std::size_t k = first; k < spans.size(); ++k) {

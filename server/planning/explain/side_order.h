@@ -12,7 +12,8 @@ namespace suppertide::planning {
 struct KeptApart {
   int first = 0;
   int second = 0;
-  Minute least = 0;  // from the end of `first` to the start of `second`
+  Minute least = 0;    // from the end of `first` to the start of `second`
+  int separation = 0;  // index
 };
 // Of the separations that ask something of a schedule: both steps served, lasting and in such modes.
 std::vector<KeptApart> keptApart(const Problem& problem, const Schedule& schedule);
@@ -27,6 +28,7 @@ struct TimedSpan {
   Minute now = 0;   // minutes it counts
   Minute left = 0;  // that all spans of the clock may grow by together
   int spans = 1;    // of the clock
+  int clock = 0;    // index
 };
 std::vector<TimedSpan> timedSpans(const Problem& problem, const Schedule& schedule);
 

@@ -90,6 +90,9 @@ class Moves {
         return {0, MoveCause::kFollows};
       case Cause::kMustFollow:
         return {1, MoveCause::kFollows};
+      case Cause::kFoodSafety:
+      case Cause::kKeptApart:
+        return {1, MoveCause::kFollows};
       case Cause::kCookAway:
         return {2, MoveCause::kCook};
       case Cause::kCookBusy:

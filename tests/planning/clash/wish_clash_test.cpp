@@ -112,6 +112,25 @@ TEST(WishClashTest, NeverTakesBackAFoodSafetyClock) {
   const auto clashes = clashesOf(problem);
   ASSERT_EQ(clashes.size(), 1u);
   EXPECT_THAT(wordsOf(problem, clashes[0]), ElementsAre("serve chicken"));
+  EXPECT_THAT(clashes[0].rules, ElementsAre(KeptRule{KeptRule::Kind::kClock, 0}));
+}
+
+TEST(WishClashTest, NamesTheSeparationBehindAClashAndNoneWhereTheWishesAloneClash) {
+  ProblemBuilder kitchen(600);
+  kitchen.cook("Ana");
+  kitchen.cook("Ben");
+  kitchen.dish("squash", {.serve = 300, .holdLimit = 20});
+  kitchen.step("stuff").lasting(30).notAfter(300);
+  kitchen.dish("cake", {.serve = 300, .holdLimit = 20});
+  kitchen.step("crack").lasting(30).notAfter(300);
+  kitchen.separation("board", "stuff", "crack", 10);
+  const Problem problem = kitchen.build();
+  const auto clashes = clashesOf(problem);
+  ASSERT_EQ(clashes.size(), 1u);
+  EXPECT_THAT(clashes[0].rules, ElementsAre(KeptRule{KeptRule::Kind::kSeparation, 0}));
+  const auto ovens = clashesOf(loafAndRoast(2).build());
+  ASSERT_EQ(ovens.size(), 1u);
+  EXPECT_THAT(ovens[0].rules, IsEmpty());
 }
 
 TEST(WishClashTest, DoesNotTryABakeBelowItsSafeTemperature) {
