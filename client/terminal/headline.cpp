@@ -129,38 +129,6 @@ std::string gapWords(const v1::Quality& quality) {
   }
 }
 
-// "for the time out of fridge and heat"; empty for what has no name.
-std::string limitWords(v1::SafetyLimitKind kind) {
-  switch (kind) {
-    case v1::SAFETY_LIMIT_KIND_END_TEMPERATURE:
-      return "for the heat in its middle";
-    case v1::SAFETY_LIMIT_KIND_REST:
-      return "for its rest";
-    case v1::SAFETY_LIMIT_KIND_ROOM_TIME:
-      return "for the time out of fridge and heat";
-    case v1::SAFETY_LIMIT_KIND_HOT_HOLD:
-      return "for keeping it hot";
-    case v1::SAFETY_LIMIT_KIND_COLD_HOLD:
-      return "for keeping it cold";
-    case v1::SAFETY_LIMIT_KIND_THAW:
-      return "for thawing";
-    case v1::SAFETY_LIMIT_KIND_THAWED:
-      return "for the time from thawed to cooking";
-    case v1::SAFETY_LIMIT_KIND_RAW_FRIDGE:
-    case v1::SAFETY_LIMIT_KIND_COOKED_FRIDGE:
-      return "for the time in the fridge";
-    case v1::SAFETY_LIMIT_KIND_FIRST_COOLING:
-    case v1::SAFETY_LIMIT_KIND_COOLING:
-      return "for cooling";
-    case v1::SAFETY_LIMIT_KIND_REHEAT:
-      return "for reheating";
-    case v1::SAFETY_LIMIT_KIND_ROASTING_OVEN:
-      return "for the heat of its oven";
-    default:
-      return "";
-  }
-}
-
 bool isTemperature(v1::SafetyLimitKind kind) {
   return kind == v1::SAFETY_LIMIT_KIND_END_TEMPERATURE || kind == v1::SAFETY_LIMIT_KIND_COLD_HOLD ||
          kind == v1::SAFETY_LIMIT_KIND_ROASTING_OVEN;
@@ -170,7 +138,7 @@ std::string safetyBreachWords(const std::string& step, const v1::Breach& breach)
   v1::SafetyLimitKind kind = v1::SAFETY_LIMIT_KIND_UNSPECIFIED;
   const bool known = v1::SafetyLimitKind_Parse(breach.thing_id(), &kind);
   std::string words = absl::StrCat(step, " misses a food-safety limit");
-  const std::string which = limitWords(kind);
+  const std::string which = safetyLimitWords(kind);
   if (!which.empty()) absl::StrAppend(&words, " ", which);
   if (breach.amount() <= 0) return words;
   if (isTemperature(kind)) return absl::StrCat(words, " by ", breach.amount(), " °C");
@@ -316,7 +284,7 @@ std::string limitSources(const PlanView& view) {
 std::string cautionsText(const PlanView& view, const std::string& cookId) {
   std::set<int> cautions;
   for (const v1::PlannedStep& step : view.plan().steps()) {
-    if (!cookId.empty() && step.cook_member_id() != cookId) continue;
+    if (step.left_out() || (!cookId.empty() && step.cook_member_id() != cookId)) continue;
     cautions.insert(step.cautions().begin(), step.cautions().end());
   }
   std::string text = view.section("Take care");

@@ -8,6 +8,7 @@
 #include "absl/strings/str_join.h"
 #include "client/terminal/step_text.h"
 #include "client/terminal/table.h"
+#include "client/terminal/words.h"
 
 namespace suppertide::terminal {
 namespace {
@@ -132,9 +133,9 @@ std::string reasonText(const PlanView& view, const v1::Reason& reason) {
     case v1::CAUSE_THING_BUSY:
       return absl::StrCat(thing, " in use", other);
     case v1::CAUSE_FOOD_SAFETY:
-      return "food safety allows no longer";
+      return absl::StrCat(safetyLimitNamed(reason.thing_id()), " would run over");
     case v1::CAUSE_KEPT_APART:
-      return absl::StrCat("it is kept apart from another dish for a guest", other);
+      return absl::StrCat("it is kept apart from what a guest must not have", other);
     case v1::CAUSE_PINNED:
       return "it was put there by hand, or may not be earlier or later";
     default:

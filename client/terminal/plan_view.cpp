@@ -40,7 +40,11 @@ const v1::PlannedStep* PlanView::step(const std::string& id) const {
 
 std::string PlanView::title(const std::string& plannedId) const {
   const v1::PlannedStep* planned = step(plannedId);
-  if (planned != nullptr && !planned->title().empty()) return plainLine(planned->title());
+  if (planned != nullptr && !planned->title().empty())
+    return absl::StrCat(plainLine(planned->title()),
+                        planned->load_count() > 1
+                            ? absl::StrCat(" (load ", planned->load(), " of ", planned->load_count(), ")")
+                            : "");
   const auto [dish, stepId] = splitPlannedId(plannedId);
   return names_.step(dish, stepId);
 }

@@ -6,6 +6,7 @@
 #include "absl/strings/str_join.h"
 #include "client/terminal/step_text.h"
 #include "client/terminal/table.h"
+#include "client/terminal/words.h"
 
 namespace suppertide::terminal {
 namespace {
@@ -82,6 +83,7 @@ using StepList = std::vector<const v1::PlannedStep*>;
 StepList stepsByStart(const PlanView& view, const std::string& cookId) {
   StepList steps;
   for (const v1::PlannedStep& step : view.plan().steps()) {
+    if (step.left_out()) continue;
     if (cookId.empty() || step.cook_member_id() == cookId) steps.push_back(&step);
   }
   std::stable_sort(steps.begin(), steps.end(), [](const v1::PlannedStep* a, const v1::PlannedStep* b) {
@@ -190,6 +192,15 @@ std::string stepBlock(const PlanView& view, const v1::PlannedStep& step, const W
   return text;
 }
 
+std::string leftOutText(const PlanView& view) {
+  std::string text;
+  for (const v1::PlannedStep& step : view.plan().steps())
+    if (step.left_out() && step.load() == 0)
+      text += view.item("• ",
+                        absl::StrCat("Left out, as the day has no room for it: ", view.titleWithDish(step)));
+  return text.empty() ? text : "\n" + text;
+}
+
 }  // namespace
 
 std::string reasonText(const PlanView& view, const v1::PlannedStep& step) {
@@ -222,6 +233,11 @@ std::string reasonText(const PlanView& view, const v1::PlannedStep& step) {
       return absl::StrCat(thing.empty() ? "what it needs" : thing, thing == "the burners" ? " are" : " is",
                           " in use", known ? absl::StrCat(" for ", blockerName(view, step)) : "",
                           known ? (comesLater(view, step) ? " afterwards" : " until then") : " otherwise");
+    case v1::CAUSE_FOOD_SAFETY:
+      return absl::StrCat("within ", safetyLimitNamed(reason.thing_id()));
+    case v1::CAUSE_KEPT_APART:
+      return absl::StrCat("kept apart from what a guest must not have",
+                          known ? absl::StrCat(": ", beforeOrAfter, blockerName(view, step)) : "");
     case v1::CAUSE_PINNED:
       return "fixed by hand";
     case v1::CAUSE_FOOD_SAFETY:
@@ -256,7 +272,7 @@ std::string runSheetText(const PlanView& view, const RunSheetOptions& options) {
     }
     for (const v1::PlannedStep* step : day.steps) text += stepBlock(view, *step, widths, options);
   }
-  return text;
+  return text + leftOutText(view);
 }
 
 }  // namespace suppertide::terminal

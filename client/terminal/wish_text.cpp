@@ -1,4 +1,5 @@
 #include "client/terminal/wish_text.h"
+#include "client/terminal/words.h"
 
 #include <algorithm>
 #include <vector>
@@ -31,6 +32,7 @@ class Story {
     const std::vector<std::string> others = otherWords();
     if (!others.empty()) absl::StrAppend(&text, "; ", joinWords(others));
     absl::StrAppend(&text, ".");
+    for (const v1::KeptRule& rule : clash_.kept_rules()) absl::StrAppend(&text, " ", ruleWords(rule));
     if (!clash_.smallest()) absl::StrAppend(&text, " (It may be that not all of them matter.)");
     return text;
   }
@@ -69,6 +71,17 @@ class Story {
       return view_.units().dial(wish.celsius());
     return absl::StrCat(view_.units().dialNumber(wish.min_celsius()), " to ",
                         view_.units().dial(wish.max_celsius()));
+  }
+
+  // Not theirs to give up, but without it there would be no clash.
+  std::string ruleWords(const v1::KeptRule& rule) const {
+    const std::string dish = view_.names().dish(rule.dish_id());
+    if (rule.rule() != v1::HARD_RULE_ALLERGEN)
+      return absl::StrCat(dish, " also has ", safetyLimitNamed(rule.thing_id()),
+                          " to keep, and that is never given up.");
+    return absl::StrCat(dish, " must stay free of what a guest must not have and ",
+                        view_.names().dish(rule.other_dish_id()), " holds; both use ",
+                        view_.names().thing(rule.thing_id()), ", so never at once.");
   }
 
   std::vector<std::string> otherWords() const {

@@ -1,5 +1,7 @@
 #include "client/terminal/words.h"
 
+#include "absl/strings/str_cat.h"
+
 #include "suppertide/v1/household.pb.h"
 
 namespace suppertide::terminal {
@@ -99,6 +101,44 @@ std::string cautionSentence(v1::Caution caution) {
   }
 }
 
+std::string safetyLimitWords(v1::SafetyLimitKind kind) {
+  switch (kind) {
+    case v1::SAFETY_LIMIT_KIND_END_TEMPERATURE:
+      return "for the heat in its middle";
+    case v1::SAFETY_LIMIT_KIND_REST:
+      return "for its rest";
+    case v1::SAFETY_LIMIT_KIND_ROOM_TIME:
+      return "for the time out of fridge and heat";
+    case v1::SAFETY_LIMIT_KIND_HOT_HOLD:
+      return "for keeping it hot";
+    case v1::SAFETY_LIMIT_KIND_COLD_HOLD:
+      return "for keeping it cold";
+    case v1::SAFETY_LIMIT_KIND_THAW:
+      return "for thawing";
+    case v1::SAFETY_LIMIT_KIND_THAWED:
+      return "for the time from thawed to cooking";
+    case v1::SAFETY_LIMIT_KIND_RAW_FRIDGE:
+    case v1::SAFETY_LIMIT_KIND_COOKED_FRIDGE:
+      return "for the time in the fridge";
+    case v1::SAFETY_LIMIT_KIND_FIRST_COOLING:
+    case v1::SAFETY_LIMIT_KIND_COOLING:
+      return "for cooling";
+    case v1::SAFETY_LIMIT_KIND_REHEAT:
+      return "for reheating";
+    case v1::SAFETY_LIMIT_KIND_ROASTING_OVEN:
+      return "for the heat of its oven";
+    default:
+      return "";
+  }
+}
+
+std::string safetyLimitNamed(const std::string& thingId) {
+  v1::SafetyLimitKind kind = v1::SAFETY_LIMIT_KIND_UNSPECIFIED;
+  v1::SafetyLimitKind_Parse(thingId, &kind);
+  const std::string which = safetyLimitWords(kind);
+  return which.empty() ? "a food-safety limit" : absl::StrCat("the food-safety limit ", which);
+}
+
 std::string impossibleWords(v1::Cause cause) {
   switch (cause) {
     case v1::CAUSE_READINESS:
@@ -117,6 +157,8 @@ std::string impossibleWords(v1::Cause cause) {
       return "it cannot be kept apart from what a guest may not have even traces of";
     case v1::CAUSE_PINNED:
       return "a time that somebody fixed by hand leaves no room";
+    case v1::CAUSE_FOOD_SAFETY:
+      return "a food-safety limit leaves it no time";
     case v1::CAUSE_SERVING:
     case v1::CAUSE_FOLLOWS:
     case v1::CAUSE_MUST_FOLLOW:

@@ -18,6 +18,10 @@ std::string cautionWords(v1::Caution caution);
 std::string cautionSentence(v1::Caution caution);
 // What keeps a dish from being made even alone; completes "because …". May be empty.
 std::string impossibleWords(v1::Cause cause);
+// "for the time out of fridge and heat"; empty for what has no name.
+std::string safetyLimitWords(v1::SafetyLimitKind kind);
+// The same of a thing_id, "the food-safety limit for …".
+std::string safetyLimitNamed(const std::string& thingId);
 // "host", "cook", "reader".
 std::string roleWords(int role);
 // Said once on every run sheet.

@@ -65,6 +65,7 @@ Picture PictureBuilder::build() {
   picture.start = minute(view_.plan()->steps(0).start_time());
   picture.limit = picture.start;
   for (const v1::PlannedStep& step : view_.plan()->steps()) {
+    if (step.left_out()) continue;
     picture.start = std::min(picture.start, minute(step.start_time()));
     picture.limit = std::max(picture.limit, minute(step.end_time()));
   }
@@ -153,6 +154,7 @@ void PictureBuilder::addOvens(Picture& picture) {
   };
   for (const v1::OvenProgram& program : view_.plan()->oven_programs()) add(program.oven_id(), &program);
   for (const v1::PlannedStep& step : view_.plan()->steps()) {
+    if (step.left_out()) continue;
     if (!step.oven_id().empty()) add(step.oven_id(), nullptr);
   }
 }
@@ -181,6 +183,7 @@ void PictureBuilder::addBurnersAndPlaces(Picture& picture) {
   if (!burners.steps.empty()) addLane(picture, std::move(burners));
   std::vector<std::string> ids;
   for (const v1::PlannedStep& step : view_.plan()->steps()) {
+    if (step.left_out()) continue;
     const bool known = std::find(ids.begin(), ids.end(), step.place_id()) != ids.end();
     if (!step.place_id().empty() && !known) ids.push_back(step.place_id());
   }
@@ -208,6 +211,7 @@ std::vector<StepRow> PictureBuilder::take(Predicate belongs) {
   std::vector<StepRow> rows;
   std::vector<std::string> taken;
   for (const v1::PlannedStep& step : view_.plan()->steps()) {
+    if (step.left_out()) continue;
     if (!belongs(step)) continue;
     rows.push_back(row(step));
     taken.push_back(step.id());

@@ -78,6 +78,13 @@ QString ReasonWords::sentence(const v1::PlannedStep& step) const {
                    : tr("No rack free in %1.").arg(thing.isEmpty() ? tr("the oven") : thing);
     case v1::CAUSE_THING_BUSY:
       return inUse(step, thing.isEmpty() ? tr("What it needs") : thing);
+    case v1::CAUSE_FOOD_SAFETY:
+      return tr("A food-safety limit on time holds it there.");
+    case v1::CAUSE_KEPT_APART:
+      if (!known) return tr("Kept apart from what a guest must not have.");
+      return (blockerIsLater(step) ? tr("Kept apart from what a guest must not have: before %1.")
+                                   : tr("Kept apart from what a guest must not have: after %1."))
+          .arg(blockerName(step));
     case v1::CAUSE_PINNED:
       return tr("Fixed by hand.");
     case v1::CAUSE_BEST:

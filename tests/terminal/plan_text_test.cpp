@@ -223,6 +223,20 @@ TEST(RunSheetTest, IsATableWhereThereIsRoom) {
 )"));
 }
 
+TEST(RunSheetTest, TellsWhatIsLeftOutOnceAndNothingOfLoadsThatAreNotNeeded) {
+  v1::Plan plan = samplePlan();
+  const std::string title = plan.steps(0).title();
+  plan.mutable_steps(0)->set_left_out(true);
+  plan.mutable_steps(1)->set_left_out(true);
+  plan.mutable_steps(1)->set_load(2);
+  plan.mutable_steps(2)->set_load(1);
+  plan.mutable_steps(2)->set_load_count(2);
+  const std::string text = runSheetText(view(plan), {});
+  EXPECT_THAT(text, HasSubstr("Left out, as the day has no room for it: " + title));
+  EXPECT_THAT(text, Not(HasSubstr(plan.steps(1).title())));
+  EXPECT_THAT(text, HasSubstr(plan.steps(2).title() + " (load 1 of 2)"));
+}
+
 TEST(RunSheetTest, ShowsOneCooksWorkAlone) {
   const std::string text = runSheetText(view(), {.cookId = "ben"});
   EXPECT_THAT(text, HasSubstr("Run sheet of Benoît"));

@@ -100,6 +100,23 @@ TEST(WishTextTest, GivesEachDishItsTimeWhenTheyDiffer) {
   EXPECT_THAT(text, HasSubstr(" due Sat 19:00. (It may be that not all of them matter.)"));
 }
 
+TEST(WishTextTest, SaysWhichRuleStandsBehindAClashAndIsNeverGivenUp) {
+  v1::Clash clash = ovenClash();
+  v1::KeptRule& apart = *clash.add_kept_rules();
+  apart.set_rule(v1::HARD_RULE_ALLERGEN);
+  apart.set_dish_id("gratin");
+  apart.set_other_dish_id("rye");
+  v1::KeptRule& limit = *clash.add_kept_rules();
+  limit.set_rule(v1::HARD_RULE_FOOD_SAFETY);
+  limit.set_dish_id("gratin");
+  limit.set_thing_id("SAFETY_LIMIT_KIND_ROOM_TIME");
+  const std::string text = wishClashText(view(), clash);
+  EXPECT_THAT(text,
+              HasSubstr(view().names().dish("gratin") + " must stay free of what a guest must not have and " +
+                        view().names().dish("rye") + " holds"));
+  EXPECT_THAT(text, HasSubstr("the food-safety limit for the time out of fridge and heat to keep"));
+}
+
 TEST(WishTextTest, SaysWhenADishCannotBeReadyAtAll) {
   v1::Clash clash;
   clash.set_smallest(true);
