@@ -5,6 +5,7 @@
 #include "absl/strings/str_cat.h"
 #include "server/bread/readiness_table.h"
 #include "server/compose/bread_model.h"
+#include "server/compose/bread_tables.h"
 #include "server/compose/parts.h"
 #include "server/compose/spreads.h"
 
@@ -20,8 +21,9 @@ using States = std::vector<bread::DoughState>;
 
 class BreadComposer {
  public:
-  BreadComposer(Composition& composition, int dish, const BreadInfo& bread)
+  BreadComposer(Composition& composition, int dish, const BreadInfo& bread, BreadTables& tables)
       : composition_(composition),
+        tables_(tables),
         dish_(dish),
         bread_(bread),
         model_(composition, composition.dishes[static_cast<std::size_t>(dish)], bread) {}
@@ -88,14 +90,13 @@ class BreadComposer {
     States ends;
     for (const int place : model_.places(step)) {
       const FermentCase ferment = {kind, state, model_.stays(place), model_.stage(step, place)};
-      const auto rows =
-          bread::readinessTable(kind, state, ferment.stays, ferment.stage, grid(), tableOptions());
+      const auto& rows = tables_.rows(kind, {state}, 0, ferment.stays, ferment.stage, grid(), tableOptions());
       ModeInfo meaning;
       meaning.place = place;
       meaning.flourPerStarter = flourPerStarter;
       if (!addMode(step, meaning, rows, -1)) continue;
       setSpread(step, ferment);
-      const auto here = bread::statesAtReadiness(kind, state, kNoon, ferment.stays, ferment.stage);
+      const auto& here = tables_.statesAtReadiness(kind, state, kNoon, ferment.stays, ferment.stage);
       ends.insert(ends.end(), here.begin(), here.end());
     }
     return ends;
@@ -127,16 +128,16 @@ class BreadComposer {
       const std::size_t likely = states.size() / 2;
       for (const int place : model_.places(step)) {
         const bread::Stage stage = model_.stage(step, place);
-        const auto rows = bread::robustReadinessTable(recipe().kind(), states, likely, model_.stays(place),
-                                                      stage, grid(), tableOptions());
+        const auto& rows =
+            tables_.rows(recipe().kind(), states, likely, model_.stays(place), stage, grid(), tableOptions());
         ModeInfo meaning;
         meaning.place = place;
         meaning.placeBefore = placeBefore;
         if (!addMode(step, meaning, rows, before)) continue;
         setSpread(step, {recipe().kind(), states[likely], model_.stays(place), stage});
         States& left = after[place];
-        const auto ends =
-            bread::statesAtReadiness(recipe().kind(), states[likely], kNoon, model_.stays(place), stage);
+        const auto& ends =
+            tables_.statesAtReadiness(recipe().kind(), states[likely], kNoon, model_.stays(place), stage);
         left.insert(left.end(), ends.begin(), ends.end());
       }
     }
@@ -229,6 +230,7 @@ class BreadComposer {
   }
 
   Composition& composition_;
+  BreadTables& tables_;
   int dish_;
   const BreadInfo& bread_;
   BreadModel model_;
@@ -237,12 +239,15 @@ class BreadComposer {
 }  // namespace
 
 absl::Status addBreads(Composition& composition) {
+  BreadTables own;
+  BreadTables& tables = composition.tables != nullptr ? *composition.tables : own;
   for (std::size_t d = 0; d < composition.dishes.size(); ++d) {
     if (!composition.dishes[d].recipe->has_formula()) continue;
     auto bread = breadInfoOf(composition, composition.dishes[d]);
     if (!bread.ok()) return bread.status();
     composition.dishes[d].bread = *std::move(bread);
-    if (auto status = BreadComposer(composition, static_cast<int>(d), *composition.dishes[d].bread).run();
+    if (auto status =
+            BreadComposer(composition, static_cast<int>(d), *composition.dishes[d].bread, tables).run();
         !status.ok())
       return status;
   }

@@ -90,11 +90,12 @@ absl::Status addOptional(Composition& composition) {
   return absl::OkStatus();
 }
 
-absl::StatusOr<Composition> composeProblem(const Documents& documents) {
+absl::StatusOr<Composition> composeProblem(const Documents& documents, BreadTables* tables) {
   if (documents.event.courses().empty()) return absl::InvalidArgumentError("the event has no course");
   const auto zone = zoneOf(documents);
   if (!zone.ok()) return zone.status();
   Composition composition(documents, TimeAxis(workStart(documents.event), *zone));
+  composition.tables = tables;
   composition.problem.limit = limitOf(composition.axis, documents.event);
   if (composition.problem.limit <= 0) return absl::InvalidArgumentError("work starts after the last course");
   for (const auto part : {addPeople, addThings, addDishes, addBakes, addBreads, addOptional, addPresence,

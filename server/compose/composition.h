@@ -20,6 +20,8 @@
 
 namespace suppertide::compose {
 
+class BreadTables;
+
 // What a mode means beyond the planning problem.
 struct ModeInfo {
   int oven = -1;               // index into Kitchen.ovens
@@ -75,6 +77,7 @@ struct Composition {
   Composition(const Documents& from, TimeAxis timeAxis) : documents(from), axis(std::move(timeAxis)) {}
 
   const Documents& documents;
+  BreadTables* tables = nullptr;  // remembered from composition to composition; may be null
   TimeAxis axis;
   planning::Problem problem;
   std::vector<StepInfo> steps;                             // as Problem::steps
@@ -91,7 +94,7 @@ struct Composition {
 };
 
 // InvalidArgument for what validate() would refuse; a step that can't be done
-// anywhere is not an error but `impossible`.
-absl::StatusOr<Composition> composeProblem(const Documents& documents);
+// anywhere is not an error but `impossible`. `tables`, if given, spares the forecasts it knows.
+absl::StatusOr<Composition> composeProblem(const Documents& documents, BreadTables* tables = nullptr);
 
 }  // namespace suppertide::compose

@@ -52,8 +52,8 @@ class RemedyHunt {
   }
 
   absl::StatusOr<RemedySearch> run(const Documents& documents) {
-    if (const auto composed = composeProblem(documents); !composed.ok()) return composed.status();
-    const auto asItIs = Trial::of(documents);
+    if (const auto composed = composeProblem(documents, &tables_); !composed.ok()) return composed.status();
+    const auto asItIs = Trial::of(documents, tables_);
     if (asItIs == nullptr) return absl::InvalidArgumentError("the event cannot be composed");
     planning::Schedule schedule;
     if (asItIs->fits(options_.planConflicts, stop_, &schedule)) {
@@ -115,7 +115,7 @@ class RemedyHunt {
   }
 
   bool fitTogether(const Documents& documents, const std::set<std::string>& dishes) {
-    const auto trial = Trial::of(onlyDishes(documents, dishes));
+    const auto trial = Trial::of(onlyDishes(documents, dishes), tables_);
     return trial != nullptr && trial->fits(options_.tryConflicts, stop_);
   }
 
@@ -132,7 +132,7 @@ class RemedyHunt {
       if (!addSmallest(clash, documents, changes)) return;
     }
     while (!stop_()) {
-      const auto trial = Trial::of(documents);
+      const auto trial = Trial::of(documents, tables_);
       if (trial == nullptr) return;
       planning::Schedule schedule;
       if (trial->fits(options_.planConflicts, stop_, &schedule))
@@ -197,6 +197,7 @@ class RemedyHunt {
   RemedyMonitor* monitor_;
   std::function<bool()> stop_;
   RemedySearch search_;
+  BreadTables tables_;
   std::vector<KnownClash> known_;
   std::set<std::string> helped_;  // groups
   int tried_ = 0;

@@ -22,9 +22,9 @@ class UntilStopped : public planning::Monitor {
 
 }  // namespace
 
-std::unique_ptr<Trial> Trial::of(Documents documents) {
+std::unique_ptr<Trial> Trial::of(Documents documents, BreadTables& tables) {
   std::unique_ptr<Trial> trial(new Trial(std::move(documents)));
-  auto composition = composeProblem(trial->documents_);
+  auto composition = composeProblem(trial->documents_, &tables);
   if (!composition.ok()) return nullptr;
   trial->composition_.emplace(*std::move(composition));
   return trial;

@@ -7,6 +7,7 @@
 #include <set>
 #include <string>
 
+#include "server/compose/bread_tables.h"
 #include "server/compose/composition.h"
 #include "server/planning/solver/solver.h"
 
@@ -19,7 +20,7 @@ Documents onlyDishes(Documents documents, const std::set<std::string>& dishIds);
 class Trial {
  public:
   // Null when they cannot be composed.
-  static std::unique_ptr<Trial> of(Documents documents);
+  static std::unique_ptr<Trial> of(Documents documents, BreadTables& tables);
 
   const Documents& documents() const { return documents_; }
   const Composition& composition() const { return *composition_; }

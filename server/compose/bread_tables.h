@@ -1,0 +1,32 @@
+// Readiness tables that were worked out once, for events composed again and again with small changes.
+#pragma once
+
+#include <map>
+#include <span>
+#include <string>
+#include <vector>
+
+#include "server/bread/readiness_table.h"
+
+namespace suppertide::compose {
+
+// Answers as the functions of bread/readiness_table.h do, and remembers what it was asked: about
+// 100 bytes a minute of table that is kept. Not for several threads.
+class BreadTables {
+ public:
+  using Rows = std::vector<bread::ReadinessRow>;
+  using States = std::vector<bread::DoughState>;
+
+  const Rows& rows(const bread::DoughKind& kind, const States& states, std::size_t likely,
+                   std::span<const bread::Stay> stays, const bread::Stage& stage,
+                   const bread::StartGrid& grid, const bread::TableOptions& options);
+  const States& statesAtReadiness(const bread::DoughKind& kind, const bread::DoughState& state,
+                                  double startHour, std::span<const bread::Stay> stays,
+                                  const bread::Stage& stage);
+
+ private:
+  std::map<std::string, Rows> rows_;  // by everything they depend on
+  std::map<std::string, States> states_;
+};
+
+}  // namespace suppertide::compose
