@@ -235,13 +235,8 @@ std::string reasonText(const PlanView& view, const v1::PlannedStep& step) {
                           known ? (comesLater(view, step) ? " afterwards" : " until then") : " otherwise");
     case v1::CAUSE_FOOD_SAFETY:
       return absl::StrCat("within ", safetyLimitNamed(reason.thing_id()));
-    case v1::CAUSE_KEPT_APART:
-      return absl::StrCat("kept apart from what a guest must not have",
-                          known ? absl::StrCat(": ", beforeOrAfter, blockerName(view, step)) : "");
     case v1::CAUSE_PINNED:
       return "fixed by hand";
-    case v1::CAUSE_FOOD_SAFETY:
-      return "food safety allows no longer";
     case v1::CAUSE_KEPT_APART:
       return absl::StrCat("kept apart from ", known ? blockerName(view, step) : "another dish",
                           " for a guest", thing.empty() ? "" : absl::StrCat(", both with ", thing));

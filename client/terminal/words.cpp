@@ -157,8 +157,6 @@ std::string impossibleWords(v1::Cause cause) {
       return "it cannot be kept apart from what a guest may not have even traces of";
     case v1::CAUSE_PINNED:
       return "a time that somebody fixed by hand leaves no room";
-    case v1::CAUSE_FOOD_SAFETY:
-      return "a food-safety limit leaves it no time";
     case v1::CAUSE_SERVING:
     case v1::CAUSE_FOLLOWS:
     case v1::CAUSE_MUST_FOLLOW:
