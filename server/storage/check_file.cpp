@@ -1,5 +1,6 @@
 #include "server/storage/check_file.h"
 
+#include <algorithm>
 #include <cstdint>
 #include <cstdlib>
 
@@ -14,6 +15,17 @@ constexpr char kUnreadable[] = "error code=";
 
 }  // namespace
 
+std::vector<std::string> damageLines(const std::string& answer) {
+  std::vector<std::string> lines;
+  for (std::size_t start = 0; start < answer.size();) {
+    const std::size_t limit = std::min(answer.find('\n', start), answer.size());
+    const std::string line = answer.substr(start, limit - start);
+    if (!line.empty() && line.rfind("***", 0) != 0) lines.push_back(line);
+    start = limit + 1;
+  }
+  return lines;
+}
+
 absl::Status checkIntegrity(Database& database) {
   Statement check(database, "PRAGMA quick_check(1)");
   Rows rows(check);
@@ -25,7 +37,9 @@ absl::Status checkIntegrity(Database& database) {
   if (const std::size_t at = answer.find(kUnreadable); at != std::string::npos) {
     return database.error(std::atoi(answer.c_str() + at + sizeof kUnreadable - 1), "open");
   }
-  return absl::DataLossError(absl::StrCat("open: the data file is damaged: ", answer));
+  const std::vector<std::string> lines = damageLines(answer);
+  return absl::DataLossError(
+      absl::StrCat("open: the data file is damaged: ", lines.empty() ? answer : lines.front()));
 }
 
 absl::Status checkIsNotEmpty(Database& database) {

@@ -55,8 +55,11 @@ absl::Status addLines(Database& database, const std::string& query, std::vector<
 absl::Status findDamages(Database& database, bool present, std::vector<std::string>& damages) {
   std::vector<std::string> found;
   absl::Status status = addLines(database, "PRAGMA integrity_check(100)", found);
-  for (const std::string& line : found)
-    if (line != "ok") damages.push_back(line);
+  for (const std::string& answer : found) {
+    for (std::string& line : damageLines(answer)) {
+      if (line != "ok" && damages.size() < kMostDamages) damages.push_back(std::move(line));
+    }
+  }
   if (status.ok() && damages.empty()) {
     status = addLines(
         database,

@@ -118,6 +118,8 @@ TEST_F(OpenTest, ReportsADamagedFile) {
   ASSERT_GT(size, 16384u);
   for (std::size_t page = 4096; page < size; page += 4096) overwrite(page, std::string(64, '\x7F'));
   EXPECT_EQ(openAgain().code(), StatusCode::kDataLoss);
+  const std::string message(openAgain().message());
+  EXPECT_EQ(message.find('\n'), std::string::npos) << "one clear line: " << message;
 }
 
 TEST_F(OpenTest, ReportsAFileCutShort) {
