@@ -36,7 +36,7 @@ start() {
   started=$!
   pids+=("$started")
   for _ in $(seq 400); do
-    grep -q '^Listening on ' "$home/$name.out" && return
+    grep -qs '^Listening on ' "$home/$name.out" && return
     kill -0 "$started" 2>/dev/null || fail "$name ended"
     sleep 0.05
   done
@@ -97,6 +97,22 @@ END
 wrong=0
 "$server" doctor "$home/copy.sqlite" >"$home/doctor.out" || wrong=$?
 [ "$wrong" -eq 3 ] && grep -q 'table notes' "$home/doctor.out" || fail "doctor finds no foreign table"
+
+# A service manager hears that the server is ready, and that it stops.
+python3 - "$home/manager" >"$home/told.txt" <<'END' &
+import socket, sys
+manager = socket.socket(socket.AF_UNIX, socket.SOCK_DGRAM)
+manager.bind(sys.argv[1])
+manager.settimeout(60)
+print(manager.recv(100).decode(), manager.recv(100).decode())
+END
+manager=$!
+pids+=("$manager")
+for _ in $(seq 400); do [ -S "$home/manager" ] && break; sleep 0.05; done
+NOTIFY_SOCKET="$home/manager" start managed --data "$home/n.sqlite" --listen "unix:$home/n"
+stop "$started" TERM
+wait "$manager"
+grep -q '^READY=1 STOPPING=1$' "$home/told.txt" || fail "the service manager was not told"
 
 SUPPERTIDE_METRICS=127.0.0.1:0 start measured --data "$home/m.sqlite" --listen "unix:$home/m"
 metrics=$(sed -n 's/^Metrics on //p' "$home/measured.out")
