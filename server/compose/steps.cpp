@@ -280,6 +280,10 @@ absl::Status addDishes(Composition& composition) {
       return absl::InvalidArgumentError(
           absl::StrCat("dish ", from.id(), ": course ", from.course_id(), " is not in the event"));
     info.scale = scaleOf(documents.event, from, *info.recipe);
+    if (auto sized = withPansFor(*info.recipe, info.scale)) {
+      info.recipe = sized.get();
+      composition.divided.push_back(std::move(sized));
+    }
     if (auto divided = inLoads(*info.recipe, composition.problem)) {
       info.recipe = divided.get();
       composition.divided.push_back(std::move(divided));

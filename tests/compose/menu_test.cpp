@@ -219,6 +219,21 @@ TEST(ServingsTest, MorePansAreNeededOnlyForMoreThanATwentiethMore) {
   EXPECT_EQ(pansFor(need, 1.6), 2);
 }
 
+// Sixty-four gratins' worth of guests: eight dishes, and the one oven takes four.
+TEST(ServingsTest, AFeastsBakesGoInAsManyLoadsAsItsPansNeed) {
+  v1::Bundle bundle = smallDinner();
+  v1::Event& event = *bundle.mutable_events(0);
+  event.mutable_dishes()->DeleteSubrange(0, 2);
+  event.mutable_dishes(0)->set_serving_count(64);
+  const v1::Plan plan = planOf(bundle);
+  EXPECT_EQ(plan.unserved_size(), 0);
+  EXPECT_EQ(plan.breaches_size(), 0);
+  int loads = 0;
+  for (const v1::PlannedStep& step : plan.steps())
+    if (step.kind() == v1::STEP_KIND_OVEN && !step.left_out()) ++loads;
+  EXPECT_EQ(loads, 2);
+}
+
 TEST(PortionsTest, LeftoversKeepByTheHouseholdsRules) {
   v1::Bundle bundle = smallDinner();
   for (v1::Recipe& recipe : *bundle.mutable_recipes())

@@ -28,4 +28,15 @@ int pansFor(const v1::OvenNeed& need, double scale) {
   return std::max(1, static_cast<int>(roast ? std::round(pans) : std::ceil(pans - kIntoTheSame)));
 }
 
+std::shared_ptr<const v1::Recipe> withPansFor(const v1::Recipe& recipe, double scale) {
+  std::shared_ptr<v1::Recipe> sized;
+  for (int i = 0; i < recipe.steps_size(); ++i) {
+    const v1::OvenNeed& need = recipe.steps(i).oven();
+    if (!need.has_pan() || pansFor(need, scale) == std::max(1, need.pan().count())) continue;
+    if (sized == nullptr) sized = std::make_shared<v1::Recipe>(recipe);
+    sized->mutable_steps(i)->mutable_oven()->mutable_pan()->set_count(pansFor(need, scale));
+  }
+  return sized;
+}
+
 }  // namespace suppertide::compose

@@ -1,6 +1,8 @@
 // How many adult portions a dish is made for.
 #pragma once
 
+#include <memory>
+
 #include "suppertide/v1/event.pb.h"
 #include "suppertide/v1/recipe.pb.h"
 
@@ -18,5 +20,8 @@ double scaleOf(const v1::Event& event, const v1::Dish& dish, const v1::Recipe& r
 // Pans of a bake in so many makings: a larger roast is one roast in its tin for long; of the
 // rest a twentieth more goes into the same pans. At least 1.
 int pansFor(const v1::OvenNeed& need, double scale);
+
+// The recipe with the pans that its bakes then need; null where they stay as they are.
+std::shared_ptr<const v1::Recipe> withPansFor(const v1::Recipe& recipe, double scale);
 
 }  // namespace suppertide::compose
