@@ -152,9 +152,15 @@ struct ReplanCommand {
   std::vector<std::string> started;
   std::vector<std::string> finished;
   std::vector<std::string> skipped;
-  std::vector<std::string> withoutCook;  // names or ids
-  std::vector<std::string> broken;       // ovens, equipment
-  bool keep = false;                     // stores reports, event and plan
+  // What was seen just now: step, value.
+  std::vector<std::pair<std::string, std::string>> rises;  // times the volume at the stage's start
+  std::vector<std::pair<std::string, std::string>> doughCelsius;
+  std::vector<std::pair<std::string, std::string>> coreCelsius;
+  std::vector<std::pair<std::string, std::string>> ovenCelsius;
+  std::vector<std::pair<std::string, std::string>> dents;  // "springs-back", "slow", "stays"
+  std::vector<std::string> withoutCook;                    // names or ids
+  std::vector<std::string> broken;                         // ovens, equipment
+  bool keep = false;                                       // stores reports, event and plan
   std::string output;
   bool json = false;
 };

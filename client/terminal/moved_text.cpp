@@ -40,6 +40,11 @@ std::vector<std::string> otherChanges(const PlanView& view, const v1::MovedStep&
       fromTo(dial(moved.old_setpoint_celsius()), dial(moved.new_setpoint_celsius()), "at "),
       fromTo(named(moved.old_place_id(), names.place(moved.old_place_id())),
              named(moved.new_place_id(), names.place(moved.new_place_id())), "in ")};
+  // Of a step that stays where it is, but not as long.
+  if (moved.cause() == v1::MOVE_CAUSE_LENGTH &&
+      moved.old_start_time().seconds() == moved.new_start_time().seconds())
+    changes.push_back(fromTo(view.clock().dayHour(toTime(moved.old_end_time())),
+                             view.clock().dayHour(toTime(moved.new_end_time())), "until "));
   std::erase(changes, "");
   return changes;
 }

@@ -4,6 +4,7 @@
 #include <utility>
 
 #include "absl/strings/ascii.h"
+#include "absl/strings/numbers.h"
 #include "absl/strings/str_cat.h"
 #include "client/link/request_id.h"
 #include "client/terminal/bundle_file.h"
@@ -34,6 +35,7 @@ class Change {
       return status;
     if (auto status = readAll(command_.skipped, [](v1::Report& r) { r.set_skipped(true); }); !status.ok())
       return status;
+    if (auto status = readSights(); !status.ok()) return status;
     for (const std::string& cook : command_.withoutCook)
       if (auto status = leave(cook); !status.ok()) return status;
     for (const std::string& thing : command_.broken)
@@ -96,6 +98,46 @@ class Change {
       tell(*report);
     }
     return absl::OkStatus();
+  }
+
+  // Which number of which step was wrong, in the words of the command line.
+  template <typename Tell>
+  absl::Status readNumbers(const std::vector<std::pair<std::string, std::string>>& seen, const char* flag,
+                           double least, double most, const char* unit, Tell tell) {
+    for (const auto& [step, given] : seen) {
+      double value = 0;
+      if (!absl::SimpleAtod(given, &value) || !(value >= least && value <= most))
+        return absl::InvalidArgumentError(
+            absl::StrCat(flag, " ", step, " ", given, ": must be ", least, " to ", most, unit));
+      v1::Report* report = add(step);
+      if (report == nullptr) return unknownStep(step);
+      tell(*report, value);
+    }
+    return absl::OkStatus();
+  }
+
+  absl::Status readSights() {
+    auto status = readNumbers(command_.rises, "--rise", 0.5, 8, " times the volume at first",
+                              [](v1::Report& r, double value) { r.set_rise(value); });
+    status.Update(readNumbers(command_.doughCelsius, "--dough-temperature", -10, 60, " °C",
+                              [](v1::Report& r, double value) { r.set_dough_celsius(value); }));
+    status.Update(readNumbers(command_.coreCelsius, "--core-temperature", -30, 150, " °C",
+                              [](v1::Report& r, double value) { r.set_core_celsius(value); }));
+    status.Update(readNumbers(command_.ovenCelsius, "--oven-temperature", 0, 550, " °C",
+                              [](v1::Report& r, double value) { r.set_oven_celsius(value); }));
+    for (const auto& [step, what] : command_.dents) {
+      const v1::DentTest test = what == "springs-back" ? v1::DENT_TEST_SPRINGS_BACK
+                                : what == "slow"       ? v1::DENT_TEST_SLOW_RETURN
+                                : what == "stays"      ? v1::DENT_TEST_STAYS
+                                                       : v1::DENT_TEST_UNSPECIFIED;
+      if (test == v1::DENT_TEST_UNSPECIFIED)
+        return absl::InvalidArgumentError(
+            absl::StrCat("--dent ", step, " ", what, ": must be springs-back, slow or stays"));
+      v1::Report* report = add(step);
+      if (report == nullptr) return unknownStep(step);
+      report->set_dent_test(test);
+    }
+    return status;
   }
 
   v1::Event& event() {

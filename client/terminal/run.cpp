@@ -256,6 +256,7 @@ void addReplan(CLI::App& app, Options& options) {
               "Nothing is stored without --keep. With a BUNDLE and its PLAN no server is needed.\n\n"
               "Examples:\n  suppertide replan --event midsummer --late 20 rolls/shape\n"
               "  suppertide replan --finished rolls/bulk --broken \"Large oven\" --keep\n"
+              "  suppertide replan --rise rolls/bulk 1.3 --core-temperature lamb/roast 61\n"
               "  suppertide replan demo/feast.json plan.json --at 17:10 --without-cook Ben\n\n"
               "Exit code 3 when a dish cannot be served any more.");
   CLI::Option* bundle =
@@ -277,6 +278,16 @@ void addReplan(CLI::App& app, Options& options) {
   steps("--started", o.started, "A step has begun just now", "DISH/STEP");
   steps("--finished", o.finished, "A step is over just now", "DISH/STEP");
   steps("--skipped", o.skipped, "A step will not be done", "DISH/STEP");
+  const auto seen = [&](const char* name, auto& list, const char* about, const char* type) {
+    return sub->add_option(name, list, about)->type_name(type)->allow_extra_args(false);
+  };
+  seen("--rise", o.rises, "How far a dough or levain has risen, in times its volume at first: 1.4",
+       "DISH/STEP TIMES");
+  seen("--dough-temperature", o.doughCelsius, "How warm a dough is, in degrees Celsius", "DISH/STEP CELSIUS");
+  seen("--dent", o.dents, "What a finger dent in a dough does: springs-back, slow or stays",
+       "DISH/STEP WHAT");
+  seen("--core-temperature", o.coreCelsius, "How warm the centre of a bake is", "DISH/STEP CELSIUS");
+  seen("--oven-temperature", o.ovenCelsius, "How warm the oven of a bake really is", "DISH/STEP CELSIUS");
   steps("--without-cook", o.withoutCook, "Somebody cannot cook any more", "NAME");
   steps("--broken", o.broken, "An oven or a thing cannot be used any more", "NAME");
   sub->add_flag("--keep", o.keep, "Store the reports, the changed event and the plan")->excludes(bundle);

@@ -1,12 +1,14 @@
 #include "server/compose/progress.h"
 
 #include <algorithm>
+#include <cstdlib>
 #include <map>
 #include <numeric>
-#include <set>
 
 #include "absl/strings/str_cat.h"
 #include "server/compose/documents.h"
+#include "server/compose/seen_bakes.h"
+#include "server/compose/seen_doughs.h"
 
 namespace suppertide::compose {
 namespace {
@@ -14,6 +16,9 @@ namespace {
 using planning::Minute;
 using planning::StepState;
 using Kind = planning::StepState::Kind;
+
+// A bake that is done so many minutes otherwise than planned is as planned.
+constexpr Minute kTelling = 5;
 
 std::size_t at(int index) {
   return static_cast<std::size_t>(index);
@@ -26,6 +31,8 @@ class Reading {
     running_.now = std::clamp(now, 0, composition.problem.limit);
     running_.states.resize(composition.steps.size());
     told_.assign(composition.steps.size(), false);
+    seenAt_.assign(composition.steps.size(), planning::kNoLimit);
+    readings_.resize(composition.steps.size());
     for (std::size_t i = 0; i < composition.steps.size(); ++i)
       byId_[composition.stepId(static_cast<int>(i))] = static_cast<int>(i);
   }
@@ -42,21 +49,21 @@ class Reading {
   StepState& state(int step) { return running_.states[at(step)]; }
 
   void readReports() {
-    std::set<std::string> undone;
-    for (const v1::Report& report : progress_.reports())
-      if (report.what_case() == v1::Report::kUndoneReportId) undone.insert(report.undone_report_id());
-    for (int r = 0; r < progress_.reports_size(); ++r) {
-      const v1::Report& report = progress_.reports(r);
-      const auto step = byId_.find(absl::StrCat(report.dish_id(), "/", report.step_id()));
-      if (step == byId_.end() || undone.count(report.id()) > 0) continue;
-      take(step->second, report, r >= known_);
+    std::map<const v1::Report*, int> number;
+    for (int r = 0; r < progress_.reports_size(); ++r) number[&progress_.reports(r)] = r;
+    for (const v1::Report* report : standingReports(progress_)) {
+      const auto step = byId_.find(absl::StrCat(report->dish_id(), "/", report->step_id()));
+      if (step != byId_.end()) take(step->second, *report, number[report] >= known_);
     }
   }
 
+  Minute whenOf(const v1::Report& report) const {
+    return report.has_happen_time() ? std::min(composition_.axis.minuteOf(report.happen_time()), running_.now)
+                                    : running_.now;
+  }
+
   void take(int step, const v1::Report& report, bool isNew) {
-    const Minute when = report.has_happen_time()
-                            ? std::min(composition_.axis.minuteOf(report.happen_time()), running_.now)
-                            : running_.now;
+    const Minute when = whenOf(report);
     StepState& here = state(step);
     switch (report.what_case()) {
       case v1::Report::kStarted:
@@ -73,11 +80,11 @@ class Reading {
         here.kind = Kind::kSkipped;
         break;
       case v1::Report::kDelayedBy:
-        return delay(step, minutesOf(report.delayed_by()), isNew);
+        return delay(step, minutesOf(report.delayed_by()), when, isNew);
       case v1::Report::kHandedToMemberId:
         return handOver(step, report.handed_to_member_id());
       default:
-        return;
+        return see(step, report, when);
     }
     told_[at(step)] = true;
     if (here.kind != Kind::kSkipped) here.cook = cookOf(report.member_id(), step);
@@ -94,11 +101,25 @@ class Reading {
     return -1;
   }
 
-  void delay(int step, Minute by, bool isNew) {
-    if (!isNew) return;
+  // What somebody saw of a step was there to be seen.
+  void see(int step, const v1::Report& report, Minute when) {
+    seenAt_[at(step)] = std::min(seenAt_[at(step)], when);
+    const bool core = report.what_case() == v1::Report::kCoreCelsius;
+    if (!core && report.what_case() != v1::Report::kOvenCelsius) return;
+    readings_[at(step)].push_back({when, core, core ? report.core_celsius() : report.oven_celsius()});
+  }
+
+  void delay(int step, Minute by, Minute when, bool isNew) {
     StepState& here = state(step);
+    // The plan has it: of a step under way it still is a part of its length.
+    if (!isNew) {
+      if (here.kind == Kind::kStarted ? here.start <= when : planned(step).start <= when)
+        here.counted = std::max(here.counted, by);
+      here.longer = std::max(here.longer, here.counted);
+      return;
+    }
     if (here.kind == Kind::kStarted || planned(step).start < running_.now)
-      here.longer = std::max(here.longer, by);
+      here.longer = std::max(here.longer, here.counted + by);
     if (here.kind == Kind::kWaiting) here.notBefore = std::max(here.notBefore, planned(step).start + by);
   }
 
@@ -116,7 +137,30 @@ class Reading {
     std::iota(order.begin(), order.end(), 0);
     std::stable_sort(order.begin(), order.end(),
                      [&](int a, int b) { return planned(a).start < planned(b).start; });
-    for (const int step : order) assume(step);
+    for (const int step : order) {
+      if (told_[at(step)] && state(step).kind == Kind::kStarted) watch(step, state(step).start);
+      assume(step);
+    }
+  }
+
+  // What thermometers say of a bake that begins at `start`, against the plan's end.
+  void watch(int step, Minute start) {
+    std::vector<BakeReading>& readings = readings_[at(step)];
+    const v1::Step& told = *composition_.steps[at(step)].step;
+    if (readings.empty() || !told.has_oven()) return;
+    std::stable_sort(readings.begin(), readings.end(),
+                     [](const BakeReading& a, const BakeReading& b) { return a.when < b.when; });
+    const auto mode = at(planned(step).mode);
+    const planning::Mode& way = composition_.problem.steps[at(step)].modes[mode];
+    const planning::Length usual = way.length.at(planned(step).start);
+    if (!usual.possible() || (way.oven && way.oven->phases.size() > 1)) return;
+    const Minute now = bakeMinutesBySight(
+        told.oven(), composition_.steps[at(step)].modes[mode].setpointCelsius, usual.best, start, readings);
+    StepState& here = state(step);
+    // What may be done sooner is looked at sooner; until somebody says that it is out it keeps its time.
+    here.longer = std::max(0, now - usual.best);
+    here.counted = planned(step).end - planned(step).start - usual.best;
+    if (std::abs(here.longer - here.counted) < kTelling) here.longer = here.counted;
   }
 
   void assume(int step) {
@@ -124,12 +168,14 @@ class Reading {
     if (told_[at(step)] || running_.plan.unserved[at(composition_.steps[at(step)].dish)]) return;
     const Minute soonest = freeFrom(step);
     const bool followed = isFollowed(step);
-    const Minute start = planned(step).start;
-    if (!followed && (start > running_.now || soonest > start)) return;
+    const bool seen = seenAt_[at(step)] < planning::kNoLimit;
+    const Minute start = std::min(planned(step).start, seenAt_[at(step)]);
+    if (!followed && !seen && (start > running_.now || soonest > start)) return;
     // Put off before it began; once under way it takes longer instead.
     if (here.notBefore > running_.now && start >= running_.now) return;
     here.start = std::min(start, running_.now);
-    const Minute end = planned(step).end + here.longer;
+    watch(step, here.start);
+    const Minute end = here.start + planned(step).end - planned(step).start + here.longer - here.counted;
     here.kind = end <= running_.now || followed ? Kind::kFinished : Kind::kStarted;
     here.end = std::min(end, running_.now);
     here.notBefore = 0;
@@ -155,7 +201,8 @@ class Reading {
     return std::any_of(composition_.problem.gaps.begin(), composition_.problem.gaps.end(),
                        [&](const planning::Gap& gap) {
                          return gap.from == step && gap.fromEdge == planning::Edge::kEnd &&
-                                gap.toEdge == planning::Edge::kStart && gap.least >= 0 && told_[at(gap.to)] &&
+                                gap.toEdge == planning::Edge::kStart && gap.least >= 0 &&
+                                (told_[at(gap.to)] || seenAt_[at(gap.to)] < planning::kNoLimit) &&
                                 state(gap.to).kind != Kind::kSkipped;
                        });
   }
@@ -164,7 +211,9 @@ class Reading {
   const v1::Progress& progress_;
   const int known_;
   planning::Running running_;
-  std::vector<bool> told_;  // by step: begun, ended or skipped by report
+  std::vector<bool> told_;      // by step: begun, ended or skipped by report
+  std::vector<Minute> seenAt_;  // by step: first seen by report, or kNoLimit
+  std::vector<std::vector<BakeReading>> readings_;
   std::map<std::string, int> byId_;
 };
 

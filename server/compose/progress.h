@@ -13,7 +13,9 @@ namespace suppertide::compose {
 // that nobody spoke of has begun or ended by its plan once what it follows has.
 // Reports up to `known` are in the plan already, so that a delay counts once.
 // Hand-overs of steps that wait are pinned in the composition's problem.
-// Observations (rise, temperatures, the dent test) move nothing here.
+// What was seen of a step says that it had begun by then; the centre of a bake and
+// its oven say when it will be done (seen_bakes.h). Rises, dough temperatures and
+// dent tests move nothing here: seen_doughs.h makes the doughs what they show.
 planning::Running runningOf(Composition& composition, const v1::Plan& plan, const v1::Progress& progress,
                             int known, planning::Minute now);
 

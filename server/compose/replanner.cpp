@@ -4,18 +4,17 @@
 #include <cstdlib>
 #include <map>
 
-#include "absl/strings/numbers.h"
 #include "absl/strings/str_cat.h"
 #include "server/compose/chance_document.h"
 #include "server/compose/documents.h"
-#include "server/compose/progress.h"
+#include "server/compose/remedies/clash_document.h"
+#include "server/compose/running_problem.h"
 #include "server/planning/explain/shift.h"
 #include "server/planning/replan/replan.h"
 
 namespace suppertide::compose {
 namespace {
 
-constexpr planning::Minute kGrid = 5;
 // Simulated while everybody waits.
 constexpr int kEvenings = 1'000;
 
@@ -100,6 +99,12 @@ std::int64_t sortKey(const v1::MovedStep& moved) {
   return moved.has_new_start_time() ? moved.new_start_time().seconds() : moved.old_start_time().seconds();
 }
 
+bool isOver(const Composition& composition, const std::vector<bool>& past, const std::string& stepId) {
+  for (std::size_t i = 0; i < past.size(); ++i)
+    if (past[i] && composition.stepId(static_cast<int>(i)) == stepId) return true;
+  return false;
+}
+
 // The whole document of a schedule that is under way.
 class RunningWriter {
  public:
@@ -128,15 +133,14 @@ class RunningWriter {
     plan.mutable_search()->set_stopped(true);
     keepPast(plan);
     addMoves(plan);
+    addLengths(plan);
     return plan;
   }
 
  private:
   // A dough that is over cannot be made ready any more.
   void note(v1::Plan& plan, const v1::Breach& breach) const {
-    for (std::size_t i = 0; i < composition_.steps.size(); ++i)
-      if (composition_.stepId(static_cast<int>(i)) == breach.step_id() && made_.remains.past[i]) return;
-    *plan.add_breaches() = breach;
+    if (!isOver(composition_, made_.remains.past, breach.step_id())) *plan.add_breaches() = breach;
   }
 
   // What has happened needs nothing any more; people still see what it was.
@@ -173,6 +177,35 @@ class RunningWriter {
     }
   }
 
+  // A step under way that cannot end when it was to begins where it did, but what follows waits for it.
+  void addLengths(v1::Plan& plan) const {
+    const auto old = byId(before_);
+    const auto now = byId(plan);
+    for (std::size_t i = 0; i < composition_.steps.size(); ++i) {
+      const planning::Placement& at = made_.schedule.steps[i];
+      const planning::Step& what = composition_.problem.steps[i];
+      const auto was = old.find(composition_.stepId(static_cast<int>(i)));
+      if (!made_.remains.past[i] || what.pin.end || was == old.end() || now.count(was->first) == 0) continue;
+      const planning::Length length = what.modes[static_cast<std::size_t>(at.mode)].length.at(at.start);
+      const planning::Minute end = composition_.axis.minuteOf(was->second->end_time());
+      const planning::Minute lasted = end - at.start;
+      if (std::abs(end - at.end) < kReplanGrid ||
+          (length.possible() && length.shortest <= lasted && lasted <= length.longest))
+        continue;
+      const bool listed = std::any_of(plan.moved_steps().begin(), plan.moved_steps().end(),
+                                      [&](const v1::MovedStep& m) { return m.step_id() == was->first; });
+      if (listed) continue;
+      MovedWriter writer;
+      writer.from(*was->second);
+      writer.to(*now.at(was->first));
+      v1::MovedStep& row = *plan.add_moved_steps();
+      row = writer.done();
+      row.set_cause(v1::MOVE_CAUSE_LENGTH);
+    }
+    std::stable_sort(plan.mutable_moved_steps()->begin(), plan.mutable_moved_steps()->end(),
+                     [](const v1::MovedStep& a, const v1::MovedStep& b) { return sortKey(a) < sortKey(b); });
+  }
+
   const Composition& composition_;
   const planning::Replanned& made_;
   const v1::Plan& before_;
@@ -187,17 +220,7 @@ class StopBridge : public planning::Monitor {
   PlanMonitor* monitor_;
 };
 
-std::string reportsKey(const v1::Plan& plan) {
-  return absl::StrCat("reports/", plan.id());
-}
-
 }  // namespace
-
-int reportsIn(const v1::Plan& plan) {
-  int count = 0;
-  const auto found = plan.input_etags().find(reportsKey(plan));
-  return found != plan.input_etags().end() && absl::SimpleAtoi(found->second, &count) ? count : 0;
-}
 
 google::protobuf::RepeatedPtrField<v1::MovedStep> movedSteps(const v1::Plan& before, const v1::Plan& after) {
   const auto old = byId(before);
@@ -224,33 +247,49 @@ google::protobuf::RepeatedPtrField<v1::MovedStep> movedSteps(const v1::Plan& bef
 
 absl::StatusOr<ReplannedEvent> replanEvent(const Documents& documents, const RunningPlan& running,
                                            const PlanOptions& options, PlanMonitor* monitor) {
-  auto composition = composeProblem(documents);
-  if (!composition.ok()) return composition.status();
-  const planning::Running state = runningOf(*composition, running.plan, running.progress,
-                                            reportsIn(running.plan), composition->axis.minuteOf(running.now));
+  const auto problem = runningProblem(documents, running);
+  if (!problem.ok()) return problem.status();
+  Composition& composition = *(*problem)->composition;
   planning::ReplanOptions how;
   how.search.seed = options.seed;
   how.search.workLimit = options.workLimit;
-  how.search.grid = kGrid;
+  how.search.grid = kReplanGrid;
   StopBridge bridge(monitor);
-  const auto made = planning::replan(composition->problem, state, how, &bridge);
+  const auto made = planning::replan(composition.problem, (*problem)->state, how, &bridge);
   if (!made.ok()) return made.status();
-  composition->problem = made->remains.problem;
+  composition.problem = made->remains.problem;
   ReplannedEvent result;
-  result.plan = RunningWriter(*composition, *made, running.plan).write();
+  result.plan = RunningWriter(composition, *made, running.plan).write();
   result.plan.mutable_search()->set_seed(options.seed);
   result.nothingMoves = result.plan.moved_steps().empty();
-  (*result.plan.mutable_input_etags())[reportsKey(result.plan)] =
+  (*result.plan.mutable_input_etags())[absl::StrCat("reports/", result.plan.id())] =
       absl::StrCat(running.progress.reports_size());
+  if (monitor == nullptr || !monitor->stop()) addWishClashes(composition, made->schedule, result.plan);
   return result;
 }
 
-absl::StatusOr<StepExplanation> explainStep(const Documents& documents, const v1::Plan& plan,
+absl::StatusOr<AuditResult> auditRunning(const Documents& documents, const RunningPlan& running) {
+  const auto context = planInContext(documents, running);
+  if (!context.ok()) return context.status();
+  const Composition& composition = *context->problem->composition;
+  AuditResult result;
+  result.breaches = breachesOf(composition, planning::audit(composition.problem, context->schedule));
+  v1::Plan scratch;
+  for (v1::Breach& breach : addDoughs(composition, context->schedule, scratch))
+    if (!isOver(composition, context->past, breach.step_id())) result.breaches.push_back(std::move(breach));
+  for (v1::Breach& breach : safetyBreaches(composition, context->schedule))
+    result.breaches.push_back(std::move(breach));
+  result.costs = costsOf(planning::costOf(composition.problem, context->schedule).total);
+  return result;
+}
+
+absl::StatusOr<StepExplanation> explainStep(const Documents& documents, const RunningPlan& running,
                                             const std::string& stepId, int shiftMinutes) {
-  const auto composition = composeProblem(documents);
-  if (!composition.ok()) return composition.status();
-  const auto schedule = scheduleOf(*composition, plan);
-  if (!schedule.ok()) return schedule.status();
+  const auto context = planInContext(documents, running);
+  if (!context.ok()) return context.status();
+  const Composition* composition = context->problem->composition.get();
+  const planning::Schedule* schedule = &context->schedule;
+  const v1::Plan& plan = running.plan;
   StepExplanation out;
   int step = -1;
   for (std::size_t i = 0; i < composition->steps.size(); ++i)
@@ -264,7 +303,7 @@ absl::StatusOr<StepExplanation> explainStep(const Documents& documents, const v1
     if (dish.dish_id() == out.step.dish_id()) out.dishCosts = dish.costs();
   if (shiftMinutes == 0) return out;
   const planning::Shift shift =
-      planning::shiftStep(composition->problem, *schedule, step, shiftMinutes, kGrid);
+      planning::shiftStep(composition->problem, *schedule, step, shiftMinutes, kReplanGrid);
   for (const planning::Reason& reason : shift.obstacles)
     out.obstacles.push_back(reasonOf(*composition, reason));
   out.possible = shift.possible;

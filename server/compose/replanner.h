@@ -25,6 +25,13 @@ struct ReplannedEvent {
 absl::StatusOr<ReplannedEvent> replanEvent(const Documents& documents, const RunningPlan& running,
                                            const PlanOptions& options, PlanMonitor* monitor = nullptr);
 
+// Starts that may be chosen, in minutes.
+inline constexpr int kReplanGrid = 5;
+
+// As planner.h's, but of a plan that may be replanned: it is judged by the reports that it was made with, as
+// a plan of what was left then. `running.now` as the caller's clock has it.
+absl::StatusOr<AuditResult> auditRunning(const Documents& documents, const RunningPlan& running);
+
 // How many reports of the event the plan was made with.
 int reportsIn(const v1::Plan& plan);
 
@@ -45,7 +52,8 @@ struct StepExplanation {
 
 // `shiftMinutes` later (+) or earlier (-); 0: only why it lies there. InvalidArgument when the
 // plan is not one of the event; NotFound when it has no such step ("dish_id/step_id").
-absl::StatusOr<StepExplanation> explainStep(const Documents& documents, const v1::Plan& plan,
+// A replanned plan is read as auditRunning() does; what has begun stays.
+absl::StatusOr<StepExplanation> explainStep(const Documents& documents, const RunningPlan& running,
                                             const std::string& stepId, int shiftMinutes);
 
 }  // namespace suppertide::compose

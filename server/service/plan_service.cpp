@@ -109,7 +109,10 @@ class PlanServiceCalls final : public v1::PlanService::CallbackService {
       if (!stored.ok()) return fromStorage(stored.status());
       plan = read<v1::Plan>(*stored);
     }
-    const auto result = compose::auditPlan(documents, plan);
+    compose::RunningPlan running;
+    if (const Failure wrong = runningOf(caller, asked.event_id(), std::move(plan), running); wrong.failed())
+      return wrong;
+    const auto result = compose::auditRunning(documents, running);
     if (!result.ok()) return failure(result.status(), "NOT_A_PLAN_OF_THIS_EVENT");
     for (const v1::Breach& breach : result->breaches) *answer.add_breaches() = breach;
     *answer.mutable_costs() = result->costs;
@@ -120,6 +123,19 @@ class PlanServiceCalls final : public v1::PlanService::CallbackService {
     const auto stored = backend_.store().get(caller.householdId, {"plan", eventId});
     if (!stored.ok()) return fromStorage(stored.status());
     plan = read<v1::Plan>(*stored);
+    return {};
+  }
+
+  // The plan with all reports so far, now.
+  Failure runningOf(const Caller& caller, const std::string& eventId, v1::Plan plan,
+                    compose::RunningPlan& running) {
+    running.plan = std::move(plan);
+    running.now.set_seconds(backend_.clock().now().time_since_epoch().count());
+    const auto progress = backend_.store().get(caller.householdId, {"progress", eventId});
+    if (progress.ok())
+      running.progress = read<v1::Progress>(*progress);
+    else if (progress.status().code() != absl::StatusCode::kNotFound)
+      return fromStorage(progress.status());
     return {};
   }
 
@@ -137,7 +153,10 @@ class PlanServiceCalls final : public v1::PlanService::CallbackService {
             documentsOf(backend_, caller.householdId, asked.event_id(), documents, revision, nullptr);
         wrong.failed())
       return wrong;
-    const auto told = compose::explainStep(documents, plan, asked.step_id(), static_cast<int>(shift / 60));
+    compose::RunningPlan running;
+    if (const Failure wrong = runningOf(caller, asked.event_id(), std::move(plan), running); wrong.failed())
+      return wrong;
+    const auto told = compose::explainStep(documents, running, asked.step_id(), static_cast<int>(shift / 60));
     if (!told.ok())
       return failure(told.status(), told.status().code() == absl::StatusCode::kNotFound
                                         ? "NO_SUCH_STEP"

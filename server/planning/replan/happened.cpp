@@ -131,10 +131,10 @@ class Past {
     const Minute longer = state(step).longer;
     // An end that is another than planned lies on the grid, so that what follows may follow at once.
     const auto ending = [&](Minute lasts) {
-      const Minute end = std::max(at.start + lasts + longer, now_);
+      const Minute end = std::max(at.start + std::max(0, lasts + longer), now_);
       return (end == old.end ? end : roundUp(end, grid_)) - at.start;
     };
-    const Minute usual = old.end - old.start;
+    const Minute usual = std::max(0, old.end - old.start - state(step).counted);
     const Minute lasts = length.possible() ? std::clamp(usual, length.shortest, length.longest) : usual;
     at.end = at.start + ending(lasts);
     const bool elastic = length.possible() && length.longest > length.shortest;

@@ -18,7 +18,8 @@ struct StepState {
   Minute end = 0;        // finished
   int cook = -1;         // who did; -1: as planned
   Minute notBefore = 0;  // waiting: put off until then
-  Minute longer = 0;     // started: how much longer than planned it takes
+  Minute longer = 0;     // started: how much longer than its usual length it takes; below 0: shorter
+  Minute counted = 0;    // started: the part of `longer` that the running plan has already
 };
 
 // A plan being cooked. Dishes that were added since are unserved in it.
