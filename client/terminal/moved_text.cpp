@@ -6,6 +6,7 @@
 
 #include "absl/strings/str_cat.h"
 #include "absl/strings/str_join.h"
+#include "client/terminal/headline.h"
 #include "client/terminal/step_text.h"
 #include "client/terminal/table.h"
 #include "client/terminal/words.h"
@@ -159,9 +160,30 @@ std::string costsText(const v1::TierCosts& costs) {
   return parts.empty() ? "nothing" : absl::StrJoin(parts, ", ");
 }
 
+namespace {
+
+// Limits of food under way that are overrun rather than throw it away, and whatever else is wrong.
+std::string overrunText(const PlanView& view) {
+  std::string text;
+  for (const v1::Breach& breach : view.plan().breaches()) {
+    if (breach.rule() != v1::HARD_RULE_GAP || breach.amount() <= 0) {
+      text += view.item("• ", breachText(view, breach));
+      continue;
+    }
+    text += view.item("• ", absl::StrCat("“", view.titleWithDish(breach.step_id()), "” comes ",
+                                         durationText(absl::Minutes(breach.amount())), " later after “",
+                                         view.title(breach.other_step_id()),
+                                         "” than its recipe allows, so that nothing is thrown away. Look at "
+                                         "it before you go on."));
+  }
+  return text;
+}
+
+}  // namespace
+
 std::string replanText(const PlanView& view, const v1::MakePlanResponse& answer) {
   std::string text = view.style().heading(plainLine(view.event().display_name())) + "\n";
-  text += latenessText(view);
+  text += latenessText(view) + overrunText(view);
   const auto& moved = answer.plan().moved_steps();
   if (answer.nothing_moves())
     text += view.paragraph("Nothing needs to move: the plan still fits.");

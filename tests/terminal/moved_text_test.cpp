@@ -42,6 +42,20 @@ TEST_F(MovedTextTest, TellsOldAndNewTimesWithWhoAndWhy) {
   EXPECT_THAT(why, HasSubstr("Bake the loaves"));
 }
 
+TEST_F(MovedTextTest, SaysWhatWaitsLongerThanItsRecipeAllows) {
+  v1::Plan plan = samplePlan();
+  v1::Breach& breach = *plan.add_breaches();
+  breach.set_rule(v1::HARD_RULE_GAP);
+  breach.set_step_id("rye/bake");
+  breach.set_other_step_id("rye/mix");
+  breach.set_amount(40);
+  const PlanView late(sampleBundle(), sampleBundle().events(0), plan, 200, false);
+  EXPECT_THAT(
+      replanText(late, answer_),
+      HasSubstr(
+          "“Bake the loaves · Rye loaf” comes 40 min later after “Mix the dough” than its recipe allows"));
+}
+
 TEST_F(MovedTextTest, SaysThatNothingNeedsToMove) {
   answer_.mutable_plan()->clear_moved_steps();
   answer_.set_nothing_moves(true);

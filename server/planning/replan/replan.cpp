@@ -96,25 +96,59 @@ class Replanning {
     return false;
   }
 
-  // Dishes under way that found no place: once more, with some minutes over their limits.
+  // Dishes under way that found no place: once more, with some minutes over their own limits,
+  // then over those of all dishes under way.
   void rescue() {
     std::vector<int> lost;
+    std::vector<int> underWay;
     for (int d = 0; d < static_cast<int>(problem().dishes.size()); ++d) {
       const auto index = static_cast<std::size_t>(d);
-      if (out_.schedule.unserved[index] && !running_.plan.unserved[index] && begun(d)) lost.push_back(d);
+      if (running_.plan.unserved[index] || !begun(d)) continue;
+      underWay.push_back(d);
+      if (out_.schedule.unserved[index]) lost.push_back(d);
     }
     if (lost.empty() || stop()) return;
-    const Problem strained = strainedBy(lost);
     RepairOptions options;
     options.search = options_.search;
     options.rounds = options_.repairRounds;
-    const auto repaired = repairPlan(strained, out_.schedule, options, monitor_);
-    if (!repaired || costIn(repaired->cost, Tier::kUnserved) >= costIn(out_.cost, Tier::kUnserved)) return;
-    out_.schedule = withPast(repaired->schedule);
+    const Problem patient = strainedBy(lost);
+    const auto repaired = repairPlan(patient, out_.schedule, options, monitor_);
+    if (repaired && servesMore(*repaired)) return takeStrained(repaired->schedule, lost);
+    if (!options_.planAnew || stop()) return;
+    const Problem morePatient = strainedBy(underWay);
+    const auto made = makePlan(morePatient, options_.search, monitor_);
+    if (made.ok() && servesMore(*made)) takeStrained(made->schedule, underWay);
+  }
+
+  bool servesMore(const Outcome& outcome) const {
+    return costIn(outcome.cost, Tier::kUnserved) < costIn(out_.cost, Tier::kUnserved);
+  }
+
+  void takeStrained(const Schedule& plan, const std::vector<int>& dishes) {
+    out_.schedule = withPast(plan);
     out_.cost = costOf(problem(), out_.schedule).total;
     out_.way = Replanned::Way::kRepaired;
-    for (const int dish : lost)
-      if (!out_.schedule.unserved[static_cast<std::size_t>(dish)]) out_.strained.push_back(dish);
+    for (const int dish : dishes)
+      if (overruns(dish)) out_.strained.push_back(dish);
+  }
+
+  // Whether the dish keeps not all of its own limits any more.
+  bool overruns(int dish) const {
+    const auto& steps = out_.schedule.steps;
+    const auto index = static_cast<std::size_t>(dish);
+    if (out_.schedule.unserved[index]) return false;
+    const Dish& served = problem().dishes[index];
+    if (steps[static_cast<std::size_t>(served.lastStep)].end > served.serve + served.lateLimit) return true;
+    for (std::size_t i = 0; i < steps.size(); ++i)
+      if (problem().steps[i].dish == dish && steps[i].end > problem().steps[i].latest) return true;
+    const auto minuteOf = [&](int step, Edge edge) {
+      const Placement& at = steps[static_cast<std::size_t>(step)];
+      return edge == Edge::kStart ? at.start : at.end;
+    };
+    return std::any_of(problem().gaps.begin(), problem().gaps.end(), [&](const Gap& gap) {
+      return problem().steps[static_cast<std::size_t>(gap.from)].dish == dish &&
+             minuteOf(gap.to, gap.toEdge) - minuteOf(gap.from, gap.fromEdge) > gap.most;
+    });
   }
 
   Problem strainedBy(const std::vector<int>& dishes) const {

@@ -169,6 +169,37 @@ TEST_F(RunningDinnerTest, ADoughUnderWayMayOverrunItsLimitButIsNotThrownAway) {
   EXPECT_EQ(breaches[0].amount, 15);
 }
 
+// A roast that needs longer keeps the only oven from a dough that is already rising: the dough waits.
+TEST(ReplanTest, ADoughUnderWayWaitsForARoastThatNeedsLongerRatherThanEitherBeThrownAway) {
+  ProblemBuilder kitchen(600);
+  kitchen.cook("Ana");
+  kitchen.oven("oven", {160, 220}, {.racks = 1, .changeMinutes = 10});
+  kitchen.dish("roast", {.serve = 240, .holdLimit = 120, .lateLimit = 60});
+  kitchen.step("roast").lasting(70).in("oven", 160);
+  kitchen.step("carve").lasting(20).by({"Ana"}).after("roast", 0, 60);
+  kitchen.dish("rolls", {.serve = 240, .holdLimit = 120, .lateLimit = 60});
+  kitchen.step("proof").kind(StepKind::kFerment).lasting(40);
+  kitchen.step("bake").lasting(20).in("oven", 220).after("proof", 0, 15);
+  const Problem problem = kitchen.build();
+  Running running = asPlanned(problem,
+                              ScheduleBuilder(problem)
+                                  .put("roast", 60)
+                                  .put("carve", 150, "Ana")
+                                  .put("proof", 100)
+                                  .put("bake", 140)
+                                  .done(),
+                              120);
+  running.states[static_cast<std::size_t>(stepIndex(problem, "roast"))].longer = 40;
+  const auto result = replan(problem, running, {});
+  ASSERT_TRUE(result.ok()) << result.status();
+  EXPECT_EQ(result->schedule.unserved, (std::vector<bool>{false, false}));
+  EXPECT_EQ(result->strained, std::vector<int>{dishIndex(problem, "rolls")});
+  EXPECT_EQ(result->schedule.steps[static_cast<std::size_t>(stepIndex(problem, "bake"))].start, 180);
+  const auto breaches = audit(result->remains.problem, result->schedule);
+  ASSERT_EQ(breaches.size(), 1u);
+  EXPECT_EQ(breaches[0].rule, Rule::kGap);
+}
+
 TEST_F(RunningDinnerTest, NoOtherLimitIsOverrunSinceItMayBeOneOfFoodSafety) {
   problem_.steps[static_cast<std::size_t>(step("simmer"))].earliest = 150;
   const Replanned result = *replan(problem_, asPlanned(problem_, plan_, 118), {});
