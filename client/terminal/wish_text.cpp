@@ -24,7 +24,7 @@ class Story {
   std::string text() const {
     if (clash_.wishes_size() == 1 && served_.size() == 1)
       return absl::StrCat(dishName(*served_.front()), " cannot be ready by ", due(*served_.front()),
-                          ", whatever else is given up.");
+                          ", whatever else is given up.", rulesWords());
     std::vector<std::string> dishes;
     for (const v1::Wish* wish : served_) dishes.push_back(dishWords(*wish));
     std::string text = absl::StrCat("These cannot all be had: ", joinWords(dishes));
@@ -32,7 +32,7 @@ class Story {
     const std::vector<std::string> others = otherWords();
     if (!others.empty()) absl::StrAppend(&text, "; ", joinWords(others));
     absl::StrAppend(&text, ".");
-    for (const v1::KeptRule& rule : clash_.kept_rules()) absl::StrAppend(&text, " ", ruleWords(rule));
+    text += rulesWords();
     if (!clash_.smallest()) absl::StrAppend(&text, " (It may be that not all of them matter.)");
     return text;
   }
@@ -71,6 +71,12 @@ class Story {
       return view_.units().dial(wish.celsius());
     return absl::StrCat(view_.units().dialNumber(wish.min_celsius()), " to ",
                         view_.units().dial(wish.max_celsius()));
+  }
+
+  std::string rulesWords() const {
+    std::string words;
+    for (const v1::KeptRule& rule : clash_.kept_rules()) absl::StrAppend(&words, " ", ruleWords(rule));
+    return words;
   }
 
   // Not theirs to give up, but without it there would be no clash.
