@@ -176,6 +176,7 @@ std::vector<planning::WishClash> findWishClashes(const Composition& composition,
       options.steps > 0 ? static_cast<planning::Feasibility&>(limited) : engine;
   planning::WishClashOptions search;
   search.most = options.most;
+  search.nameRules = options.nameRules;
   search.suspects = options.suspects;
   search.relaxing = relaxingOf(composition);
   search.stop = options.stop;

@@ -73,6 +73,7 @@ class RemedyHunt {
                                              int most) {
     ClashSearchOptions options;
     options.most = most;
+    options.nameRules = search_.clashes.empty();  // for those that are told
     options.stop = stop_;
     if (!schedule.steps.empty()) options.suspects = suspectsOf(trial.composition(), schedule);
     return findWishClashes(trial.composition(), options);

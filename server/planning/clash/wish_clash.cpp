@@ -151,7 +151,7 @@ class ClashSearch {
     std::stable_sort(clash.wishes.begin(), clash.wishes.end(),
                      [](const Wish& a, const Wish& b) { return a.kind < b.kind; });
     clash.irreducible = sure_;
-    clash.rules = rulesBehind(clash.wishes, others, rulesOf(dishes));
+    if (options_.nameRules) clash.rules = rulesBehind(clash.wishes, others, rulesOf(dishes));
     return clash;
   }
 

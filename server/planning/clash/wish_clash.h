@@ -33,6 +33,7 @@ struct WishClashOptions {
   int most = 3;                    // sets, as different as can be
   std::vector<int> suspects = {};  // dishes that a plan left unserved or late; they are looked at first
   Relaxing relaxing = {};
+  bool nameRules = true;                             // look for the rules behind each set as well
   std::function<bool()> stop = {};                   // may be empty
   std::function<void(const WishClash&)> found = {};  // each as soon as it is known; may be empty
 };
