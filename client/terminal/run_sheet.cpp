@@ -80,10 +80,15 @@ struct Day {
 
 using StepList = std::vector<const v1::PlannedStep*>;
 
+// A wait that the day makes nothing of: food that is used at once need not be kept.
+bool isNotNeeded(const v1::PlannedStep& step) {
+  return step.cook_member_id().empty() && step.start_time().seconds() == step.end_time().seconds();
+}
+
 StepList stepsByStart(const PlanView& view, const std::string& cookId) {
   StepList steps;
   for (const v1::PlannedStep& step : view.plan().steps()) {
-    if (step.left_out()) continue;
+    if (step.left_out() || isNotNeeded(step)) continue;
     if (cookId.empty() || step.cook_member_id() == cookId) steps.push_back(&step);
   }
   std::stable_sort(steps.begin(), steps.end(), [](const v1::PlannedStep* a, const v1::PlannedStep* b) {

@@ -222,7 +222,7 @@ def check_plan(api, household, bundle, plan):
     starts = []
     for step in plan.steps:
         check(step.HasField("start_time") and step.HasField("end_time"), step.id + " lacks a time")
-        check(instant(step.start_time) < instant(step.end_time), step.id + " ends before it starts")
+        check(instant(step.start_time) <= instant(step.end_time), step.id + " ends before it starts")
         check(instant(step.start_time) >= instant(event.work_start_time), step.id + " is before work starts")
         starts.append(instant(step.start_time))
     check(starts == sorted(starts), "the steps are not in order of time")

@@ -238,6 +238,14 @@ TEST(RunSheetTest, TellsWhatIsLeftOutOnceAndNothingOfLoadsThatAreNotNeeded) {
   EXPECT_THAT(text, HasSubstr(plan.steps(2).title() + " (load 1 of 2)"));
 }
 
+TEST(RunSheetTest, SaysNothingOfAWaitThatLastsNoTime) {
+  v1::Plan plan = samplePlan();
+  v1::PlannedStep& levain = *plan.mutable_steps(1);
+  ASSERT_TRUE(levain.cook_member_id().empty());
+  *levain.mutable_end_time() = levain.start_time();
+  EXPECT_THAT(runSheetText(view(80, false, plan), {}), Not(HasSubstr("  " + levain.title())));
+}
+
 TEST(RunSheetTest, ShowsOneCooksWorkAlone) {
   const std::string text = runSheetText(view(), {.cookId = "ben"});
   EXPECT_THAT(text, HasSubstr("Run sheet of Benoît"));

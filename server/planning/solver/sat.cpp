@@ -31,7 +31,10 @@ struct Sat::Inside : CaDiCaL::Terminator, CaDiCaL::Learner {
 Sat::Sat(std::uint64_t seed, std::int64_t workLimit, Monitor* monitor) : inside_(std::make_unique<Inside>()) {
   auto& solver = inside_->solver;
   solver.set("quiet", 1);
-  solver.set("vivify", 0);  // measured: a seventh less time on published schedules, none more on dinners
+  // Measured on published schedules and dinners: a quarter to a half less time than with the usual settings.
+  solver.set("vivify", 0);
+  solver.set("stabilizeonly", 1);
+  solver.set("chrono", 0);
   solver.set("seed", static_cast<int>(seed % 1'000'000'000));
   inside_->monitor = monitor;
   inside_->workLimit = workLimit;
