@@ -98,9 +98,9 @@ std::string scaledText(const v1::Recipe& recipe, const v1::Kitchen& kitchen, con
                        const v1::Household& household, const Page& page) {
   const Style style(page.colour);
   const Units units(household);
-  std::string text =
-      absl::StrCat(style.heading(plainLine(recipe.display_name())), "  for ", number(scaled.serving_count()),
-                   " instead of ", recipe.serving_count(), ": ", number(scaled.factor()), " times the recipe");
+  std::string text = absl::StrCat(style.heading(plainLine(recipe.display_name())), "  for ",
+                                  number(scaled.serving_count()), " instead of ", recipe.serving_count(),
+                                  ": ", number(scaled.factor()), " times the recipe");
   if (scaled.piece_count() > 0)
     absl::StrAppend(&text, ", ", counted(scaled.piece_count(), "piece", "pieces"), " of ",
                     units.mass(scaled.piece_mass_g()), " dough");

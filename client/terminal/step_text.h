@@ -14,7 +14,8 @@ std::string whereText(const PlanView& view, const v1::PlannedStep& step);
 std::string slackText(const v1::PlannedStep& step);
 // What is poured into a mix: "water", or "liquid" when the formula has milk and no water.
 std::string mixingLiquid(const v1::PlannedStep& step);
-// What to weigh, the water, the levain, the cautions, the food-safety limits: one line each, none when there is nothing.
+// What to weigh, the water, the levain, the cautions, the food-safety limits: one line each, none when there
+// is nothing.
 std::vector<std::string> stepNotes(const PlanView& view, const v1::PlannedStep& step);
 
 }  // namespace suppertide::terminal

@@ -19,7 +19,7 @@ inline constexpr double kYeastGasRate = 0.894;    // volumes/h per % of compress
 inline constexpr double kYeastWakingHours = 0.2;  // assumed
 inline constexpr double kHalfSugarVolumes = 0.5;  // assumed
 
-inline constexpr double kAirShare = 0.08;         // air mixed in; assumed (5 to 10 %, from memory)
+inline constexpr double kAirShare = 0.08;  // air mixed in; assumed (5 to 10 %, from memory)
 
 // Baker's yeast in a preferment grows logistically towards this, in % compressed on flour. Capacity and
 // the rate in stiff ones are fitted to 0.5 % growing by 88 % and 2 % by 29 % in 6 h at 27 degrees (baking

@@ -129,8 +129,8 @@ int run(const Options& options) {
               tally.anew);
   std::printf("moved steps, where any: median %.0f, p90 %.0f, max %.0f\n", part(tally.moved, 0.5),
               part(tally.moved, 0.9), part(tally.moved, 1));
-  std::printf("served less than before: %d, later: %d, under way and over a limit: %d, breaches: %d\n", tally.lessServed,
-              tally.later, tally.strained, tally.breaches);
+  std::printf("served less than before: %d, later: %d, under way and over a limit: %d, breaches: %d\n",
+              tally.lessServed, tally.later, tally.strained, tally.breaches);
   return tally.breaches == 0 ? 0 : 1;
 }
 
