@@ -22,9 +22,9 @@ std::string fetchText(const v1::Fetch& fetch, const Names& names) {
     return absl::StrCat(text, ", ", durationText(fetch.lead_duration()), " before it is used");
   const std::size_t slash = fetch.for_step_id().find('/');
   if (slash == std::string::npos) return text;
-  return absl::StrCat(text, ", ", durationText(fetch.lead_duration()), " or more before \"",
+  return absl::StrCat(text, ", ", durationText(fetch.lead_duration()), " or more before “",
                       names.step(fetch.for_step_id().substr(0, slash), fetch.for_step_id().substr(slash + 1)),
-                      "\"");
+                      "”");
 }
 
 }  // namespace

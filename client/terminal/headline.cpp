@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <set>
+#include <vector>
 
 #include "absl/strings/str_cat.h"
 #include "absl/strings/str_join.h"
@@ -16,10 +17,28 @@ std::string quoted(const std::string& text) {
   return absl::StrCat("“", text, "”");
 }
 
-std::string slackText(const v1::PlannedCourse& course) {
+std::vector<const v1::PlannedStep*> stepsWithoutSlack(const PlanView& view, const std::string& courseId) {
+  std::set<std::string> dishes;
+  for (const v1::Dish& dish : view.event().dishes())
+    if (dish.course_id() == courseId) dishes.insert(dish.id());
+  std::vector<const v1::PlannedStep*> steps;
+  for (const v1::PlannedStep& step : view.plan().steps())
+    if (!step.left_out() && dishes.contains(step.dish_id()) &&
+        toDuration(step.slack_duration()) <= absl::ZeroDuration())
+      steps.push_back(&step);
+  return steps;
+}
+
+// Where the course has none, the step that may not run late: it can be days before.
+std::string slackText(const PlanView& view, const v1::PlannedCourse& course) {
   const absl::Duration slack = toDuration(course.slack_duration());
-  if (slack <= absl::ZeroDuration()) return "no slack: no step may run late";
-  return absl::StrCat("slack ", durationText(slack));
+  if (slack > absl::ZeroDuration()) return absl::StrCat("slack ", durationText(slack));
+  const auto steps = stepsWithoutSlack(view, course.course_id());
+  if (steps.empty()) return "no slack: no step may run late";
+  const v1::PlannedStep& first = *steps.front();
+  return absl::StrCat(
+      "no slack: ", quoted(view.title(first.id())), ", ", view.clock().dayHour(toTime(first.start_time())),
+      steps.size() > 1 ? absl::StrCat(" and ", steps.size() - 1, " more") : "", ", may not run late");
 }
 
 Cell courseWords(const PlanView& view, const v1::PlannedCourse& course, int dishCount) {
@@ -32,7 +51,7 @@ Cell courseWords(const PlanView& view, const v1::PlannedCourse& course, int dish
   } else {
     words = absl::StrCat("ready ", view.clock().hourSeenFrom(serving, toTime(course.ready_time())));
   }
-  absl::StrAppend(&words, ", ", slackText(course));
+  absl::StrAppend(&words, ", ", slackText(view, course));
   return {words};
 }
 

@@ -49,7 +49,7 @@ std::string limitWords(const Units& units, const v1::SafetyLimit& limit) {
   const std::string duration = durationText(limit.duration());
   switch (limit.kind()) {
     case v1::SAFETY_LIMIT_KIND_END_TEMPERATURE:
-      return absl::StrCat("done at ", units.degreesAtLeast(limit.celsius()), " in the middle");
+      return absl::StrCat("at least ", units.degreesAtLeast(limit.celsius()), " in the middle");
     case v1::SAFETY_LIMIT_KIND_REHEAT:
       return absl::StrCat("heat it to ", units.degreesAtLeast(limit.celsius()), " in the middle");
     case v1::SAFETY_LIMIT_KIND_REST:

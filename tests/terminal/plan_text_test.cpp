@@ -98,8 +98,19 @@ TEST(HeadlineTest, NamesALateCourse) {
   plan.mutable_courses(0)->clear_slack_duration();
   plan.mutable_quality()->mutable_costs()->set_lateness(20);
   const std::string text = headlineText(view(120, false, plan));
-  EXPECT_THAT(text, HasSubstr("LATE by 20 min: ready at 19:20, no slack: no step may run late"));
+  EXPECT_THAT(text, HasSubstr("LATE by 20 min: ready at 19:20, no slack: "));
   EXPECT_THAT(text, HasSubstr("Every dish is served, but not all on time."));
+}
+
+TEST(HeadlineTest, ACourseWithoutSlackNamesTheStepThatMayNotRunLate) {
+  v1::Plan plan = samplePlan();
+  plan.mutable_courses(0)->clear_slack_duration();
+  for (v1::PlannedStep& step : *plan.mutable_steps()) *step.mutable_slack_duration() = minutes(30);
+  plan.mutable_steps(0)->clear_slack_duration();
+  const std::string title = plan.steps(0).title();
+  EXPECT_THAT(headlineText(view(200, false, plan)), HasSubstr("no slack: “" + title + "”, "));
+  plan.mutable_steps(1)->clear_slack_duration();
+  EXPECT_THAT(headlineText(view(200, false, plan)), HasSubstr(" and 1 more, may not run late"));
 }
 
 TEST(HeadlineTest, NeverHidesABrokenRule) {
@@ -432,7 +443,7 @@ TEST(RunSheetTest, TellsTheFoodSafetyLimitsOfAStepAndTheirSourcesOnce) {
   *plan.mutable_steps(0)->add_safety_limits() = end;
   *plan.mutable_steps(0)->add_safety_limits() = room;
   const std::string text = planText(view(200, false, plan), {});
-  EXPECT_THAT(text, HasSubstr("Food safety: done at 72 °C in the middle, out of fridge and"));
+  EXPECT_THAT(text, HasSubstr("Food safety: at least 72 °C in the middle, out of fridge and"));
   EXPECT_THAT(text, HasSubstr("1 h 5 min of at most 2 h"));
   EXPECT_THAT(text, HasSubstr("Food-safety limits are those told to home cooks, from: USDA FSIS."));
 }
