@@ -10,6 +10,10 @@ void erase(const v1::DeletedDocument& deleted, Replica& replica) {
   if (deleted.kind() == "event") replica.events.erase(deleted.id());
   if (deleted.kind() == "plan") replica.plans.erase(deleted.id());
   if (deleted.kind() == "progress") replica.progresses.erase(deleted.id());
+  if (deleted.kind() == "plan_proposal") replica.proposals.erase(deleted.id());
+  if (deleted.kind() == "reminder_log") replica.reminderLogs.erase(deleted.id());
+  if (deleted.kind() == "review") replica.reviews.erase(deleted.id());
+  if (deleted.kind() == "calendar_address") replica.calendarAddresses.erase(deleted.id());
 }
 
 void apply(const v1::Change& change, Replica& replica) {
@@ -34,6 +38,18 @@ void apply(const v1::Change& change, Replica& replica) {
       break;
     case v1::Change::kProgress:
       replica.progresses[change.progress().id()] = change.progress();
+      break;
+    case v1::Change::kPlanProposal:
+      replica.proposals[change.plan_proposal().id()] = change.plan_proposal();
+      break;
+    case v1::Change::kReminderLog:
+      replica.reminderLogs[change.reminder_log().id()] = change.reminder_log();
+      break;
+    case v1::Change::kReview:
+      replica.reviews[change.review().id()] = change.review();
+      break;
+    case v1::Change::kCalendarAddress:
+      replica.calendarAddresses[change.calendar_address().id()] = change.calendar_address();
       break;
     case v1::Change::kDeleted:
       erase(change.deleted(), replica);

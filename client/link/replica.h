@@ -5,12 +5,15 @@
 #include <map>
 #include <string>
 
+#include "suppertide/v1/calendar.pb.h"
 #include "suppertide/v1/event.pb.h"
 #include "suppertide/v1/household.pb.h"
 #include "suppertide/v1/kitchen.pb.h"
 #include "suppertide/v1/plan.pb.h"
 #include "suppertide/v1/progress.pb.h"
 #include "suppertide/v1/recipe.pb.h"
+#include "suppertide/v1/reminder.pb.h"
+#include "suppertide/v1/review.pb.h"
 #include "suppertide/v1/starter.pb.h"
 
 namespace suppertide::link {
@@ -22,8 +25,12 @@ struct Replica {
   std::map<std::string, v1::Starter> starters;
   std::map<std::string, v1::Recipe> recipes;
   std::map<std::string, v1::Event> events;
-  std::map<std::string, v1::Plan> plans;           // by event
-  std::map<std::string, v1::Progress> progresses;  // by event
+  std::map<std::string, v1::Plan> plans;                // by event
+  std::map<std::string, v1::Progress> progresses;       // by event
+  std::map<std::string, v1::PlanProposal> proposals;    // by event
+  std::map<std::string, v1::Review> reviews;            // by event
+  std::map<std::string, v1::ReminderLog> reminderLogs;  // by member
+  std::map<std::string, v1::CalendarAddress> calendarAddresses;
 };
 
 }  // namespace suppertide::link

@@ -109,8 +109,14 @@ std::string reportWords(const v1::Report& report, const Names& names, const Unit
       return dentWords(report.dent_test());
     case v1::Report::kUndoneReportId:
       return "took back a report";
+    case v1::Report::kDone:
+      return "is done, by its look";
+    case v1::Report::kNeedsMoreDuration:
+      return absl::StrCat("needs ", durationText(report.needs_more_duration()), " more");
+    case v1::Report::kLeftOverServingCount:
+      return absl::StrCat(oneDecimal(report.left_over_serving_count()), " portions were left over");
     case v1::Report::WHAT_NOT_SET:
-      return "reported";
+      return "a note";
   }
   return "reported";
 }

@@ -27,6 +27,10 @@ class Examination {
     if (kind == "event") return take(document, bundle_.add_events());
     if (kind == "plan") return take(document, bundle_.add_plans());
     if (kind == "progress") return take(document, bundle_.add_progresses());
+    if (kind == "review") return take(document, bundle_.add_reviews());
+    if (kind == "plan_proposal") return read<v1::PlanProposal>(document);
+    if (kind == "reminder_log") return read<v1::ReminderLog>(document);
+    if (kind == "calendar_address") return read<v1::CalendarAddress>(document);
     say(document, "is of a kind that this program does not know");
   }
 
@@ -48,6 +52,12 @@ class Examination {
     if (into->id() != document.key.id) say(document, absl::StrCat("calls itself ", into->id()));
     if (!into->GetReflection()->GetUnknownFields(*into).empty())
       say(document, "holds something that only a newer program knows");
+  }
+  // A document that no other refers to.
+  template <typename Message>
+  void read(const storage::Document& document) {
+    Message message;
+    take(document, &message);
   }
   void say(const storage::Document& document, const std::string& what) {
     diagnosis_.documents.push_back(

@@ -38,6 +38,14 @@ v1::Change changeOf(const storage::Document& document) {
     *change.mutable_plan() = read<v1::Plan>(document);
   } else if (kind == "progress") {
     *change.mutable_progress() = read<v1::Progress>(document);
+  } else if (kind == "plan_proposal") {
+    *change.mutable_plan_proposal() = read<v1::PlanProposal>(document);
+  } else if (kind == "reminder_log") {
+    *change.mutable_reminder_log() = read<v1::ReminderLog>(document);
+  } else if (kind == "review") {
+    *change.mutable_review() = read<v1::Review>(document);
+  } else if (kind == "calendar_address") {
+    *change.mutable_calendar_address() = read<v1::CalendarAddress>(document);
   }
   return change;
 }

@@ -31,6 +31,18 @@ inline const char* kindOf(const v1::Plan&) {
 inline const char* kindOf(const v1::Progress&) {
   return "progress";
 }
+inline const char* kindOf(const v1::PlanProposal&) {
+  return "plan_proposal";
+}
+inline const char* kindOf(const v1::ReminderLog&) {
+  return "reminder_log";
+}
+inline const char* kindOf(const v1::Review&) {
+  return "review";
+}
+inline const char* kindOf(const v1::CalendarAddress&) {
+  return "calendar_address";
+}
 
 // How many a household may have of a kind.
 inline constexpr int kMostKitchens = 10;

@@ -39,7 +39,8 @@ class EventServiceCalls final : public v1::EventService::CallbackService {
   grpc::ServerUnaryReactor* DeleteEvent(grpc::CallbackServerContext* context,
                                         const v1::DeleteEventRequest* request,
                                         v1::DeleteEventResponse* answer) override {
-    return calls_.remove(context, request, request->event_id(), "DeleteEvent", answer, {"plan", "progress"});
+    return calls_.remove(context, request, request->event_id(), "DeleteEvent", answer,
+                         {"plan", "progress", "plan_proposal", "review"});
   }
 
  private:

@@ -80,6 +80,7 @@ Violations validate(const v1::Bundle& bundle, bool toPlan) {
   checkEventReferences(here, bundle);
   checkEventIds(here, "plans", bundle.plans(), bundle);
   checkEventIds(here, "progresses", bundle.progresses(), bundle);
+  checkEventIds(here, "reviews", bundle.reviews(), bundle);
   return withoutRepeats(violations);
 }
 
