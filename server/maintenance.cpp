@@ -37,7 +37,8 @@ std::string contentOf(const storage::CopyReport& report) {
 std::string lineOf(const HouseholdInspection& household, const std::string& name) {
   std::vector<std::string> parts;
   for (const auto& [kind, count] : household.documents)
-    if (kind != "household") parts.push_back(counted(count, kind, kind == "progress" ? kind : kind + "s"));
+    if (kind != "household")
+      parts.push_back(counted(count, kind, kind == "progress" || kind == "shopping" ? kind : kind + "s"));
   if (parts.empty()) parts.push_back("no documents");
   parts.push_back(
       counted(household.devices, "device", "devices") +

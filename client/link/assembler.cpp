@@ -14,6 +14,7 @@ void erase(const v1::DeletedDocument& deleted, Replica& replica) {
   if (deleted.kind() == "reminder_log") replica.reminderLogs.erase(deleted.id());
   if (deleted.kind() == "review") replica.reviews.erase(deleted.id());
   if (deleted.kind() == "calendar_address") replica.calendarAddresses.erase(deleted.id());
+  if (deleted.kind() == "shopping") replica.shoppings.erase(deleted.id());
 }
 
 void apply(const v1::Change& change, Replica& replica) {
@@ -50,6 +51,9 @@ void apply(const v1::Change& change, Replica& replica) {
       break;
     case v1::Change::kCalendarAddress:
       replica.calendarAddresses[change.calendar_address().id()] = change.calendar_address();
+      break;
+    case v1::Change::kShopping:
+      replica.shoppings[change.shopping().id()] = change.shopping();
       break;
     case v1::Change::kDeleted:
       erase(change.deleted(), replica);

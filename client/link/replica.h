@@ -14,6 +14,7 @@
 #include "suppertide/v1/recipe.pb.h"
 #include "suppertide/v1/reminder.pb.h"
 #include "suppertide/v1/review.pb.h"
+#include "suppertide/v1/shopping.pb.h"
 #include "suppertide/v1/starter.pb.h"
 
 namespace suppertide::link {
@@ -31,6 +32,7 @@ struct Replica {
   std::map<std::string, v1::Review> reviews;            // by event
   std::map<std::string, v1::ReminderLog> reminderLogs;  // by member
   std::map<std::string, v1::CalendarAddress> calendarAddresses;
+  std::map<std::string, v1::Shopping> shoppings;  // by event
 };
 
 }  // namespace suppertide::link

@@ -13,6 +13,7 @@
 #include "suppertide/v1/menu_service.grpc.pb.h"
 #include "suppertide/v1/plan_service.grpc.pb.h"
 #include "suppertide/v1/progress_service.grpc.pb.h"
+#include "suppertide/v1/shopping_service.grpc.pb.h"
 
 namespace suppertide::link {
 namespace {
@@ -33,6 +34,7 @@ struct Session::Stubs {
     menus = v1::MenuService::NewStub(channel);
     plans = v1::PlanService::NewStub(channel);
     progress = v1::ProgressService::NewStub(channel);
+    shopping = v1::ShoppingService::NewStub(channel);
   }
 
   void prepare(grpc::ClientContext& context, std::chrono::milliseconds deadline) const {
@@ -61,6 +63,7 @@ struct Session::Stubs {
   std::unique_ptr<v1::MenuService::Stub> menus;
   std::unique_ptr<v1::PlanService::Stub> plans;
   std::unique_ptr<v1::ProgressService::Stub> progress;
+  std::unique_ptr<v1::ShoppingService::Stub> shopping;
 };
 
 Session::Session(SessionOptions options) : stubs_(std::make_unique<Stubs>(std::move(options))) {}
@@ -141,6 +144,14 @@ absl::StatusOr<v1::MakeShoppingListResponse> Session::makeShoppingList(
 
 absl::StatusOr<v1::ScaledRecipe> Session::scaleRecipe(const v1::ScaleRecipeRequest& request) {
   return stubs_->call(*stubs_->menus, &v1::MenuService::Stub::ScaleRecipe, request);
+}
+
+absl::StatusOr<v1::ListSafetyRulesResponse> Session::safetyRules(const v1::ListSafetyRulesRequest& request) {
+  return stubs_->call(*stubs_->menus, &v1::MenuService::Stub::ListSafetyRules, request);
+}
+
+absl::StatusOr<v1::EditShoppingResponse> Session::editShopping(const v1::EditShoppingRequest& request) {
+  return stubs_->call(*stubs_->shopping, &v1::ShoppingService::Stub::EditShopping, request);
 }
 
 absl::StatusOr<v1::FitOvenResponse> Session::fitOven(const v1::FitOvenRequest& request) {

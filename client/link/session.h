@@ -20,6 +20,7 @@
 #include "suppertide/v1/menu_service.pb.h"
 #include "suppertide/v1/plan_service.pb.h"
 #include "suppertide/v1/progress_service.pb.h"
+#include "suppertide/v1/shopping_service.pb.h"
 
 namespace suppertide::link {
 
@@ -52,6 +53,8 @@ class Session {
   absl::StatusOr<v1::CheckMenuResponse> checkMenu(const v1::CheckMenuRequest& request);
   absl::StatusOr<v1::MakeShoppingListResponse> makeShoppingList(const v1::MakeShoppingListRequest& request);
   absl::StatusOr<v1::ScaledRecipe> scaleRecipe(const v1::ScaleRecipeRequest& request);
+  absl::StatusOr<v1::ListSafetyRulesResponse> safetyRules(const v1::ListSafetyRulesRequest& request);
+  absl::StatusOr<v1::EditShoppingResponse> editShopping(const v1::EditShoppingRequest& request);
 
   absl::StatusOr<v1::FitOvenResponse> fitOven(const v1::FitOvenRequest& request);
 

@@ -61,7 +61,7 @@ int runImport(const ImportCommand& command, Environment& environment) {
                                                    written->written_counts().end());
   std::vector<std::string> parts;
   for (const auto& [kind, count] : counts)
-    parts.push_back(counted(count, kind, kind == "progress" ? kind : kind + "s"));
+    parts.push_back(counted(count, kind, kind == "progress" || kind == "shopping" ? kind : kind + "s"));
   environment.out << "Imported " << (parts.empty() ? "nothing" : joinWords(parts)) << ".\n";
   if (written->kept_member_ids_size() > 0)
     environment.out << counted(written->kept_member_ids_size(), "member", "members")

@@ -35,6 +35,8 @@ QString StepWords::kind(v1::StepKind kind) {
       return tr("Rest");
     case v1::STEP_KIND_HOLD:
       return tr("Hold");
+    case v1::STEP_KIND_FETCH:
+      return tr("Take out");
     default:
       return tr("Wait");
   }
@@ -43,6 +45,7 @@ QString StepWords::kind(v1::StepKind kind) {
 int StepWords::symbol(v1::StepKind kind) {
   switch (kind) {
     case v1::STEP_KIND_HANDS_ON:
+    case v1::STEP_KIND_FETCH:
       return Symbol::Hands;
     case v1::STEP_KIND_FERMENT:
       return Symbol::Dough;

@@ -46,7 +46,7 @@ planning::StepKind kindOf(v1::StepKind kind) {
 
 int attentionOf(const v1::Step& step) {
   if (step.has_attention_percent()) return step.attention_percent();
-  if (step.kind() == v1::STEP_KIND_HANDS_ON) return 100;
+  if (step.kind() == v1::STEP_KIND_HANDS_ON || step.kind() == v1::STEP_KIND_FETCH) return 100;
   return step.kind() == v1::STEP_KIND_BURNER ? 25 : 0;
 }
 

@@ -65,6 +65,9 @@ constexpr std::array kTable = {
     Access{"MenuService/CheckMenu", kReader},
     Access{"MenuService/MakeShoppingList", kReader},
     Access{"MenuService/ScaleRecipe", kReader},
+    Access{"MenuService/ListSafetyRules", kReader},
+    Access{"ShoppingService/GetShopping", kReader},
+    Access{"ShoppingService/EditShopping", kCook},
     Access{"BreadService/WorkOutDough", kReader},
     Access{"BreadService/AddBreadReadings", kCook},
 };

@@ -94,6 +94,7 @@ void keepReferred(const v1::Event& event, v1::Bundle& bundle) {
   drop(bundle.mutable_progresses(),
        [&](const v1::Progress& progress) { return progress.id() != event.id(); });
   drop(bundle.mutable_reviews(), [&](const v1::Review& review) { return review.id() != event.id(); });
+  drop(bundle.mutable_shoppings(), [&](const v1::Shopping& shopping) { return shopping.id() != event.id(); });
   const v1::Event kept = event;
   bundle.clear_events();
   *bundle.add_events() = kept;
@@ -110,6 +111,7 @@ void add(const storage::Document& document, v1::Bundle& bundle) {
   if (kind == "plan") *bundle.add_plans() = read<v1::Plan>(document);
   if (kind == "progress") *bundle.add_progresses() = read<v1::Progress>(document);
   if (kind == "review") *bundle.add_reviews() = read<v1::Review>(document);
+  if (kind == "shopping") *bundle.add_shoppings() = read<v1::Shopping>(document);
 }
 
 // What an event may refer to, at one revision, and the event itself if there is one.
@@ -120,7 +122,8 @@ Failure readDocuments(Backend& backend, const std::string& householdId, const st
   revision = snapshot->revision;
   for (const storage::Document& document : snapshot->documents) {
     const std::string& kind = document.key.kind;
-    const bool happens = kind == "event" || kind == "plan" || kind == "progress" || kind == "review";
+    const bool happens =
+        kind == "event" || kind == "plan" || kind == "progress" || kind == "review" || kind == "shopping";
     if (!happens || (kind == "event" && document.key.id == eventId)) add(document, bundle);
   }
   return {};
@@ -164,6 +167,7 @@ Failure importOf(Backend& backend, const v1::Bundle& bundle, const Caller& calle
   addPuts(bundle.plans(), puts);
   addPuts(bundle.progresses(), puts);
   addPuts(bundle.reviews(), puts);
+  addPuts(bundle.shoppings(), puts);
   return {};
 }
 

@@ -31,6 +31,7 @@ class Examination {
     if (kind == "plan_proposal") return read<v1::PlanProposal>(document);
     if (kind == "reminder_log") return read<v1::ReminderLog>(document);
     if (kind == "calendar_address") return read<v1::CalendarAddress>(document);
+    if (kind == "shopping") return take(document, bundle_.add_shoppings());
     say(document, "is of a kind that this program does not know");
   }
 

@@ -45,6 +45,16 @@ inline storage::WriteRequest writeRequest(const Caller& caller, const std::strin
   return write;
 }
 
+// What is refused now may be the repeat of what was carried out before the
+// household changed; then its outcome is due. So storage is asked all the
+// same, but with an etag that no document has.
+inline void neverCarryOut(storage::WriteRequest& request) {
+  for (storage::Put& put : request.puts) {
+    put.expect = storage::Expect::kPresent;
+    put.etag = "none";
+  }
+}
+
 template <typename Document>
 class DocumentCalls {
  public:
@@ -189,16 +199,6 @@ class DocumentCalls {
       writing->setRevision(result->revision);
       writing->finish({});
     });
-  }
-
-  // What is refused now may be the repeat of what was carried out before the
-  // household changed; then its outcome is due. So storage is asked all the
-  // same, but with an etag that no document has.
-  static void neverCarryOut(storage::WriteRequest& request) {
-    for (storage::Put& put : request.puts) {
-      put.expect = storage::Expect::kPresent;
-      put.etag = "none";
-    }
   }
 
   Failure check(const Caller& caller, const Document& document) {

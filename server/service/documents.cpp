@@ -46,6 +46,8 @@ v1::Change changeOf(const storage::Document& document) {
     *change.mutable_review() = read<v1::Review>(document);
   } else if (kind == "calendar_address") {
     *change.mutable_calendar_address() = read<v1::CalendarAddress>(document);
+  } else if (kind == "shopping") {
+    *change.mutable_shopping() = read<v1::Shopping>(document);
   }
   return change;
 }

@@ -43,6 +43,9 @@ inline const char* kindOf(const v1::Review&) {
 inline const char* kindOf(const v1::CalendarAddress&) {
   return "calendar_address";
 }
+inline const char* kindOf(const v1::Shopping&) {
+  return "shopping";
+}
 
 // How many a household may have of a kind.
 inline constexpr int kMostKitchens = 10;

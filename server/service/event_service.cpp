@@ -40,7 +40,7 @@ class EventServiceCalls final : public v1::EventService::CallbackService {
                                         const v1::DeleteEventRequest* request,
                                         v1::DeleteEventResponse* answer) override {
     return calls_.remove(context, request, request->event_id(), "DeleteEvent", answer,
-                         {"plan", "progress", "plan_proposal", "review"});
+                         {"plan", "progress", "plan_proposal", "review", "shopping"});
   }
 
  private:

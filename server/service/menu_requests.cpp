@@ -1,62 +1,18 @@
 #include "server/service/menu_requests.h"
 
 #include <algorithm>
-#include <set>
-#include <utility>
 
-#include "server/compose/validate/checker.h"
-#include "server/service/documents.h"
+#include "server/compose/validate/shopping.h"
 
 namespace suppertide::service {
 namespace {
 
 constexpr int kMostLines = 200;
 constexpr int kMostLineCharacters = 300;
-constexpr int kMostAtHand = 500;
-constexpr int kMostBuyers = 20;
-constexpr double kMostAmount = 1'000'000;
 constexpr double kMostServings = 1000;
 constexpr int kMostPieces = 2000;
 constexpr int kLeastPanMm = 50;
 constexpr int kMostPanMm = 1500;
-
-double valueOf(const v1::Amount& amount) {
-  return amount.has_mass_g() ? amount.mass_g() : amount.has_volume_ml() ? amount.volume_ml() : amount.count();
-}
-
-void checkAtHand(const v1::MakeShoppingListRequest& request, const compose::Checker& top) {
-  if (!top.at("atHand").count(request.at_hand_size(), 0, kMostAtHand, "things at hand")) return;
-  for (int i = 0; i < request.at_hand_size(); ++i) {
-    const v1::AtHand& one = request.at_hand(i);
-    const compose::Checker place = top.at("atHand", i);
-    place.at("name").text(one.name(), 100);
-    if (one.amount().kind_case() == v1::Amount::KIND_NOT_SET)
-      place.at("amount").wrong("", "must be one of massG, volumeMl and count");
-    else
-      place.at("amount").aboveZero(valueOf(one.amount()), kMostAmount);
-  }
-}
-
-void checkBuyers(const v1::MakeShoppingListRequest& request, const v1::Household& household,
-                 const compose::Checker& top) {
-  if (!top.at("buyers").count(request.buyers_size(), 0, kMostBuyers, "buyers")) return;
-  std::set<int> taken;
-  bool rest = false;
-  for (int i = 0; i < request.buyers_size(); ++i) {
-    const v1::Buyer& buyer = request.buyers(i);
-    const compose::Checker place = top.at("buyers", i);
-    if (memberOf(household, buyer.member_id()) == nullptr)
-      place.at("memberId").wrong(buyer.member_id(), "must be a member of the household");
-    if (buyer.sections().empty() && std::exchange(rest, true))
-      place.at("sections").wrong("", "only one buyer may buy the rest");
-    for (int s = 0; s < buyer.sections_size(); ++s) {
-      const compose::Checker section = place.at("sections", s);
-      if (section.chosen(buyer.sections(s), "a section of the shop") &&
-          !taken.insert(buyer.sections(s)).second)
-        section.wrong(v1::ShopSection_Name(buyer.sections(s)), "each section has one buyer at most");
-    }
-  }
-}
 
 void checkPan(const compose::Checker& here, const v1::Pan& pan) {
   here.at("widthMm").range(pan.width_mm(), kLeastPanMm, kMostPanMm, "mm");
@@ -105,8 +61,10 @@ compose::Violations validate(const v1::ParseIngredientsRequest& request) {
 compose::Violations validate(const v1::MakeShoppingListRequest& request, const v1::Household& household) {
   compose::Violations violations;
   const compose::Checker top(violations);
-  checkAtHand(request, top);
-  checkBuyers(request, household, top);
+  if (top.at("atHand").count(request.at_hand_size(), 0, compose::kMostAtHand, "things at hand"))
+    for (int i = 0; i < request.at_hand_size(); ++i)
+      compose::checkAtHand(top.at("atHand", i), request.at_hand(i));
+  compose::checkBuyers(top, request.buyers(), &household);
   top.at("shownIn").known(request.shown_in(), "a kind of kitchen measures");
   return violations;
 }

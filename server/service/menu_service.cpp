@@ -68,14 +68,14 @@ Failure checkMenu(Backend& backend, const std::string& householdId, const v1::Ch
   return {};
 }
 
-std::string buyerOf(const v1::MakeShoppingListRequest& request, v1::ShopSection section) {
-  std::string rest;
-  for (const v1::Buyer& buyer : request.buyers()) {
-    if (buyer.sections().empty()) rest = buyer.member_id();
-    for (const int own : buyer.sections())
-      if (own == section) return buyer.member_id();
-  }
-  return rest;
+// What people noted of the event's shopping, with what the request says instead.
+v1::Shopping notesOf(const v1::Bundle& bundle, const v1::MakeShoppingListRequest& request) {
+  v1::Shopping notes;
+  for (const v1::Shopping& stored : bundle.shoppings())
+    if (stored.id() == request.event_id()) notes = stored;
+  if (!request.at_hand().empty()) *notes.mutable_at_hand() = request.at_hand();
+  if (!request.buyers().empty()) *notes.mutable_buyers() = request.buyers();
+  return notes;
 }
 
 Failure makeShoppingList(Backend& backend, const std::string& householdId,
@@ -83,19 +83,17 @@ Failure makeShoppingList(Backend& backend, const std::string& householdId,
   Asked asked;
   if (const Failure wrong = readAsked(backend, householdId, request, asked); wrong.failed()) return wrong;
   if (const auto wrong = validate(request, asked.bundle.household()); !wrong.empty()) return invalid(wrong);
-  std::vector<compose::AtHand> atHand;
-  for (const v1::AtHand& one : request.at_hand()) atHand.push_back({one.name(), one.amount()});
+  const v1::Shopping notes = notesOf(asked.bundle, request);
   const compose::Menu menu = compose::menuOf(asked.bundle, asked.event);
   const auto shownIn = compose::measuresOf(request.shown_in(), asked.bundle.household());
-  for (v1::ShoppingItem& item : compose::shoppingItems(menu, atHand, shownIn)) {
-    item.set_buyer_member_id(buyerOf(request, item.section()));
-    *answer.add_items() = std::move(item);
-  }
+  const auto items = compose::shoppingItems(menu, notes, shownIn);
+  for (v1::Tick& tick : compose::needlessTicks(items, notes)) *answer.add_needless_ticks() = std::move(tick);
+  for (const v1::ShoppingItem& item : items) *answer.add_items() = item;
   for (v1::Fetch& fetch : compose::fetchesOf(menu, compose::handsOf(menu)))
     *answer.add_fetches() = std::move(fetch);
   if (!request.has_event()) return {};
   const compose::Menu before = compose::menuOf(asked.bundle, *asked.stored);
-  for (v1::ShoppingChange& change : compose::shoppingChanges(before, menu, atHand))
+  for (v1::ShoppingChange& change : compose::shoppingChanges(before, menu, notes))
     *answer.add_changes() = std::move(change);
   return {};
 }

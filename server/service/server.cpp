@@ -16,7 +16,7 @@ constexpr int kMostMessageBytes = 8 * 1024 * 1024;
 constexpr std::chrono::seconds kDrainTime{5};
 constexpr const char* kServices[] = {"HouseholdService", "KitchenService", "StarterService",  "RecipeService",
                                      "EventService",     "PlanService",    "ProgressService", "SyncService",
-                                     "BreadService",     "MenuService"};
+                                     "BreadService",     "MenuService",    "ShoppingService"};
 
 // Storage tells what is wrong; a person must also know where.
 absl::Status naming(const std::string& file, const absl::Status& status) {
@@ -89,9 +89,9 @@ absl::Status Server::listen(const std::string& address, const std::optional<Cert
     return true;
   }();
   (void)reflecting;
-  for (const auto make :
-       {makeHouseholdService, makeKitchenService, makeStarterService, makeRecipeService, makeEventService,
-        makePlanService, makeProgressService, makeSyncService, makeBreadService, makeMenuService})
+  for (const auto make : {makeHouseholdService, makeKitchenService, makeStarterService, makeRecipeService,
+                          makeEventService, makePlanService, makeProgressService, makeSyncService,
+                          makeBreadService, makeMenuService, makeShoppingService})
     services_.push_back(make(*backend_));
   grpc::ServerBuilder builder;
   builder.AddChannelArgument(GRPC_ARG_ALLOW_REUSEPORT, 0);

@@ -19,5 +19,6 @@ std::unique_ptr<grpc::Service> makeProgressService(Backend& backend);
 std::unique_ptr<grpc::Service> makeSyncService(Backend& backend);
 std::unique_ptr<grpc::Service> makeBreadService(Backend& backend);
 std::unique_ptr<grpc::Service> makeMenuService(Backend& backend);
+std::unique_ptr<grpc::Service> makeShoppingService(Backend& backend);
 
 }  // namespace suppertide::service

@@ -28,7 +28,7 @@
 namespace suppertide::storage {
 
 struct DocumentKey {
-  std::string kind;  // "household", "kitchen", "starter", "recipe", "event", "plan", "progress"
+  std::string kind;  // "household", "kitchen", "starter", "recipe", "event", "plan", "progress", "shopping"
   std::string id;
   friend auto operator<=>(const DocumentKey&, const DocumentKey&) = default;
 };

@@ -95,15 +95,17 @@ TEST(AssemblerTest, RemovesDeletedDocumentsOfEveryKind) {
   documents->add_documents()->mutable_event()->set_id("x");
   documents->add_documents()->mutable_plan()->set_id("x");
   documents->add_documents()->mutable_progress()->set_id("x");
+  documents->add_documents()->mutable_shopping()->set_id("x");
   assembler.take(snapshot);
   assembler.take(bookmark(1));
   std::int64_t revision = 1;
-  for (const char* kind : {"kitchen", "starter", "recipe", "event", "plan", "progress"}) {
+  for (const char* kind : {"kitchen", "starter", "recipe", "event", "plan", "progress", "shopping"}) {
     assembler.take(deleted(++revision, kind, "x"));
   }
   const Replica& replica = *assembler.replica();
   EXPECT_EQ(replica.kitchens.size() + replica.starters.size() + replica.recipes.size() +
-                replica.events.size() + replica.plans.size() + replica.progresses.size(),
+                replica.events.size() + replica.plans.size() + replica.progresses.size() +
+                replica.shoppings.size(),
             0U);
 }
 

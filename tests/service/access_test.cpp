@@ -9,6 +9,7 @@
 #include "suppertide/v1/bread_service.pb.h"
 #include "suppertide/v1/kitchen_service.pb.h"
 #include "suppertide/v1/menu_service.pb.h"
+#include "suppertide/v1/shopping_service.pb.h"
 #include "suppertide/v1/starter_service.pb.h"
 #include "tests/service/served.h"
 
@@ -22,7 +23,8 @@ std::set<std::string> everyMethod() {
         v1::GetStarterRequest::descriptor()->file(), v1::GetRecipeRequest::descriptor()->file(),
         v1::GetEventRequest::descriptor()->file(), v1::MakePlanRequest::descriptor()->file(),
         v1::GetProgressRequest::descriptor()->file(), v1::WatchRequest::descriptor()->file(),
-        v1::FitDoughRequest::descriptor()->file(), v1::CheckMenuRequest::descriptor()->file()})
+        v1::FitDoughRequest::descriptor()->file(), v1::CheckMenuRequest::descriptor()->file(),
+        v1::EditShoppingRequest::descriptor()->file()})
     for (int m = 0; m < file->service(0)->method_count(); ++m)
       methods.insert(file->service(0)->name() + "/" + file->service(0)->method(m)->name());
   return methods;

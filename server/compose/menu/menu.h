@@ -37,17 +37,17 @@ struct MenuTable {
 };
 MenuTable checkMenu(const Menu& menu);
 
-struct AtHand {
-  std::string name;
-  v1::Amount amount;
-};
-
-// By day, section and name; buyers are left to the caller.
-std::vector<v1::ShoppingItem> shoppingItems(const Menu& menu, const std::vector<AtHand>& atHand,
+// By day, section and name, then lines of the household's own; less what `notes` has at hand, in
+// its packets, with its buyers and ticks.
+std::vector<v1::ShoppingItem> shoppingItems(const Menu& menu, const v1::Shopping& notes,
                                             kitchen::Measures shownIn);
+// Ticks of lines that are not among `items`, or need not be bought.
+std::vector<v1::Tick> needlessTicks(const std::vector<v1::ShoppingItem>& items, const v1::Shopping& notes);
+// ShoppingItem.id of a line of the household's own.
+std::string ownItemId(const std::string& id);
 // What `after` buys otherwise than `before`, both less what is at hand.
 std::vector<v1::ShoppingChange> shoppingChanges(const Menu& before, const Menu& after,
-                                                const std::vector<AtHand>& atHand);
+                                                const v1::Shopping& notes);
 // Who may take things out, and when they are up and in the house: unix seconds.
 struct Hands {
   std::string memberId;

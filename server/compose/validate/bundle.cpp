@@ -3,6 +3,7 @@
 
 #include "absl/strings/str_cat.h"
 #include "server/compose/validate/documents.h"
+#include "server/compose/validate/shopping.h"
 
 namespace suppertide::compose {
 namespace {
@@ -40,7 +41,7 @@ void checkStarters(const Checker& here, const v1::Bundle& bundle) {
   }
 }
 
-// Plans and progress carry the id of their event; what is in them is checked by planning.
+// Plans, progress and shopping carry the id of their event; what is in the first two is checked by planning.
 template <typename List>
 void checkEventIds(const Checker& here, std::string_view field, const List& list, const v1::Bundle& bundle) {
   checkAll(here, field, list, kMostEvents, [&](const Checker& place, const auto& document) {
@@ -81,6 +82,9 @@ Violations validate(const v1::Bundle& bundle, bool toPlan) {
   checkEventIds(here, "plans", bundle.plans(), bundle);
   checkEventIds(here, "progresses", bundle.progresses(), bundle);
   checkEventIds(here, "reviews", bundle.reviews(), bundle);
+  checkEventIds(here, "shoppings", bundle.shoppings(), bundle);
+  for (int i = 0; i < bundle.shoppings_size(); ++i)
+    checkShopping(here.at("shoppings", i), bundle.shoppings(i));
   return withoutRepeats(violations);
 }
 

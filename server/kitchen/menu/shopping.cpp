@@ -75,6 +75,20 @@ bool countsEggs(const Group& group) {
          });
 }
 
+const char* letterOf(AmountKind kind) {
+  switch (kind) {
+    case AmountKind::kGrams:
+      return "g";
+    case AmountKind::kMillilitres:
+      return "ml";
+    case AmountKind::kPieces:
+      return "pieces";
+    case AmountKind::kSome:
+      break;
+  }
+  return "some";
+}
+
 // Grams when any use weighs; then volumes that can be weighed join them.
 void gather(const Group& group, std::vector<ShoppingLine>& lines) {
   const bool eggs = countsEggs(group);
@@ -101,6 +115,7 @@ void gather(const Group& group, std::vector<ShoppingLine>& lines) {
     byKind.erase(some);
   }
   for (auto& [kind, line] : byKind) {
+    line.key = group.bought.key + ":" + letterOf(kind);
     line.name = nameOf(group);
     if (eggs && weighs) line.name = "eggs, large";
     line.section = group.bought.section;
@@ -129,6 +144,24 @@ void takeFromStock(ShoppingLine& line, std::vector<Stock>& stock) {
   line.toBuy = {line.needed.kind, line.needed.kind == AmountKind::kPieces ? std::ceil(left - kNoise) : left};
 }
 
+// What is left to buy comes in whole packs, where a pack of it is known in the same kind of amount.
+void takePacks(ShoppingLine& line, const std::vector<Pack>& packs) {
+  const Bought wanted = boughtAs(line.name);
+  for (const Pack& pack : packs) {
+    if (boughtAs(pack.name).key != wanted.key || pack.size.value <= 0) continue;
+    double size = pack.size.value;
+    if (pack.size.kind != line.toBuy.kind) {
+      const auto grams = gramsOf(wanted, pack.size);
+      if (line.toBuy.kind != AmountKind::kGrams || !grams) continue;
+      size = *grams;
+    }
+    line.pack = {line.toBuy.kind, size};
+    line.packCount = static_cast<int>(std::ceil(line.toBuy.value / size - kNoise));
+    line.toBuy.value = line.packCount * size;
+    return;
+  }
+}
+
 // By what is bought and how it is measured: the names shown follow the dishes that use it.
 struct Buying {
   std::string name;
@@ -145,7 +178,8 @@ ByThing amountsOf(const std::vector<ShoppingLine>& lines) {
 
 }  // namespace
 
-std::vector<ShoppingLine> shoppingList(const std::vector<Use>& uses, const std::vector<Stock>& stock) {
+std::vector<ShoppingLine> shoppingList(const std::vector<Use>& uses, const std::vector<Stock>& stock,
+                                       const std::vector<Pack>& packs) {
   std::map<std::string, Group> groups;
   for (const Use& use : uses) {
     const Bought bought = boughtAs(use.name);
@@ -160,7 +194,10 @@ std::vector<ShoppingLine> shoppingList(const std::vector<Use>& uses, const std::
     return std::tie(a.day, a.section, a.name) < std::tie(b.day, b.section, b.name);
   });
   std::vector<Stock> left = stock;
-  for (ShoppingLine& line : lines) takeFromStock(line, left);
+  for (ShoppingLine& line : lines) {
+    takeFromStock(line, left);
+    takePacks(line, packs);
+  }
   return lines;
 }
 

@@ -32,18 +32,29 @@ struct Stock {
   Amount amount;
 };
 
+// A size that something is sold in.
+struct Pack {
+  std::string name;
+  Amount size;
+};
+
 struct ShoppingLine {
+  std::string
+      key;  // of what is bought and how it is measured: "butter:g"; stays when name, day and amount change
   std::string name;
   ShopSection section = ShopSection::kOther;
   int day = 0;  // of its first use
   Amount needed;
   Amount atHand;  // used up from the stock; kSome with 0 when there is none
-  Amount toBuy;   // whole pieces; 0 when enough is at hand
+  Amount toBuy;   // whole pieces and packs; 0 when enough is at hand
+  Amount pack;    // bought in whole ones of this size; kSome with 0 when loose
+  int packCount = 0;
   std::vector<Use> uses;
 };
 
 // By day, then section, then name. What needs no shop (water) is left out.
-std::vector<ShoppingLine> shoppingList(const std::vector<Use>& uses, const std::vector<Stock>& stock);
+std::vector<ShoppingLine> shoppingList(const std::vector<Use>& uses, const std::vector<Stock>& stock,
+                                       const std::vector<Pack>& packs = {});
 
 struct LineChange {
   std::string name;
