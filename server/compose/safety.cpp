@@ -16,38 +16,6 @@ std::size_t at(int index) {
   return static_cast<std::size_t>(index);
 }
 
-v1::SafetyClass classOf(FoodClass food) {
-  switch (food) {
-    case FoodClass::kWholeMeat:
-      return v1::SAFETY_CLASS_WHOLE_MEAT;
-    case FoodClass::kGroundMeat:
-      return v1::SAFETY_CLASS_GROUND_MEAT;
-    case FoodClass::kPoultry:
-      return v1::SAFETY_CLASS_POULTRY;
-    case FoodClass::kGroundPoultry:
-      return v1::SAFETY_CLASS_GROUND_POULTRY;
-    case FoodClass::kStuffing:
-      return v1::SAFETY_CLASS_STUFFING;
-    case FoodClass::kRawHam:
-      return v1::SAFETY_CLASS_RAW_HAM;
-    case FoodClass::kPackedHam:
-      return v1::SAFETY_CLASS_PACKED_HAM;
-    case FoodClass::kOtherCookedHam:
-      return v1::SAFETY_CLASS_OTHER_COOKED_HAM;
-    case FoodClass::kEggDish:
-      return v1::SAFETY_CLASS_EGG_DISH;
-    case FoodClass::kLeftovers:
-      return v1::SAFETY_CLASS_LEFTOVERS;
-    case FoodClass::kFish:
-      return v1::SAFETY_CLASS_FISH;
-    case FoodClass::kHotHeldPlants:
-      return v1::SAFETY_CLASS_PLANTS;
-    case FoodClass::kColdDish:
-      return v1::SAFETY_CLASS_COLD_DISH;
-  }
-  return v1::SAFETY_CLASS_UNSPECIFIED;
-}
-
 bool isMeat(FoodClass food) {
   return food != FoodClass::kEggDish && food != FoodClass::kHotHeldPlants && food != FoodClass::kColdDish &&
          food != FoodClass::kLeftovers;
@@ -90,7 +58,7 @@ class StepSafety {
     limit.set_kind(kind);
     limit.set_rules(view_.rules() == kitchen::RuleSet::kFoodService ? v1::SAFETY_RULES_FOOD_SERVICE
                                                                     : v1::SAFETY_RULES_CONSUMER);
-    limit.set_safety_class(classOf(food_));
+    limit.set_safety_class(safetyClassOf(food_));
     limit.set_source(std::string(source.title));
     return limit;
   }

@@ -97,6 +97,38 @@ std::optional<FoodClass> classOf(v1::SafetyClass given) {
 
 }  // namespace
 
+v1::SafetyClass safetyClassOf(FoodClass food) {
+  switch (food) {
+    case FoodClass::kWholeMeat:
+      return v1::SAFETY_CLASS_WHOLE_MEAT;
+    case FoodClass::kGroundMeat:
+      return v1::SAFETY_CLASS_GROUND_MEAT;
+    case FoodClass::kPoultry:
+      return v1::SAFETY_CLASS_POULTRY;
+    case FoodClass::kGroundPoultry:
+      return v1::SAFETY_CLASS_GROUND_POULTRY;
+    case FoodClass::kStuffing:
+      return v1::SAFETY_CLASS_STUFFING;
+    case FoodClass::kRawHam:
+      return v1::SAFETY_CLASS_RAW_HAM;
+    case FoodClass::kPackedHam:
+      return v1::SAFETY_CLASS_PACKED_HAM;
+    case FoodClass::kOtherCookedHam:
+      return v1::SAFETY_CLASS_OTHER_COOKED_HAM;
+    case FoodClass::kEggDish:
+      return v1::SAFETY_CLASS_EGG_DISH;
+    case FoodClass::kLeftovers:
+      return v1::SAFETY_CLASS_LEFTOVERS;
+    case FoodClass::kFish:
+      return v1::SAFETY_CLASS_FISH;
+    case FoodClass::kHotHeldPlants:
+      return v1::SAFETY_CLASS_PLANTS;
+    case FoodClass::kColdDish:
+      return v1::SAFETY_CLASS_COLD_DISH;
+  }
+  return v1::SAFETY_CLASS_UNSPECIFIED;
+}
+
 kitchen::RuleSet rulesOf(const Documents& documents) {
   return documents.household.safety_rules() == v1::SAFETY_RULES_FOOD_SERVICE ? kitchen::RuleSet::kFoodService
                                                                              : kitchen::RuleSet::kConsumer;

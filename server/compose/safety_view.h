@@ -11,6 +11,8 @@
 namespace suppertide::compose {
 
 kitchen::RuleSet rulesOf(const Documents& documents);
+// The documents' word for a class of food.
+v1::SafetyClass safetyClassOf(kitchen::FoodClass food);
 
 // The class that a step handles, by itself or its recipe; none when no limits are known.
 std::optional<kitchen::FoodClass> foodOf(const v1::Recipe& recipe, const v1::Step& step);

@@ -173,6 +173,16 @@ constexpr std::array<FridgeLife, 52> kFridgeLives = {{
     {kColdDish, true, kTrade, 6, kCode50117},
 }};
 
+constexpr Source kUkLaw{"Food Safety and Hygiene (England) Regulations 2013, Schedule 4", Mark::kExcerpt};
+constexpr Source kUkGuidance{"UK Food Standards Agency, cooking temperatures", Mark::kExcerpt};
+constexpr Source kScotland{"UK Food Standards Agency: in Scotland", Mark::kExcerpt};
+constexpr std::array<UkLimit, 3> kUkLimits = {{
+    {kColdHold, 8, 240, kUkLaw},
+    {kHotHold, 63, 120, kUkLaw},
+    {kReheat, 82, 0, kScotland},
+}};
+constexpr UkLimit kUkEndTemperature{kReheat, 70, 2, kUkGuidance};
+
 constexpr std::array<RoastRow, 10> kRoastRows = {{
     {fahrenheit(130), 112},
     {fahrenheit(133), 56},
@@ -193,6 +203,12 @@ std::span<const EndTemperature> endTemperatures() {
 }
 std::span<const Limit> limits() {
   return kLimits;
+}
+std::span<const UkLimit> ukLimits() {
+  return kUkLimits;
+}
+const UkLimit& ukEndTemperature() {
+  return kUkEndTemperature;
 }
 std::span<const RoastRow> roastTable() {
   return kRoastRows;

@@ -75,6 +75,18 @@ struct Limit {
 const Limit& limit(LimitKind kind, RuleSet rules);
 std::span<const Limit> limits();
 
+// What the rules of the United Kingdom say of the same: told beside the others, no plan keeps them.
+// Whole cuts may be served below 70 degrees there, so they have no row.
+struct UkLimit {
+  LimitKind kind;
+  double value;
+  double minutes;  // how long it may be passed once, or must be held; 0: not at all
+  Source source;
+};
+std::span<const UkLimit> ukLimits();
+// For minced meat, poultry and stuffing: in the middle, for so long.
+const UkLimit& ukEndTemperature();
+
 // How long food keeps in the fridge, raw or cooked; 0: not at all, it is used at once.
 struct FridgeLife {
   FoodClass food;

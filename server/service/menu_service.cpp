@@ -2,6 +2,7 @@
 
 #include "server/compose/menu/menu.h"
 #include "server/compose/menu/scaled_recipe.h"
+#include "server/compose/safety_rules.h"
 #include "server/service/backend.h"
 #include "server/service/bundle_import.h"
 #include "server/service/menu_requests.h"
@@ -136,6 +137,16 @@ Failure scaleRecipe(Backend& backend, const std::string& householdId, const v1::
   return {};
 }
 
+Failure listSafetyRules(Backend& backend, const std::string& householdId, const v1::ListSafetyRulesRequest&,
+                        v1::ListSafetyRulesResponse& answer) {
+  const auto stored = backend.store().get(householdId, {"household", householdId});
+  if (!stored.ok()) return fromStorage(stored.status());
+  const auto rules = read<v1::Household>(*stored).safety_rules();
+  answer.set_rules(rules == v1::SAFETY_RULES_UNSPECIFIED ? v1::SAFETY_RULES_CONSUMER : rules);
+  for (v1::SafetyRule& row : compose::safetyRules()) *answer.add_rows() = std::move(row);
+  return {};
+}
+
 class MenuServiceCalls final : public v1::MenuService::CallbackService {
  public:
   explicit MenuServiceCalls(Backend& backend) : backend_(backend) {}
@@ -159,6 +170,11 @@ class MenuServiceCalls final : public v1::MenuService::CallbackService {
                                         const v1::ScaleRecipeRequest* request,
                                         v1::ScaledRecipe* answer) override {
     return answered(context, request, answer, "MenuService/ScaleRecipe", scaleRecipe);
+  }
+  grpc::ServerUnaryReactor* ListSafetyRules(grpc::CallbackServerContext* context,
+                                            const v1::ListSafetyRulesRequest* request,
+                                            v1::ListSafetyRulesResponse* answer) override {
+    return answered(context, request, answer, "MenuService/ListSafetyRules", listSafetyRules);
   }
 
  private:

@@ -203,5 +203,30 @@ TEST_F(MenuServiceTest, ScalesARecipeAndListsEveryFieldAtFault) {
   EXPECT_EQ(stub_->ScaleRecipe(context.get(), request, &scaled).error_code(), grpc::StatusCode::NOT_FOUND);
 }
 
+TEST_F(MenuServiceTest, PutsTheRuleSetsSideBySideWithTheirSources) {
+  v1::ListSafetyRulesRequest request;
+  request.set_household_id(served_.household);
+  auto context = with(served_.token);
+  v1::ListSafetyRulesResponse answer;
+  ASSERT_TRUE(stub_->ListSafetyRules(context.get(), request, &answer).ok());
+  EXPECT_EQ(answer.rules(), v1::SAFETY_RULES_CONSUMER);
+  int differing = 0;
+  for (const v1::SafetyRule& row : answer.rows()) {
+    EXPECT_GE(row.limits_size(), 2) << row.ShortDebugString();
+    for (const v1::SafetyLimit& limit : row.limits())
+      EXPECT_FALSE(limit.source().empty()) << row.ShortDebugString();
+    differing += row.differs() ? 1 : 0;
+    if (row.kind() != v1::SAFETY_LIMIT_KIND_HOT_HOLD || row.safety_class() != v1::SAFETY_CLASS_UNSPECIFIED)
+      continue;
+    ASSERT_EQ(row.limits_size(), 3);
+    EXPECT_NEAR(row.limits(0).celsius(), 60, 1e-9);
+    EXPECT_NEAR(row.limits(1).celsius(), 57.22, 0.01);
+    EXPECT_NEAR(row.limits(2).celsius(), 63, 1e-9);
+    EXPECT_EQ(row.limits(2).rules(), v1::SAFETY_RULES_UK);
+    EXPECT_TRUE(row.differs());
+  }
+  EXPECT_GT(differing, 10);
+}
+
 }  // namespace
 }  // namespace suppertide::service
