@@ -4,6 +4,7 @@
 
 #include <utility>
 
+#include "client/link/any_write.h"
 #include "client/link/channel.h"
 #include "client/link/error_detail.h"
 #include "suppertide/v1/bread_service.grpc.pb.h"
@@ -26,7 +27,7 @@ constexpr std::chrono::seconds kPlanningGrace{60};
 
 struct Session::Stubs {
   explicit Stubs(SessionOptions o) : options(std::move(o)) {
-    const auto channel = openChannel(options.target, options.certificatePem, options.fingerprint);
+    channel = openChannel(options.target, options.certificatePem, options.fingerprint);
     households = v1::HouseholdService::NewStub(channel);
     breads = v1::BreadService::NewStub(channel);
     events = v1::EventService::NewStub(channel);
@@ -56,6 +57,7 @@ struct Session::Stubs {
   }
 
   SessionOptions options;
+  std::shared_ptr<grpc::Channel> channel;
   std::unique_ptr<v1::HouseholdService::Stub> households;
   std::unique_ptr<v1::BreadService::Stub> breads;
   std::unique_ptr<v1::EventService::Stub> events;
@@ -243,6 +245,10 @@ absl::StatusOr<v1::Plan> Session::plan(const v1::GetPlanRequest& request) {
 
 absl::StatusOr<v1::AuditPlanResponse> Session::auditPlan(const v1::AuditPlanRequest& request) {
   return stubs_->call(*stubs_->plans, &v1::PlanService::Stub::AuditPlan, request);
+}
+
+absl::Status Session::write(const google::protobuf::Message& request) {
+  return writeAny(stubs_->channel, stubs_->options.deviceToken, request, stubs_->options.deadline);
 }
 
 }  // namespace suppertide::link

@@ -81,6 +81,8 @@ class Session {
   absl::StatusOr<v1::MakePlanResponse> replan(const v1::ReplanRequest& request);
   absl::StatusOr<v1::ExplainStepResponse> explainStep(const v1::ExplainStepRequest& request);
   absl::StatusOr<v1::AddReportsResponse> addReports(const v1::AddReportsRequest& request);
+  // Any request that changes documents: UpdateRecipeRequest, AddReportsRequest, ...
+  absl::Status write(const google::protobuf::Message& request);
   absl::StatusOr<v1::AuditPlanResponse> auditPlan(const v1::AuditPlanRequest& request);
 
  private:

@@ -2,13 +2,13 @@ pragma ComponentBehavior: Bound
 import QtQuick
 import QtQuick.Controls.Basic
 import Suppertide.Ui
-import Suppertide.Shell
+import Suppertide.Session
 
 // Which of several events is shown.
 ComboBox {
     id: root
 
-    required property SessionController session
+    required property HouseholdSession session
 
     implicitHeight: Theme.target
     model: session.events

@@ -1,13 +1,16 @@
 import QtQuick
 import QtQuick.Layouts
 import Suppertide.Ui
+import Suppertide.Session
+import Suppertide.Timeline
 import Suppertide.Shell
 
 // Which event, and whether what is shown is live.
 Rectangle {
     id: root
 
-    required property SessionController session
+    required property HouseholdSession session
+    required property Timeline timeline
     required property bool narrow
 
     implicitHeight: row.implicitHeight + 2 * Theme.small
@@ -23,7 +26,7 @@ Rectangle {
             Layout.fillWidth: true
 
             Text {
-                text: root.session.timeline.title.length > 0 ? root.session.timeline.title : root.session.householdName.length > 0 ? root.session.householdName : qsTr("Suppertide")
+                text: root.timeline.title.length > 0 ? root.timeline.title : root.session.householdName.length > 0 ? root.session.householdName : qsTr("Suppertide")
                 color: Theme.ink
                 font { pixelSize: root.narrow ? Theme.titleSize : Theme.headlineSize; bold: true }
                 elide: Text.ElideRight
@@ -36,7 +39,7 @@ Rectangle {
             }
             Text {
                 visible: text.length > 0
-                text: root.session.timeline.subtitle
+                text: root.timeline.subtitle
                 color: Theme.inkMuted
                 font.pixelSize: root.narrow ? Theme.captionSize : Theme.bodySize
                 elide: Text.ElideRight
@@ -52,8 +55,8 @@ Rectangle {
         StatusPill {
             objectName: "connection"
             label: root.session.stateText
-            symbol: root.session.state === SessionController.Live ? Symbol.Live : root.session.state === SessionController.Refused ? Symbol.Refused : Symbol.Offline
-            tone: root.session.state === SessionController.Live ? Theme.live : root.session.state === SessionController.Refused ? Theme.late : Theme.offline
+            symbol: root.session.state === HouseholdSession.Live ? Symbol.Live : root.session.state === HouseholdSession.Refused ? Symbol.Refused : Symbol.Offline
+            tone: root.session.state === HouseholdSession.Live ? Theme.live : root.session.state === HouseholdSession.Refused ? Theme.late : Theme.offline
         }
     }
 }

@@ -38,6 +38,8 @@ struct Words {
                           QStringLiteral("WxH")};
   QCommandLineOption view{QStringLiteral("view"), tr("Where to look first: all, now or serving."),
                           QStringLiteral("place")};
+  QCommandLineOption screen{QStringLiteral("screen"), tr("Screen to begin with, timeline by default."),
+                            QStringLiteral("name")};
   QCommandLineOption step{QStringLiteral("step"), tr("Open the details of this step (dish/step)."),
                           QStringLiteral("id")};
   QCommandLineOption at{QStringLiteral("at"),
@@ -103,6 +105,7 @@ QString readView(const QCommandLineParser& parser, const Words& words, WindowOpt
           .arg(parser.value(words.at));
     options.at = Instant(std::chrono::seconds(at.toSecsSinceEpoch()));
   }
+  if (parser.isSet(words.screen)) options.screen = parser.value(words.screen);
   options.step = parser.value(words.step);
   options.screenshot = parser.value(words.screenshot);
   options.eventId = parser.value(words.event).toStdString();
@@ -160,7 +163,8 @@ ParsedOptions parseOptions(const QStringList& arguments) {
   const QCommandLineOption help = parser.addHelpOption();
   const QCommandLineOption version = parser.addVersionOption();
   parser.addOptions({words.server, words.household, words.tokenFile, words.certificate, words.event,
-                     words.view, words.step, words.theme, words.size, words.at, words.screenshot});
+                     words.view, words.screen, words.step, words.theme, words.size, words.at,
+                     words.screenshot});
   if (!parser.parse(arguments)) return failed(kMistake, parser.errorText());
   if (parser.isSet(help)) return failed(0, parser.helpText().trimmed());
   if (parser.isSet(version)) {

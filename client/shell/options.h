@@ -9,7 +9,7 @@
 #include <string>
 
 #include "client/link/link.h"
-#include "client/timeline/instant.h"
+#include "client/words/instant.h"
 
 namespace suppertide {
 
@@ -22,7 +22,8 @@ struct WindowOptions {
   std::optional<Instant> at;  // a clock that stands still
   Scheme scheme = Scheme::kSystem;
   View view = View::kFirst;
-  QString step;  // whose details are open; empty: none
+  QString screen = QStringLiteral("timeline");  // key of the screen to begin with
+  QString step;                                 // whose details are open; empty: none
   QSize size{1280, 800};
   QString screenshot;  // file to write; empty: a window for people
 };

@@ -8,6 +8,8 @@
 #include <memory>
 
 Q_IMPORT_QML_PLUGIN(Suppertide_UiPlugin)
+Q_IMPORT_QML_PLUGIN(Suppertide_WordsPlugin)
+Q_IMPORT_QML_PLUGIN(Suppertide_SessionPlugin)
 Q_IMPORT_QML_PLUGIN(Suppertide_TimelinePlugin)
 Q_IMPORT_QML_PLUGIN(Suppertide_ShellPlugin)
 
@@ -17,7 +19,7 @@ namespace {
 constexpr int kTickMs = 1000;
 constexpr int kPatienceMs = 15'000;
 
-SessionController::Clock clockOf(const WindowOptions& options) {
+HouseholdSession::Clock clockOf(const WindowOptions& options) {
   if (options.at) return [at = *options.at] { return at; };
   return [] { return std::chrono::floor<std::chrono::seconds>(std::chrono::system_clock::now()); };
 }
@@ -33,13 +35,19 @@ WindowApp::WindowApp(const WindowOptions& options, QObject* parent)
     : QObject(parent), options_(options), session_(clockOf(options)) {
   engine_.addImportPath(QStringLiteral("qrc:/qt/qml"));
   engine_.setInitialProperties({{QStringLiteral("session"), QVariant::fromValue(&session_)},
+                                {QStringLiteral("timeline"), QVariant::fromValue(&timeline_)},
+                                {QStringLiteral("screen"), options.screen},
                                 {QStringLiteral("dark"), isDark(options.scheme)},
                                 {QStringLiteral("mirrored"), QGuiApplication::isRightToLeft()},
                                 {QStringLiteral("width"), options.size.width()},
                                 {QStringLiteral("height"), options.size.height()}});
   engine_.load(QUrl(QStringLiteral("qrc:/qt/qml/Suppertide/Shell/Main.qml")));
-  connect(session_.timeline(), &Timeline::pictureChanged, this, &WindowApp::place);
-  connect(&ticks_, &QTimer::timeout, &session_, &SessionController::tick);
+  connect(&timeline_, &Timeline::pictureChanged, this, &WindowApp::place);
+  connect(&session_, &HouseholdSession::householdChanged, this, &WindowApp::showEvent);
+  connect(&session_, &HouseholdSession::eventIdChanged, this, &WindowApp::showEvent);
+  connect(&session_, &HouseholdSession::nowChanged, this, [this] { timeline_.setNow(session_.now()); });
+  timeline_.setNow(session_.now());
+  connect(&ticks_, &QTimer::timeout, &session_, &HouseholdSession::tick);
   ticks_.start(kTickMs);
   session_.start(options.link, options.eventId);
 }
@@ -51,19 +59,23 @@ QQuickWindow* WindowApp::window() const {
                                          : qobject_cast<QQuickWindow*>(engine_.rootObjects().first());
 }
 
+void WindowApp::showEvent() {
+  if (session_.replica() == nullptr) return;
+  timeline_.show(session_.replica(), session_.eventId().toStdString(), session_.changedBy());
+}
+
 // Once, when the first plan is there.
 void WindowApp::place() {
-  Timeline& timeline = *session_.timeline();
-  if (!timeline.hasPlan()) return;
-  disconnect(&timeline, &Timeline::pictureChanged, this, &WindowApp::place);
-  if (options_.view == WindowOptions::View::kAll) timeline.fitAll();
-  if (options_.view == WindowOptions::View::kNow) timeline.showNow();
-  if (options_.view == WindowOptions::View::kServing) timeline.showServing();
-  if (!options_.step.isEmpty()) timeline.choose(options_.step);
+  if (!timeline_.hasPlan()) return;
+  disconnect(&timeline_, &Timeline::pictureChanged, this, &WindowApp::place);
+  if (options_.view == WindowOptions::View::kAll) timeline_.fitAll();
+  if (options_.view == WindowOptions::View::kNow) timeline_.showNow();
+  if (options_.view == WindowOptions::View::kServing) timeline_.showServing();
+  if (!options_.step.isEmpty()) timeline_.choose(options_.step);
 }
 
 bool WindowApp::settled() const {
-  return session_.state() == SessionController::Live || session_.state() == SessionController::Refused;
+  return session_.state() == HouseholdSession::Live || session_.state() == HouseholdSession::Refused;
 }
 
 void WindowApp::whenShown(std::function<void()> done) {
@@ -75,7 +87,7 @@ void WindowApp::whenShown(std::function<void()> done) {
     done();
   };
   connect(patience, &QTimer::timeout, this, finish);
-  connect(&session_, &SessionController::stateChanged, patience, [this, patience] {
+  connect(&session_, &HouseholdSession::stateChanged, patience, [this, patience] {
     if (settled()) patience->start(0);
   });
   patience->start(settled() ? 0 : kPatienceMs);

@@ -5,8 +5,9 @@
 #include <QtQml/qqmlapplicationengine.h>
 #include <QtQuick/qquickwindow.h>
 
+#include "client/session/household_session.h"
 #include "client/shell/options.h"
-#include "client/shell/session_controller.h"
+#include "client/timeline/timeline.h"
 
 namespace suppertide {
 
@@ -19,7 +20,8 @@ class WindowApp : public QObject {
 
   // Null when the QML could not be loaded.
   QQuickWindow* window() const;
-  SessionController& session() { return session_; }
+  HouseholdSession& session() { return session_; }
+  Timeline& timeline() { return timeline_; }
 
   // Calls `done` once the window shows what it can: the plan, or that there is
   // none, or after 15 seconds that there is no connection.
@@ -28,11 +30,13 @@ class WindowApp : public QObject {
   QImage picture();
 
  private:
+  void showEvent();
   void place();
   bool settled() const;
 
   WindowOptions options_;
-  SessionController session_;
+  HouseholdSession session_;
+  Timeline timeline_;
   QTimer ticks_;
   QQmlApplicationEngine engine_;  // goes before what it shows
 };

@@ -7,9 +7,9 @@
 #include <vector>
 
 #include "client/timeline/curves.h"
-#include "client/timeline/instant.h"
-#include "client/timeline/time_words.h"
 #include "client/ui/symbol.h"
+#include "client/words/instant.h"
+#include "client/words/time_words.h"
 
 namespace suppertide {
 

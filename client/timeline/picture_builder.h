@@ -7,8 +7,8 @@
 #include <set>
 
 #include "client/timeline/picture.h"
-#include "client/timeline/plan_view.h"
-#include "client/timeline/step_words.h"
+#include "client/words/plan_view.h"
+#include "client/words/step_words.h"
 
 namespace suppertide {
 

@@ -3,8 +3,8 @@
 
 #include <vector>
 
-#include "client/timeline/instant.h"
-#include "client/timeline/time_words.h"
+#include "client/words/instant.h"
+#include "client/words/time_words.h"
 
 namespace suppertide {
 

@@ -12,8 +12,8 @@
 #include "client/timeline/axis_models.h"
 #include "client/timeline/lane_model.h"
 #include "client/timeline/picture.h"
-#include "client/timeline/step_words.h"
 #include "client/timeline/time_scale.h"
+#include "client/words/step_words.h"
 
 namespace suppertide {
 

@@ -34,7 +34,16 @@ class Symbol : public QQuickPaintedItem {
     Live,
     Offline,
     Refused,
-    // Actions.
+    // Screens.
+    Lanes,
+    Basket,
+    Jar,
+    House,
+    // Actions and news.
+    Undo,
+    Bell,
+    Paper,
+    Stop,
     Plus,
     Minus,
     Close,

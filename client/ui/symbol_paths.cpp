@@ -144,6 +144,60 @@ QPainterPath lines(std::initializer_list<std::initializer_list<QPointF>> all) {
   return path;
 }
 
+QPainterPath basket() {
+  QPainterPath path;
+  addLine(path, {{3, 10}, {21, 10}, {18.5, 20}, {5.5, 20}, {3, 10}});
+  path.moveTo(7, 10);
+  path.cubicTo(8, 2, 16, 2, 17, 10);
+  return path;
+}
+
+QPainterPath jar() {
+  QPainterPath path;
+  path.addRoundedRect(QRectF(6, 8, 12, 13), 3, 3);
+  addLine(path, {{7, 4}, {17, 4}, {17, 8}, {7, 8}, {7, 4}});
+  addLine(path, {{6, 14}, {18, 14}});
+  return path;
+}
+
+QPainterPath house() {
+  QPainterPath path;
+  addLine(path, {{3, 12}, {12, 4}, {21, 12}});
+  addLine(path, {{6, 10}, {6, 20}, {18, 20}, {18, 10}});
+  addLine(path, {{10, 20}, {10, 14}, {14, 14}, {14, 20}});
+  return path;
+}
+
+QPainterPath undo() {
+  QPainterPath path;
+  addLine(path, {{9, 4}, {4, 9}, {9, 14}});
+  path.moveTo(4, 9);
+  path.lineTo(14, 9);
+  path.cubicTo(22, 9, 22, 20, 14, 20);
+  path.lineTo(9, 20);
+  return path;
+}
+
+QPainterPath bell() {
+  QPainterPath path;
+  path.moveTo(4, 18);
+  path.cubicTo(8, 14, 4, 5, 12, 5);
+  path.cubicTo(20, 5, 16, 14, 20, 18);
+  path.closeSubpath();
+  addLine(path, {{10, 21}, {14, 21}});
+  addLine(path, {{12, 3}, {12, 5}});
+  return path;
+}
+
+QPainterPath paper() {
+  QPainterPath path;
+  path.addRect(QRectF(5, 3, 14, 18));
+  addLine(path, {{8, 8}, {16, 8}});
+  addLine(path, {{8, 12}, {16, 12}});
+  addLine(path, {{8, 16}, {13, 16}});
+  return path;
+}
+
 QPainterPath circle() {
   QPainterPath path;
   path.addEllipse(QPointF(12, 12), 7, 7);
@@ -189,6 +243,22 @@ QPainterPath symbolPath(Symbol::Shape shape) {
       return circle();
     case Symbol::Refused:
       return lines({{{12, 3}, {22, 21}, {2, 21}, {12, 3}}, {{12, 10}, {12, 14}}, {{12, 17.5}, {12, 17.6}}});
+    case Symbol::Lanes:
+      return lines({{{3, 6}, {12, 6}}, {{8, 12}, {18, 12}}, {{13, 18}, {21, 18}}});
+    case Symbol::Basket:
+      return basket();
+    case Symbol::Jar:
+      return jar();
+    case Symbol::House:
+      return house();
+    case Symbol::Undo:
+      return undo();
+    case Symbol::Bell:
+      return bell();
+    case Symbol::Paper:
+      return paper();
+    case Symbol::Stop:
+      return lines({{{6, 6}, {18, 6}, {18, 18}, {6, 18}, {6, 6}}});
     case Symbol::Plus:
       return lines({{{12, 4}, {12, 20}}, {{4, 12}, {20, 12}}});
     case Symbol::Minus:

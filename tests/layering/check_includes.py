@@ -27,7 +27,9 @@ RULES = {
     "client/link": ([], [r"QtQml|QtQuick|QQml|QQuick"]),
     "client/terminal": (["client/link", "server/embedded.h"], [QT, SQLITE, CADICAL]),
     "client/shell": (["client", "server/embedded.h"], [GRPC, SQLITE, CADICAL]),
-    "client": (["client/link", "client/ui"], [GRPC, SQLITE, CADICAL]),
+    "client/words": (["client/link", "client/ui"], [GRPC, SQLITE, CADICAL]),
+    "client/session": (["client/link", "client/ui", "client/words"], [GRPC, SQLITE, CADICAL]),
+    "client": (["client/link", "client/session", "client/ui", "client/words"], [GRPC, SQLITE, CADICAL]),
     "server": (["server"], [QT, CADICAL]),
 }
 # Files that alone may use a library their folder keeps inside.

@@ -28,7 +28,7 @@ class LiveTest : public ::testing::Test {
   void open() {
     app_ = std::make_unique<WindowApp>(served_.options());
     ASSERT_NE(app_->window(), nullptr);
-    ASSERT_TRUE(QTest::qWaitFor([this] { return app_->session().timeline()->hasPlan(); }, kPatienceMs));
+    ASSERT_TRUE(QTest::qWaitFor([this] { return app_->timeline().hasPlan(); }, kPatienceMs));
     app_->picture();
   }
   QQuickItem* bar(const char* lane, const char* step) {
@@ -50,7 +50,7 @@ TEST_F(LiveTest, AnotherClientsChangeMovesTheBarAndSaysWho) {
   const QImage pictureBefore = app_->picture();
   gate_.open();
   ASSERT_TRUE(QTest::qWaitFor([&] { return shape->property("moved").toBool(); }, kPatienceMs));
-  const double scale = app_->session().timeline()->pixelsPerMinute();
+  const double scale = app_->timeline().pixelsPerMinute();
   EXPECT_TRUE(QTest::qWaitFor(
       [&] {
         return std::abs(shape->mapToScene({0, 0}).x() - before - 15 * scale) < 0.5;
@@ -86,8 +86,8 @@ TEST_F(LiveTest, ALostServerLeavesTheLastPlanOnTheScreen) {
   open();
   served_.server.stop();
   ASSERT_TRUE(
-      QTest::qWaitFor([&] { return app_->session().state() == SessionController::Offline; }, kPatienceMs));
-  EXPECT_TRUE(app_->session().timeline()->hasPlan());
+      QTest::qWaitFor([&] { return app_->session().state() == HouseholdSession::Offline; }, kPatienceMs));
+  EXPECT_TRUE(app_->timeline().hasPlan());
   EXPECT_NE(bar("cook/ines", "rolls/shape"), nullptr);
   QQuickItem* pill = findItem(app_->window()->contentItem(), QStringLiteral("connection"));
   EXPECT_EQ(pill->property("label").toString().toStdString(), "Offline");
@@ -97,7 +97,7 @@ TEST_F(LiveTest, ARefusedDeviceIsToldSo) {
   served_.sync.addCut({}, grpc::Status(grpc::StatusCode::UNAUTHENTICATED, "this device was signed out"));
   app_ = std::make_unique<WindowApp>(served_.options());
   ASSERT_TRUE(
-      QTest::qWaitFor([&] { return app_->session().state() == SessionController::Refused; }, kPatienceMs));
+      QTest::qWaitFor([&] { return app_->session().state() == HouseholdSession::Refused; }, kPatienceMs));
   EXPECT_EQ(app_->session().why().toStdString(), "this device was signed out");
 }
 
@@ -109,8 +109,8 @@ TEST_F(LiveTest, AHouseholdWithoutEventsHasNoTimelineYet) {
   served_.sync.addOpen(snapshotOf(empty));
   app_ = std::make_unique<WindowApp>(served_.options());
   ASSERT_TRUE(
-      QTest::qWaitFor([&] { return app_->session().state() == SessionController::Live; }, kPatienceMs));
-  EXPECT_FALSE(app_->session().timeline()->hasPlan());
+      QTest::qWaitFor([&] { return app_->session().state() == HouseholdSession::Live; }, kPatienceMs));
+  EXPECT_FALSE(app_->timeline().hasPlan());
   EXPECT_EQ(app_->session().householdName().toStdString(), "Quay House");
 }
 

@@ -62,7 +62,7 @@ TEST_P(ScreenshotTest, ShowsThePlanWithItsWords) {
   QEventLoop loop;
   app.whenShown([&] { loop.quit(); });
   loop.exec();
-  ASSERT_EQ(app.session().state(), SessionController::Live) << app.session().why().toStdString();
+  ASSERT_EQ(app.session().state(), HouseholdSession::Live) << app.session().why().toStdString();
   const QImage image = app.picture();
   ASSERT_TRUE(image.save(QStringLiteral(SUPPERTIDE_PICTURES "/%1.png").arg(QString::fromUtf8(shot.name))));
   ASSERT_EQ(image.size(), shot.size);

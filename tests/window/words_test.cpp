@@ -1,8 +1,8 @@
 // What is said about steps and times.
 #include <gtest/gtest.h>
 
-#include "client/timeline/step_words.h"
-#include "client/timeline/time_words.h"
+#include "client/words/step_words.h"
+#include "client/words/time_words.h"
 #include "tests/window/sample.h"
 
 namespace suppertide {

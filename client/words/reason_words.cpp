@@ -1,4 +1,4 @@
-#include "client/timeline/reason_words.h"
+#include "client/words/reason_words.h"
 
 namespace suppertide {
 

@@ -1,4 +1,4 @@
-#include "client/timeline/caution_words.h"
+#include "client/words/caution_words.h"
 
 namespace suppertide {
 

@@ -12,7 +12,7 @@ namespace suppertide {
 class EventModel : public DifferenceModel {
   Q_OBJECT
   QML_ELEMENT
-  QML_UNCREATABLE("made by SessionController")
+  QML_UNCREATABLE("made by HouseholdSession")
   Q_PROPERTY(int count READ count NOTIFY countChanged FINAL)
  public:
   enum Role { IdRole = Qt::UserRole, NameRole, WhenRole };

@@ -7,7 +7,7 @@
 
 #include <string>
 
-#include "client/timeline/instant.h"
+#include "client/words/instant.h"
 
 namespace suppertide {
 

@@ -1,10 +1,10 @@
-#include "client/timeline/step_words.h"
+#include "client/words/step_words.h"
 
 #include <cmath>
 
-#include "client/timeline/caution_words.h"
-#include "client/timeline/reason_words.h"
 #include "client/ui/symbol.h"
+#include "client/words/caution_words.h"
+#include "client/words/reason_words.h"
 
 namespace suppertide {
 namespace {

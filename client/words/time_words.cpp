@@ -1,4 +1,4 @@
-#include "client/timeline/time_words.h"
+#include "client/words/time_words.h"
 
 #include <QtCore/qdatetime.h>
 

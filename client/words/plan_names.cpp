@@ -1,4 +1,4 @@
-#include "client/timeline/plan_names.h"
+#include "client/words/plan_names.h"
 
 namespace suppertide {
 namespace {

@@ -5,7 +5,7 @@
 #include <QtCore/qstringlist.h>
 #include <QtQml/qqmlregistration.h>
 
-#include "client/timeline/plan_view.h"
+#include "client/words/plan_view.h"
 
 namespace suppertide {
 

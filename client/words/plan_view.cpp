@@ -1,4 +1,4 @@
-#include "client/timeline/plan_view.h"
+#include "client/words/plan_view.h"
 
 #include <cmath>
 

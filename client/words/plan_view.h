@@ -7,8 +7,8 @@
 #include <string>
 
 #include "client/link/replica.h"
-#include "client/timeline/plan_names.h"
-#include "client/timeline/time_words.h"
+#include "client/words/plan_names.h"
+#include "client/words/time_words.h"
 
 namespace suppertide {
 

@@ -3,7 +3,7 @@
 
 #include <QtCore/qcoreapplication.h>
 
-#include "client/timeline/plan_view.h"
+#include "client/words/plan_view.h"
 
 namespace suppertide {
 

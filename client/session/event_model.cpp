@@ -1,8 +1,8 @@
-#include "client/shell/event_model.h"
+#include "client/session/event_model.h"
 
 #include <algorithm>
 
-#include "client/timeline/time_words.h"
+#include "client/words/time_words.h"
 
 namespace suppertide {
 namespace {
