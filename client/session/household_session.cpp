@@ -7,6 +7,7 @@
 
 #include "client/link/any_write.h"
 #include "client/link/request_id.h"
+#include "client/link/session.h"
 
 namespace suppertide {
 namespace {

@@ -19,10 +19,14 @@
 #include <memory>
 #include <string>
 
+#include "absl/status/statusor.h"
 #include "client/link/link.h"
-#include "client/link/session.h"
 #include "client/session/event_model.h"
 #include "client/words/plan_view.h"
+
+namespace suppertide::link {
+class Session;  // client/link/session.h
+}
 
 namespace suppertide {
 

@@ -56,19 +56,7 @@ Window {
         height: root.narrow ? implicitHeight : parent.height - header.height
         narrow: root.narrow
         chosen: root.screen
-        screens: [
-            Screen {
-                key: "timeline"
-                name: qsTr("Timeline")
-                symbol: Symbol.Lanes
-                needsPlan: true
-                page: Component {
-                    TimelinePage {
-                        timeline: root.timeline
-                    }
-                }
-            }
-        ]
+        screens: [timelineScreen]
         onWanted: key => root.screen = key
     }
     Item {
@@ -80,22 +68,16 @@ Window {
             bottom: bar.visible && root.narrow ? bar.top : parent.bottom
         }
 
-        // A screen is made when it is first wanted and then kept, with its place and its focus.
-        Repeater {
-            model: bar.screens
-
-            Loader {
-                required property Screen modelData
-                readonly property bool here: modelData.key === root.screen
-
-                anchors.fill: frame
-                visible: here && !nothing.visible
-                focus: here
-                active: false
-                sourceComponent: modelData.page
-                onHereChanged: if (here) active = true
-                Component.onCompleted: if (here) active = true
-            }
+        Screen {
+            id: timelineScreen
+            key: "timeline"
+            name: qsTr("Timeline")
+            symbol: Symbol.Lanes
+            chosen: root.screen
+            needsPlan: true
+            visible: here && !nothing.visible
+            page: "qrc:/qt/qml/Suppertide/Timeline/TimelinePage.qml"
+            given: ({ timeline: root.timeline })
         }
         PlanMissing {
             id: nothing

@@ -2,6 +2,7 @@ pragma ComponentBehavior: Bound
 import QtQuick
 import QtQuick.Controls.Basic
 import Suppertide.Ui
+import Suppertide.Words
 import Suppertide.Timeline
 
 // Everything about the chosen step.
