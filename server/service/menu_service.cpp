@@ -2,10 +2,10 @@
 
 #include "server/compose/menu/menu.h"
 #include "server/compose/menu/scaled_recipe.h"
-#include "server/compose/safety_rules.h"
 #include "server/service/backend.h"
 #include "server/service/bundle_import.h"
 #include "server/service/menu_requests.h"
+#include "server/service/safety_rules.h"
 #include "server/service/services.h"
 
 namespace suppertide::service {
@@ -143,7 +143,7 @@ Failure listSafetyRules(Backend& backend, const std::string& householdId, const 
   if (!stored.ok()) return fromStorage(stored.status());
   const auto rules = read<v1::Household>(*stored).safety_rules();
   answer.set_rules(rules == v1::SAFETY_RULES_UNSPECIFIED ? v1::SAFETY_RULES_CONSUMER : rules);
-  for (v1::SafetyRule& row : compose::safetyRules()) *answer.add_rows() = std::move(row);
+  for (v1::SafetyRule& row : safetyRules()) *answer.add_rows() = std::move(row);
   return {};
 }
 

@@ -1,10 +1,10 @@
 #include "suppertide/v1/shopping_service.grpc.pb.h"
 
 #include "server/compose/menu/menu.h"
-#include "server/compose/menu/shopping_edits.h"
 #include "server/service/bundle_import.h"
 #include "server/service/document_calls.h"
 #include "server/service/services.h"
+#include "server/service/shopping_edits.h"
 
 namespace suppertide::service {
 namespace {
@@ -29,12 +29,12 @@ Failure carryOut(const Edit& edit, v1::Shopping& before, v1::Shopping& shopping)
   const compose::Menu menu = compose::menuOf(bundle, bundle.events(0));
   const auto items = compose::shoppingItems(
       menu, before, compose::measuresOf(v1::KITCHEN_MEASURES_UNSPECIFIED, bundle.household()));
-  const compose::ShoppingEditor editor{edit.caller.memberId,
+  const ShoppingEditor editor{edit.caller.memberId,
                                        edit.backend.clock().now().time_since_epoch().count(),
                                        &bundle.household(), &items};
   shopping = before;
   shopping.set_id(event);
-  const auto wrong = compose::editShopping(editor, edit.asked.edits(), shopping);
+  const auto wrong = editShopping(editor, edit.asked.edits(), shopping);
   return wrong.empty() ? Failure() : invalid(wrong);
 }
 

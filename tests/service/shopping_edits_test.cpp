@@ -1,5 +1,5 @@
 // What an edit makes of a shopping document, and what the list makes of it.
-#include "server/compose/menu/shopping_edits.h"
+#include "server/service/shopping_edits.h"
 
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
@@ -9,7 +9,7 @@
 #include "server/compose/menu/menu.h"
 #include "tests/compose/small_dinner.h"
 
-namespace suppertide::compose {
+namespace suppertide::service {
 namespace {
 
 using ::testing::ElementsAre;
@@ -17,13 +17,14 @@ using ::testing::IsEmpty;
 
 class ShoppingEditsTest : public ::testing::Test {
  protected:
-  Violations apply(std::initializer_list<v1::ShoppingEdit> edits) {
+  compose::Violations apply(std::initializer_list<v1::ShoppingEdit> edits) {
     google::protobuf::RepeatedPtrField<v1::ShoppingEdit> list(edits.begin(), edits.end());
     const std::vector<v1::ShoppingItem> items = this->items();
     return editShopping({"ana", 1'800'000'000, &bundle_.household(), &items}, list, shopping_);
   }
   std::vector<v1::ShoppingItem> items() const {
-    return shoppingItems(menuOf(bundle_, bundle_.events(0)), shopping_, kitchen::Measures::kMetric);
+    return compose::shoppingItems(compose::menuOf(bundle_, bundle_.events(0)), shopping_,
+                                  kitchen::Measures::kMetric);
   }
   v1::ShoppingItem item(const std::string& id) const {
     const auto all = items();
@@ -54,7 +55,7 @@ class ShoppingEditsTest : public ::testing::Test {
     return edit;
   }
 
-  v1::Bundle bundle_ = smallDinner();
+  v1::Bundle bundle_ = compose::smallDinner();
   v1::Shopping shopping_;
 };
 
@@ -96,20 +97,20 @@ TEST_F(ShoppingEditsTest, ATickOutlivesAMenuThatAsksForMoreOrForNothing) {
   tick.mutable_tick()->set_item_id("butter:g");
   EXPECT_THAT(apply({tick}), IsEmpty());
   const double bought = item("butter:g").bought().mass_g();
-  EXPECT_TRUE(needlessTicks(items(), shopping_).empty());
+  EXPECT_TRUE(compose::needlessTicks(items(), shopping_).empty());
   for (v1::Dish& dish : *bundle_.mutable_events(0)->mutable_dishes()) dish.set_serving_count(100);
   EXPECT_NEAR(item("butter:g").missing().mass_g(), item("butter:g").to_buy().mass_g() - bought, 1e-6);
   EXPECT_GT(item("butter:g").missing().mass_g(), 0);
   bundle_.mutable_events(0)->clear_dishes();
-  ASSERT_EQ(needlessTicks(items(), shopping_).size(), 1U);
-  EXPECT_NEAR(needlessTicks(items(), shopping_)[0].bought().mass_g(), bought, 1e-6);
+  ASSERT_EQ(compose::needlessTicks(items(), shopping_).size(), 1U);
+  EXPECT_NEAR(compose::needlessTicks(items(), shopping_)[0].bought().mass_g(), bought, 1e-6);
 }
 
 TEST_F(ShoppingEditsTest, OneWrongEditLeavesTheDocumentAsItWas) {
   v1::ShoppingEdit wrong;
   wrong.mutable_tick()->set_item_id("butter:g");
   wrong.mutable_tick()->mutable_bought()->set_count(1);
-  const Violations violations = apply({packet("butter", 250), wrong, packet("sugar", 0)});
+  const compose::Violations violations = apply({packet("butter", 250), wrong, packet("sugar", 0)});
   ASSERT_EQ(violations.size(), 2U);
   EXPECT_EQ(violations[0].field_path(), "edits[1].tick.bought");
   EXPECT_EQ(violations[1].field_path(), "edits[2].packet.size");
@@ -117,4 +118,4 @@ TEST_F(ShoppingEditsTest, OneWrongEditLeavesTheDocumentAsItWas) {
 }
 
 }  // namespace
-}  // namespace suppertide::compose
+}  // namespace suppertide::service

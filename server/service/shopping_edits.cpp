@@ -1,4 +1,4 @@
-#include "server/compose/menu/shopping_edits.h"
+#include "server/service/shopping_edits.h"
 
 #include <algorithm>
 
@@ -6,7 +6,7 @@
 #include "server/compose/validate/shopping.h"
 #include "server/kitchen/ingredients/ingredient_table.h"
 
-namespace suppertide::compose {
+namespace suppertide::service {
 namespace {
 
 template <typename List, typename Drop>
@@ -30,10 +30,10 @@ bool sameName(const std::string& a, const std::string& b) {
 
 class Editing {
  public:
-  Editing(const ShoppingEditor& editor, v1::Shopping& shopping, Violations& violations)
+  Editing(const ShoppingEditor& editor, v1::Shopping& shopping, compose::Violations& violations)
       : editor_(editor), shopping_(shopping), violations_(violations) {}
 
-  void apply(const Checker& here, const v1::ShoppingEdit& edit) {
+  void apply(const compose::Checker& here, const v1::ShoppingEdit& edit) {
     const std::size_t before = violations_.size();
     const auto good = [&] { return violations_.size() == before; };
     switch (edit.what_case()) {
@@ -42,20 +42,20 @@ class Editing {
       case v1::ShoppingEdit::kUntickItemId:
         return untick(edit.untick_item_id());
       case v1::ShoppingEdit::kAtHand:
-        checkAtHand(here.at("atHand"), edit.at_hand());
+        compose::checkAtHand(here.at("atHand"), edit.at_hand());
         if (good()) setAtHand(edit.at_hand());
         return;
       case v1::ShoppingEdit::kNotAtHandName:
         return dropIf(shopping_.mutable_at_hand(),
                       [&](const v1::AtHand& one) { return sameName(one.name(), edit.not_at_hand_name()); });
       case v1::ShoppingEdit::kBuyer:
-        checkBuyer(here.at("buyer"), edit.buyer(), editor_.household);
+        compose::checkBuyer(here.at("buyer"), edit.buyer(), editor_.household);
         if (good()) setBuyer(edit.buyer());
         return;
       case v1::ShoppingEdit::kNoBuyerMemberId:
         return dropBuyer(edit.no_buyer_member_id());
       case v1::ShoppingEdit::kPacket:
-        checkPacket(here.at("packet"), edit.packet());
+        compose::checkPacket(here.at("packet"), edit.packet());
         if (good())
           put(shopping_.mutable_packets(), edit.packet(),
               [&](const v1::Packet& one) { return sameName(one.name(), edit.packet().name()); });
@@ -64,7 +64,7 @@ class Editing {
         return dropIf(shopping_.mutable_packets(),
                       [&](const v1::Packet& one) { return sameName(one.name(), edit.no_packet_name()); });
       case v1::ShoppingEdit::kOwnItem:
-        checkOwnItem(here.at("ownItem"), edit.own_item());
+        compose::checkOwnItem(here.at("ownItem"), edit.own_item());
         if (good())
           put(shopping_.mutable_own_items(), edit.own_item(),
               [&](const v1::OwnItem& one) { return one.id() == edit.own_item().id(); });
@@ -77,13 +77,13 @@ class Editing {
   }
 
  private:
-  void tick(const Checker& here, const v1::TickOff& off) {
+  void tick(const compose::Checker& here, const v1::TickOff& off) {
     const Amountable line = lineOf(off.item_id());
     if (!line.known) {
       here.at("itemId").wrong(off.item_id(), "must be a line of the list as it is now");
       return;
     }
-    if (off.has_bought() && !checkShopAmount(here.at("bought"), off.bought())) return;
+    if (off.has_bought() && !compose::checkShopAmount(here.at("bought"), off.bought())) return;
     if (off.has_bought() && off.bought().kind_case() != line.toBuy.kind_case()) {
       here.at("bought").wrong("", "must be of the kind that the line is measured in");
       return;
@@ -140,7 +140,7 @@ class Editing {
   }
 
   void dropOwnItem(const std::string& id) {
-    untick(ownItemId(id));
+    untick(compose::ownItemId(id));
     dropIf(shopping_.mutable_own_items(), [&](const v1::OwnItem& one) { return one.id() == id; });
   }
 
@@ -152,7 +152,7 @@ class Editing {
 
   Amountable lineOf(const std::string& itemId) const {
     for (const v1::OwnItem& own : shopping_.own_items())
-      if (ownItemId(own.id()) == itemId) return {true, own.name(), {}};
+      if (compose::ownItemId(own.id()) == itemId) return {true, own.name(), {}};
     for (const v1::ShoppingItem& item : *editor_.items)
       if (item.id() == itemId && !item.own()) return {true, item.name(), item.to_buy()};
     return {};
@@ -160,23 +160,23 @@ class Editing {
 
   const ShoppingEditor& editor_;
   v1::Shopping& shopping_;
-  Violations& violations_;
+  compose::Violations& violations_;
 };
 
 }  // namespace
 
-Violations editShopping(const ShoppingEditor& editor,
-                        const google::protobuf::RepeatedPtrField<v1::ShoppingEdit>& edits,
-                        v1::Shopping& shopping) {
-  Violations violations;
-  const Checker top(violations);
+compose::Violations editShopping(const ShoppingEditor& editor,
+                                 const google::protobuf::RepeatedPtrField<v1::ShoppingEdit>& edits,
+                                 v1::Shopping& shopping) {
+  compose::Violations violations;
+  const compose::Checker top(violations);
   if (!top.at("edits").count(edits.size(), 1, kMostShoppingEdits, "edits")) return violations;
   v1::Shopping edited = shopping;
   Editing editing(editor, edited, violations);
   for (int i = 0; i < edits.size(); ++i) editing.apply(top.at("edits", i), edits[i]);
-  if (violations.empty()) checkShopping(top, edited);
+  if (violations.empty()) compose::checkShopping(top, edited);
   if (violations.empty()) shopping = std::move(edited);
   return violations;
 }
 
-}  // namespace suppertide::compose
+}  // namespace suppertide::service

@@ -1,4 +1,4 @@
-#include "server/compose/safety_rules.h"
+#include "server/service/safety_rules.h"
 
 #include <algorithm>
 #include <cmath>
@@ -6,7 +6,7 @@
 #include "server/compose/safety_view.h"
 #include "server/kitchen/safety_table.h"
 
-namespace suppertide::compose {
+namespace suppertide::service {
 namespace {
 
 using kitchen::FoodClass;
@@ -86,7 +86,7 @@ bool isCookedByTheMinute(FoodClass food) {
 void addEndTemperatures(std::vector<v1::SafetyRule>& rules) {
   for (const kitchen::EndTemperature& home : kitchen::endTemperatures()) {
     if (home.rules != RuleSet::kConsumer) continue;
-    const v1::SafetyClass food = safetyClassOf(home.food);
+    const v1::SafetyClass food = compose::safetyClassOf(home.food);
     Row row(v1::SAFETY_LIMIT_KIND_END_TEMPERATURE, food);
     Row rest(v1::SAFETY_LIMIT_KIND_REST, food);
     for (const RuleSet set : kSets) {
@@ -105,7 +105,7 @@ void addFridgeLives(bool cooked, std::vector<v1::SafetyRule>& rules) {
   for (const kitchen::FridgeLife& home : kitchen::fridgeLives()) {
     if (home.rules != RuleSet::kConsumer || home.cooked != cooked) continue;
     Row row(cooked ? v1::SAFETY_LIMIT_KIND_COOKED_FRIDGE : v1::SAFETY_LIMIT_KIND_RAW_FRIDGE,
-            safetyClassOf(home.food));
+            compose::safetyClassOf(home.food));
     for (const RuleSet set : kSets) {
       const kitchen::FridgeLife& life = kitchen::fridgeLife(home.food, cooked, set);
       row.add(rulesOf(set), 0, life.days * kDayMinutes, life.source);
@@ -147,4 +147,4 @@ std::vector<v1::SafetyRule> safetyRules() {
   return rules;
 }
 
-}  // namespace suppertide::compose
+}  // namespace suppertide::service

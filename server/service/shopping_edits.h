@@ -10,7 +10,7 @@
 #include "suppertide/v1/household.pb.h"
 #include "suppertide/v1/shopping_service.pb.h"
 
-namespace suppertide::compose {
+namespace suppertide::service {
 
 inline constexpr int kMostShoppingEdits = 200;
 
@@ -24,8 +24,8 @@ struct ShoppingEditor {
 
 // All edits in their order onto `shopping`, or none: what is wrong with them, by "edits[2].tick.itemId".
 // An own line may be ticked right after the edit that adds it.
-Violations editShopping(const ShoppingEditor& editor,
-                        const google::protobuf::RepeatedPtrField<v1::ShoppingEdit>& edits,
-                        v1::Shopping& shopping);
+compose::Violations editShopping(const ShoppingEditor& editor,
+                                 const google::protobuf::RepeatedPtrField<v1::ShoppingEdit>& edits,
+                                 v1::Shopping& shopping);
 
-}  // namespace suppertide::compose
+}  // namespace suppertide::service

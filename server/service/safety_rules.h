@@ -5,9 +5,9 @@
 
 #include "suppertide/v1/menu_service.pb.h"
 
-namespace suppertide::compose {
+namespace suppertide::service {
 
 // By kind, then by class of food, each under every rule set that says something of it.
 std::vector<v1::SafetyRule> safetyRules();
 
-}  // namespace suppertide::compose
+}  // namespace suppertide::service
