@@ -8,6 +8,7 @@
 #include <unordered_set>
 
 #include "server/kitchen/shelf_packing.h"
+#include "server/kitchen/straight_cuts.h"
 
 namespace suppertide::kitchen {
 namespace {
@@ -39,7 +40,8 @@ std::vector<Kind> kindsOf(const std::vector<Pan>& pans) {
   return kinds;
 }
 
-constexpr int kMostMixedTries = 250;  // for one shelf, before the exact search
+constexpr int kMostMixedTries = 100;  // for one shelf
+constexpr int kFewSteps = 200;        // of an exact search, before straight cuts are looked for
 
 using Mask = std::uint32_t;  // a bit for each single pan
 
@@ -73,11 +75,7 @@ class RackSearch {
     if (attempt(all)) return true;
     doubtful_ = Shelf::kYes;
     failed_.clear();
-    while (attempt(all)) {
-      if (std::all_of(uses_.begin(), uses_.end(), [&](const ShelfUse& use) { return settle(use.pans); }))
-        return true;
-    }
-    return false;
+    return attempt(all);
   }
 
   // Where each single pan stands, after run() said yes.
@@ -184,10 +182,18 @@ class RackSearch {
     Shelf& shelf = shelf_[pans];
     if (shelf == Shelf::kYes) return true;
     const std::vector<Footprint> prints = footprints(pans);
+    const int width = oven_.shelfWidthMm;
+    const int depth = oven_.shelfDepthMm;
+    // Most that cannot fit are found out in some dozens of steps, most that can lie in straight rows.
+    int few = std::min(kFewSteps, steps_);
+    steps_ -= few;
     const int tries = std::min(mixedTries_, kMostMixedTries);
     mixedTries_ -= tries;
-    auto spots = packShelfQuickly(oven_.shelfWidthMm, oven_.shelfDepthMm, prints, tries);
-    if (!spots) spots = packShelf(oven_.shelfWidthMm, oven_.shelfDepthMm, prints, steps_);
+    auto spots = packShelf(width, depth, prints, few);
+    if (!spots && few == 0) spots = packShelfQuickly(width, depth, prints, tries);
+    if (!spots && few == 0) spots = packByStraightCuts(width, depth, prints, joins_);
+    if (!spots && few == 0) spots = packShelf(width, depth, prints, steps_);
+    steps_ += few;
     if (!spots) {
       refused_.push_back(pans);
       forget(pans);
@@ -210,12 +216,24 @@ class RackSearch {
     return fill(0, shelves_, all);
   }
 
+  // Everything lies on a shelf: whether that is true of those that only might fit.
+  bool settleAll() {
+    for (std::size_t i = 0; i < uses_.size(); ++i)
+      if (!settle(uses_[i].pans)) {
+        dead_ = i;
+        return false;
+      }
+    return true;
+  }
+  // A shelf laid already cannot be as it is, or there is no time left to find out more.
+  bool isDead() const { return dead_ < uses_.size() || steps_ <= 0; }
+
   std::uint64_t keyOf(int position, int shelves, Mask rest) const {
     return (static_cast<std::uint64_t>(position) << 40) | (static_cast<std::uint64_t>(shelves) << 32) | rest;
   }
 
   bool fill(int position, int shelves, Mask rest) {
-    if (rest == 0) return true;
+    if (rest == 0) return settleAll();
     if (position == positions_ || shelves == 0) return false;
     const int usable = std::min(shelves, positions_ - position);
     if (area_[rest] > usable * shelfArea()) return false;
@@ -224,7 +242,7 @@ class RackSearch {
     const std::uint64_t key = keyOf(position, usable, rest);
     if (failed_.contains(key)) return false;
     if (fillFrom(position, shelves, rest)) return true;
-    failed_.insert(key);
+    if (!isDead()) failed_.insert(key);
     return false;
   }
 
@@ -244,6 +262,7 @@ class RackSearch {
       const long laterBulk = (positions_ - next) * shelfArea();
       const ShelfChoice choice{position, next, shelves, rest, area_[rest] - later, bulk_[rest] - laterBulk};
       if (fillShelf(choice, 0, most)) return true;
+      if (isDead()) return false;
     }
     return fill(position + 1, shelves, rest);
   }
@@ -270,11 +289,13 @@ class RackSearch {
       uses_.push_back({choice.position, chosen});
       if (fill(choice.next, choice.shelves - 1, choice.rest & ~chosen)) return true;
       uses_.pop_back();
+      if (dead_ == uses_.size()) dead_ = kNoneDead;
       return false;
     }
     const Mask single = open & (~open + 1);
     const Mask rest = open & ~single;
     if (fillShelf(choice, chosen | single, rest)) return true;
+    if (isDead()) return false;
     // Of pans alike the first ones go.
     return fillShelf(choice, chosen, rest & ~alike(single));
   }
@@ -315,7 +336,10 @@ class RackSearch {
   std::map<Mask, std::vector<Spot>> spots_;
   Shelf doubtful_ = Shelf::kNo;
   int steps_ = kMostRackSteps;
-  int mixedTries_ = 4 * kMostMixedTries;
+  long joins_ = kMostJoins;
+  int mixedTries_ = 3 * kMostMixedTries;
+  static constexpr std::size_t kNoneDead = static_cast<std::size_t>(-1);
+  std::size_t dead_ = kNoneDead;  // index of a shelf laid that turned out not to fit
   std::unordered_set<std::uint64_t> failed_;
   std::vector<ShelfUse> uses_;
 };

@@ -15,9 +15,9 @@
 namespace suppertide::kitchen {
 
 inline constexpr int kMostPans = 12;  // counted singly
-// Steps of exact shelf searches for one oven, some 4 ms. Ovens that people fill
+// Steps of exact shelf searches for one oven, some 2 ms. Ovens that people fill
 // need none or a few hundred.
-inline constexpr int kMostRackSteps = 15'000;
+inline constexpr int kMostRackSteps = 6'000;
 
 struct Pan {
   int widthMm = 0;
@@ -49,7 +49,7 @@ struct RackPlan {
 
 // Exact for up to kMostPans single pans (within kMostRackSteps), kTooManyPans beyond; no pans fit
 // always. Microseconds for a few pans; a dozen pans all of different sizes take 0.1 to
-// 1 ms, up to some 12 ms when they crowd five positions and just don't fit.
+// 1 ms, some 5 ms when they fill every shelf almost wholly or just don't fit.
 RackPlan packRacks(const Oven& oven, const std::vector<Pan>& pans);
 
 // A pan of the same proportions that would fit where pan number `misfit` of `pans`

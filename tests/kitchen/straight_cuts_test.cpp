@@ -1,0 +1,81 @@
+#include "server/kitchen/straight_cuts.h"
+
+#include <gtest/gtest.h>
+
+#include <random>
+
+namespace suppertide::kitchen {
+namespace {
+
+struct Box {
+  int left, front, right, back;
+};
+
+void expectApart(int width, int depth, const std::vector<Footprint>& prints, const std::vector<Spot>& spots) {
+  std::vector<Box> boxes;
+  std::vector<int> counts(prints.size(), 0);
+  for (const Spot& spot : spots) {
+    const Footprint& print = prints[static_cast<std::size_t>(spot.kind)];
+    ++counts[static_cast<std::size_t>(spot.kind)];
+    boxes.push_back({spot.x, spot.y, spot.x + (spot.turned ? print.depth : print.width),
+                     spot.y + (spot.turned ? print.width : print.depth)});
+    EXPECT_GE(spot.x, 0);
+    EXPECT_GE(spot.y, 0);
+    EXPECT_LE(boxes.back().right, width);
+    EXPECT_LE(boxes.back().back, depth);
+    for (std::size_t i = 0; i + 1 < boxes.size(); ++i)
+      EXPECT_FALSE(boxes[i].left < boxes.back().right && boxes.back().left < boxes[i].right &&
+                   boxes[i].front < boxes.back().back && boxes.back().front < boxes[i].back);
+  }
+  for (std::size_t k = 0; k < prints.size(); ++k) EXPECT_EQ(counts[k], prints[k].count);
+}
+
+// A shelf cut by straight cuts from edge to edge into `count` parts.
+std::vector<Footprint> cutShelf(std::mt19937& random, int count) {
+  std::vector<Footprint> parts = {{460, 370, 1}};
+  while (static_cast<int>(parts.size()) < count) {
+    auto largest = std::max_element(parts.begin(), parts.end(), [](const Footprint& a, const Footprint& b) {
+      return a.width * a.depth < b.width * b.depth;
+    });
+    Footprint other = *largest;
+    const bool across = largest->width >= largest->depth;
+    int& side = across ? largest->width : largest->depth;
+    const int cut = side * std::uniform_int_distribution<int>(30, 70)(random) / 100;
+    (across ? other.width : other.depth) = side - cut;
+    side = cut;
+    parts.push_back(other);
+  }
+  return parts;
+}
+
+TEST(StraightCutsTest, PutsEveryCutUpShelfTogetherAgain) {
+  for (unsigned seed = 1; seed <= 60; ++seed) {
+    SCOPED_TRACE(seed);
+    std::mt19937 random(seed);
+    const std::vector<Footprint> parts = cutShelf(random, 5 + static_cast<int>(seed % 8));
+    long joins = kMostJoins;
+    const auto spots = packByStraightCuts(460, 370, parts, joins);
+    ASSERT_TRUE(spots.has_value());
+    expectApart(460, 370, parts, *spots);
+    EXPECT_GE(joins, 0);
+  }
+}
+
+TEST(StraightCutsTest, AlikePansOnADeepShelfLieApart) {
+  const std::vector<Footprint> prints = {{150, 115, 8}, {300, 90, 1}};
+  long joins = kMostJoins;
+  const auto spots = packByStraightCuts(300, 560, prints, joins);
+  ASSERT_TRUE(spots.has_value());
+  expectApart(300, 560, prints, *spots);
+}
+
+TEST(StraightCutsTest, FindsNothingWhereNothingFitsOrThereIsNoBudget) {
+  long joins = kMostJoins;
+  EXPECT_FALSE(packByStraightCuts(300, 300, {{200, 200, 2}}, joins).has_value());
+  EXPECT_FALSE(packByStraightCuts(300, 300, {{301, 10, 1}}, joins).has_value());
+  joins = 0;
+  EXPECT_FALSE(packByStraightCuts(300, 300, {{150, 150, 4}}, joins).has_value());
+}
+
+}  // namespace
+}  // namespace suppertide::kitchen
