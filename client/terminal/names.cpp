@@ -55,7 +55,11 @@ std::string Names::thing(const std::string& id) const {
 
 std::string Names::step(const std::string& dishId, const std::string& stepId) const {
   const auto found = steps_.find(absl::StrCat(dishId, "/", stepId));
-  return found != steps_.end() ? found->second : plainLine(stepId);
+  if (found != steps_.end()) return found->second;
+  // A step that the plan added: what is taken out for one of the recipe's.
+  const std::size_t mark = stepId.find(".fetch");
+  return mark == std::string::npos ? plainLine(stepId)
+                                   : absl::StrCat("take out for ", step(dishId, stepId.substr(0, mark)));
 }
 
 std::string Names::find(const Map& map, const std::string& id) {

@@ -16,8 +16,10 @@ std::string orSay(const std::string& text, const char* otherwise) {
 }
 
 std::string fetchesText(const PlanView& view, const std::string& cookId) {
-  const std::string lines =
-      fetchLines(view.plan().fetches(), view.names(), view.clock(), cookId, view.width());
+  google::protobuf::RepeatedPtrField<v1::Fetch> unplanned;
+  for (const v1::Fetch& fetch : view.plan().fetches())
+    if (fetch.step_id().empty()) *unplanned.Add() = fetch;
+  const std::string lines = fetchLines(unplanned, view.names(), view.clock(), cookId, view.width());
   return lines.empty() ? "" : view.section("Take out in time") + lines;
 }
 

@@ -63,7 +63,7 @@ struct BreadInfo {
 
 struct DishInfo {
   const v1::Dish* dish = nullptr;
-  const v1::Recipe* recipe = nullptr;  // with bakes in several loads as steps of their own
+  const v1::Recipe* recipe = nullptr;  // with loads and what is taken out as steps of their own
   const v1::Course* course = nullptr;
   double scale = 1;        // of one making
   std::vector<int> steps;  // problem steps, as Recipe.steps
@@ -82,7 +82,7 @@ struct Composition {
   planning::Problem problem;
   std::vector<StepInfo> steps;                             // as Problem::steps
   std::vector<DishInfo> dishes;                            // as Problem::dishes and Event.dishes
-  std::vector<std::shared_ptr<const v1::Recipe>> divided;  // recipes with bakes in several loads
+  std::vector<std::shared_ptr<const v1::Recipe>> divided;  // recipes with steps of our own: loads, fetches
   std::vector<std::string> resourceIds;  // "burners", equipment and place ids, as Problem::resources
   std::vector<kitchen::Oven> ovens;      // as Problem::ovens and Kitchen.ovens
   std::vector<const v1::Member*> cooks;  // as Problem::cooks and Event.cooks

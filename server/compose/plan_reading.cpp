@@ -3,6 +3,7 @@
 
 #include "absl/strings/str_cat.h"
 #include "server/compose/documents.h"
+#include "server/compose/fetch_steps.h"
 
 namespace suppertide::compose {
 namespace {
@@ -53,8 +54,9 @@ class Reader {
     lenient_ = true;
     for (std::size_t d = 0; d < composition_.dishes.size(); ++d) {
       const auto& steps = composition_.dishes[d].steps;
-      const bool known = std::all_of(steps.begin(), steps.end(),
-                                     [&](int i) { return byId_.count(composition_.stepId(i)) > 0; });
+      const bool known = std::all_of(steps.begin(), steps.end(), [&](int i) {
+        return byId_.count(composition_.stepId(i)) > 0 || leftOutFetch(i) >= 0;
+      });
       if (known || schedule_.unserved[d]) continue;
       schedule_.unserved[d] = true;
       added.push_back(static_cast<int>(d));
@@ -63,6 +65,7 @@ class Reader {
       const auto found = byId_.find(composition_.stepId(static_cast<int>(i)));
       if (found != byId_.end()) place(static_cast<int>(i), *found->second).IgnoreError();
     }
+    leaveOutUntoldFetches();
     return schedule_;
   }
 
@@ -72,18 +75,39 @@ class Reader {
       const auto found = byId_.find(composition_.stepId(static_cast<int>(i)));
       const bool served = !schedule_.unserved[static_cast<std::size_t>(composition_.steps[i].dish)];
       if (found == byId_.end()) {
-        if (served) return wrong(composition_.stepId(static_cast<int>(i)), "is not in the plan");
+        if (served && leftOutFetch(static_cast<int>(i)) < 0)
+          return wrong(composition_.stepId(static_cast<int>(i)), "is not in the plan");
         continue;
       }
       ++used;
       if (auto status = place(static_cast<int>(i), *found->second); !status.ok()) return status;
     }
+    leaveOutUntoldFetches();
     if (used != byId_.size())
       return absl::InvalidArgumentError("the plan has steps that the event does not have");
     return schedule_;
   }
 
  private:
+  // The mode in which something is not taken out ahead; -1 for every other step.
+  int leftOutFetch(int step) const {
+    const StepInfo& info = composition_.steps[static_cast<std::size_t>(step)];
+    const auto out =
+        std::find_if(info.modes.begin(), info.modes.end(), [](const ModeInfo& mode) { return mode.leftOut; });
+    return isFetchId(info.step->id()) && out != info.modes.end() ? static_cast<int>(out - info.modes.begin())
+                                                                 : -1;
+  }
+
+  // Plans made before these steps were do not have them.
+  void leaveOutUntoldFetches() {
+    for (const planning::Gap& gap : composition_.problem.gaps) {
+      if (leftOutFetch(gap.from) < 0 || byId_.count(composition_.stepId(gap.from)) > 0) continue;
+      planning::Placement& at = schedule_.steps[static_cast<std::size_t>(gap.from)];
+      at.start = at.end = schedule_.steps[static_cast<std::size_t>(gap.to)].start - gap.least;
+      at.mode = leftOutFetch(gap.from);
+    }
+  }
+
   static absl::Status wrong(const std::string& step, const std::string& what) {
     return absl::InvalidArgumentError(absl::StrCat("step ", step, ": ", what));
   }

@@ -218,7 +218,8 @@ std::vector<int> SafetyView::warmModes(int step) const {
     return modes;
   const int count = static_cast<int>(composition_.problem.steps[at(step)].modes.size());
   for (int m = 0; m < count; ++m)
-    if (!keepsCold(step, m) && !keepsHot(step, m)) modes.push_back(m);
+    if (!keepsCold(step, m) && !keepsHot(step, m) && !composition_.steps[at(step)].modes[at(m)].leftOut)
+      modes.push_back(m);
   return modes;
 }
 

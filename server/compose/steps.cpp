@@ -3,6 +3,7 @@
 #include <map>
 
 #include "absl/strings/str_cat.h"
+#include "server/compose/fetch_steps.h"
 #include "server/compose/loads.h"
 #include "server/compose/menu/servings.h"
 #include "server/compose/parts.h"
@@ -283,6 +284,11 @@ absl::Status addDishes(Composition& composition) {
     if (auto sized = withPansFor(*info.recipe, info.scale)) {
       info.recipe = sized.get();
       composition.divided.push_back(std::move(sized));
+    }
+    const auto needs = fetchNeeds(*info.recipe, ingredientsOf(from, *info.recipe, info.scale));
+    if (auto fetched = withFetches(*info.recipe, needs, documents.kitchen)) {
+      info.recipe = fetched.get();
+      composition.divided.push_back(std::move(fetched));
     }
     if (auto divided = inLoads(*info.recipe, composition.problem)) {
       info.recipe = divided.get();

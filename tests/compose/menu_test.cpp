@@ -70,6 +70,12 @@ TEST(FetchTest, ButterLeavesTheFridgeAnHourBeforeItIsWeighed) {
   EXPECT_GE(before, kHour);
   EXPECT_LE(before, 2 * kHour) << "food may stand out for two hours";
   EXPECT_FALSE(butter->cook_member_id().empty());
+  EXPECT_EQ(butter->step_id(), "rolls/mix.fetch");
+  const v1::PlannedStep& fetch = stepOf(plan, "rolls/mix.fetch");
+  EXPECT_EQ(fetch.kind(), v1::STEP_KIND_FETCH);
+  EXPECT_EQ(fetch.start_time().seconds(), butter->take_out_time().seconds());
+  EXPECT_EQ(fetch.cook_member_id(), butter->cook_member_id());
+  EXPECT_THAT(plan.breaches(), IsEmpty());
   EXPECT_EQ(fetchOf(plan, "egg"), nullptr) << "the water makes up for cold eggs";
 }
 
@@ -102,15 +108,121 @@ TEST(FetchTest, AThawingStepOfTheRecipeIsNotToldTwice) {
                 recipe.mutable_steps()->end());
   }
   const v1::Plan plan = planOf(bundle);
-  EXPECT_EQ(fetchOf(plan, "pork shoulder, frozen"), nullptr);
+  for (const v1::PlannedStep& step : plan.steps())
+    EXPECT_THAT(step.id(), ::testing::Not(::testing::StartsWith("roast/season.fetch")));
   *bundle.add_plans() = plan;
   const Menu menu = menuOf(bundle, bundle.events(0));
   const auto fetches = fetchesOf(menu, handsOf(menu));
   const auto pork =
       std::find_if(fetches.begin(), fetches.end(), [](const v1::Fetch& fetch) { return fetch.own_step(); });
   ASSERT_NE(pork, fetches.end());
-  EXPECT_EQ(pork->for_step_id(), "roast/thaw");
+  EXPECT_EQ(pork->step_id(), "roast/thaw");
   EXPECT_EQ(pork->take_out_time().seconds(), stepOf(plan, "roast/thaw").start_time().seconds());
+}
+
+v1::Recipe& recipeOf(v1::Bundle& bundle, const std::string& id) {
+  for (v1::Recipe& recipe : *bundle.mutable_recipes())
+    if (recipe.id() == id) return recipe;
+  return *bundle.mutable_recipes(0);
+}
+
+// A custard whose eggs and curd stand out for half an hour before it is stirred.
+v1::Bundle withCustard(int stirMinutes, int mostWaitMinutes) {
+  v1::Bundle bundle = smallDinner();
+  v1::Recipe& gratin = recipeOf(bundle, "gratin");
+  gratin.set_safety_class(v1::SAFETY_CLASS_EGG_DISH);
+  gratin.clear_ingredients();
+  for (const char* name : {"eggs", "curd cheese"}) {
+    v1::Ingredient& one = *gratin.add_ingredients();
+    one.set_name(name);
+    one.set_count(4);
+    one.set_kept_in(v1::PLACE_KIND_FRIDGE);
+  }
+  gratin.mutable_steps(0)->set_instructions("Stir eggs and curd.");
+  gratin.mutable_steps(0)->mutable_duration()->mutable_likely()->set_seconds(stirMinutes * 60);
+  gratin.mutable_steps()->DeleteSubrange(1, 1);
+  v1::After& after = *gratin.mutable_steps(1)->mutable_after(0);
+  after.set_step_id("prepare");
+  after.mutable_most_gap()->set_seconds(mostWaitMinutes * 60);
+  gratin.mutable_steps(1)->mutable_oven()->set_food_class(v1::FOOD_CLASS_CUSTARD);
+  gratin.mutable_steps(1)->mutable_oven()->set_end_core_celsius(75);
+  gratin.mutable_steps(1)->mutable_oven()->set_start_core_celsius(15);
+  return bundle;
+}
+
+TEST(FetchTest, WhatIsTakenOutTogetherIsOneStepAndCountsOnTheRoomClock) {
+  const v1::Bundle bundle = withCustard(30, 60);
+  const Documents documents = documentsOf(bundle);
+  const auto composition = composeProblem(documents);
+  ASSERT_TRUE(composition.ok()) << composition.status();
+  const auto clock = std::find_if(
+      composition->problem.clocks.begin(), composition->problem.clocks.end(), [&](const auto& one) {
+        return one.id == "SAFETY_LIMIT_KIND_ROOM_TIME" && !one.spans.empty() &&
+               composition->stepId(one.spans.front().from) == "gratin/prepare.fetch";
+      });
+  ASSERT_NE(clock, composition->problem.clocks.end()) << "the clock begins when the eggs leave the fridge";
+  EXPECT_EQ(clock->most, 120);
+  const v1::Plan plan = planOf(bundle);
+  ASSERT_NE(fetchOf(plan, "eggs"), nullptr);
+  EXPECT_EQ(fetchOf(plan, "eggs")->step_id(), fetchOf(plan, "curd cheese")->step_id());
+  EXPECT_THAT(plan.breaches(), IsEmpty());
+  EXPECT_LE(stepOf(plan, "gratin/bake").start_time().seconds() -
+                stepOf(plan, "gratin/prepare.fetch").start_time().seconds(),
+            2 * kHour);
+  const auto& limits = stepOf(plan, "gratin/prepare").safety_limits();
+  const auto room = std::find_if(limits.begin(), limits.end(), [](const v1::SafetyLimit& limit) {
+    return limit.kind() == v1::SAFETY_LIMIT_KIND_ROOM_TIME;
+  });
+  ASSERT_NE(room, limits.end());
+  EXPECT_GE(room->planned_duration().seconds(), (30 + 30) * 60) << "on the counter and stirred";
+}
+
+TEST(FetchTest, APlanThatLeavesFoodOutTooLongWithItsFetchIsRefusedByTheAuditor) {
+  const v1::Bundle bundle = withCustard(30, 90);
+  const Documents documents = documentsOf(bundle);
+  v1::Plan plan = planOf(bundle);
+  for (v1::PlannedStep& step : *plan.mutable_steps()) {
+    if (step.id() != "gratin/prepare.fetch") continue;
+    const std::int64_t earlier = stepOf(plan, "gratin/bake").start_time().seconds() - 2 * kHour - 300;
+    step.mutable_start_time()->set_seconds(earlier);
+    step.mutable_end_time()->set_seconds(earlier + 120);
+  }
+  const auto audit = auditPlan(documents, plan);
+  ASSERT_TRUE(audit.ok()) << audit.status();
+  EXPECT_TRUE(std::any_of(audit->breaches.begin(), audit->breaches.end(), [](const v1::Breach& breach) {
+    return breach.rule() == v1::HARD_RULE_FOOD_SAFETY;
+  }));
+}
+
+TEST(FetchTest, WhenEggsWouldBeOutTooLongTheyAreUsedCold) {
+  const v1::Plan plan = planOf(withCustard(95, 10));
+  EXPECT_THAT(plan.unserved(), IsEmpty());
+  EXPECT_THAT(plan.breaches(), IsEmpty());
+  EXPECT_TRUE(stepOf(plan, "gratin/prepare.fetch").left_out());
+}
+
+TEST(FetchTest, RawMeatFromTheFreezerIsThawedByTheRulesForItsMass) {
+  v1::Bundle bundle = fetched();
+  recipeOf(bundle, "roast").set_safety_class(v1::SAFETY_CLASS_WHOLE_MEAT);
+  const v1::Plan plan = planOf(bundle);
+  ASSERT_THAT(plan.unserved(), IsEmpty());
+  const v1::PlannedStep& thaw = stepOf(plan, "roast/season.fetch-thaw");
+  EXPECT_EQ(thaw.kind(), v1::STEP_KIND_THAW);
+  EXPECT_GE(thaw.end_time().seconds() - thaw.start_time().seconds(), 39 * kHour);
+  EXPECT_EQ(fetchOf(plan, "pork shoulder, frozen")->step_id(), "roast/season.fetch-frozen");
+  EXPECT_FALSE(stepOf(plan, "roast/season.fetch-frozen").cook_member_id().empty());
+}
+
+TEST(FetchTest, APlanFromBeforeThereWereSuchStepsIsStillRead) {
+  const v1::Bundle bundle = fetched();
+  v1::Plan plan = planOf(bundle);
+  auto& steps = *plan.mutable_steps();
+  steps.erase(std::remove_if(steps.begin(), steps.end(),
+                             [](const v1::PlannedStep& step) { return step.kind() == v1::STEP_KIND_FETCH; }),
+              steps.end());
+  const auto audit = auditPlan(documentsOf(bundle), plan);
+  ASSERT_TRUE(audit.ok()) << audit.status();
+  EXPECT_THAT(audit->breaches, IsEmpty());
 }
 
 TEST(FetchTest, EggplantIsNoEggAndGratinsTakeTheirButterCold) {

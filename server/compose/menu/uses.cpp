@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cctype>
 #include <cmath>
+#include <iterator>
 
 #include "server/compose/menu/servings.h"
 
@@ -62,15 +63,20 @@ std::vector<std::string> wordsOf(const std::string& name) {
   return words;
 }
 
-bool speaksOf(const v1::PlannedStep& step, const DishIngredient& one, const std::vector<std::string>& words) {
-  for (const v1::Weighing& weighing : step.weighings())
-    if (weighing.name() == one.name) return true;
+template <typename Step>
+bool hasAWord(const Step& step, const std::vector<std::string>& words) {
   const std::string text = " " + kitchen::plainName(step.title() + " " + step.instructions()) + " ";
   return std::any_of(words.begin(), words.end(), [&](const std::string& word) {
     const std::size_t at = text.find(" " + word);
     return at != std::string::npos &&
            std::isalpha(static_cast<unsigned char>(text[at + word.size() + 1])) == 0;
   });
+}
+
+bool speaksOf(const v1::PlannedStep& step, const DishIngredient& one, const std::vector<std::string>& words) {
+  for (const v1::Weighing& weighing : step.weighings())
+    if (weighing.name() == one.name) return true;
+  return hasAWord(step, words);
 }
 
 // When work on a dish begins, taking it out and thawing aside.
@@ -92,12 +98,21 @@ std::vector<DishIngredient> ingredientsOf(const Menu& menu) {
   for (const v1::Dish& dish : menu.event->dishes()) {
     const auto found = menu.recipes.find(dish.recipe_id());
     if (found == menu.recipes.end()) continue;
-    const double scale = scaleOf(*menu.event, dish, *found->second);
-    for (const v1::Ingredient& one : found->second->ingredients())
-      all.push_back(partOf(dish, one, scaled(one, scale)));
-    addFormula(dish, found->second->formula(), scale, all);
+    auto own = ingredientsOf(dish, *found->second, scaleOf(*menu.event, dish, *found->second));
+    std::move(own.begin(), own.end(), std::back_inserter(all));
   }
   return all;
+}
+
+std::vector<DishIngredient> ingredientsOf(const v1::Dish& dish, const v1::Recipe& recipe, double scale) {
+  std::vector<DishIngredient> all;
+  for (const v1::Ingredient& one : recipe.ingredients()) all.push_back(partOf(dish, one, scaled(one, scale)));
+  addFormula(dish, recipe.formula(), scale, all);
+  return all;
+}
+
+bool speaksOf(const v1::Step& step, const std::string& ingredient) {
+  return hasAWord(step, wordsOf(ingredient));
 }
 
 absl::TimeZone zoneOf(const Menu& menu) {

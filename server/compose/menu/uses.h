@@ -25,6 +25,11 @@ struct DishIngredient {
 // In the event's order of dishes, each as its recipe lists them. A bread's
 // formula in grams of the dough for whole pieces, scaled as plans scale it.
 std::vector<DishIngredient> ingredientsOf(const Menu& menu);
+// Those of one dish in so many makings.
+std::vector<DishIngredient> ingredientsOf(const v1::Dish& dish, const v1::Recipe& recipe, double scale);
+
+// Whether the step's words are about the ingredient of that name.
+bool speaksOf(const v1::Step& step, const std::string& ingredient);
 
 // The event's, else the household's.
 absl::TimeZone zoneOf(const Menu& menu);

@@ -20,9 +20,9 @@ void checkOvenNeed(const Checker& here, const v1::OvenNeed& need);
 void checkFermentNeed(const Checker& here, const v1::FermentNeed& need);
 // Whether it may be left out at all: nothing that keeps food safe is.
 void checkOptional(const Checker& here, const v1::Step& step, const v1::Recipe& recipe);
-// Ids of a bake's later loads are made, not given; and the step that such an id is a load of.
-void checkNoLoadId(const Checker& id, const std::string& stepId);
-std::string withoutLoad(const std::string& stepId);
+// Ids of a bake's later loads and of fetches are made, not given; and the step that such an id belongs to.
+void checkNoMadeId(const Checker& id, const std::string& stepId);
+std::string withoutMark(const std::string& stepId);
 // What comes after what: known steps, gaps with room, no circle. `here` stands at the recipe.
 void checkStepOrder(const Checker& here, const v1::Recipe& recipe);
 

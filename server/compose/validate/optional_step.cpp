@@ -1,4 +1,6 @@
 // Steps that may be left out, and bakes in several loads.
+#include <algorithm>
+
 #include "absl/strings/str_cat.h"
 #include "server/compose/validate/documents.h"
 
@@ -6,7 +8,8 @@ namespace suppertide::compose {
 namespace {
 
 constexpr int kMostLeftOutPoints = 1000;
-constexpr char kLoadMark[] = ".load-";  // a later load's id is made of it
+constexpr char kLoadMark[] = ".load-";   // a later load's id is made of it
+constexpr char kFetchMark[] = ".fetch";  // and that of what is taken out before
 
 // Food that is only safe once it was cooked, chilled or heated through.
 bool isPerishable(v1::SafetyClass food) {
@@ -20,6 +23,7 @@ bool mayBeLeftOut(v1::StepKind kind) {
     case v1::STEP_KIND_OVEN:
     case v1::STEP_KIND_BURNER:
     case v1::STEP_KIND_REST:
+    case v1::STEP_KIND_FETCH:
       return true;
     default:
       return false;
@@ -46,14 +50,17 @@ void checkOptional(const Checker& here, const v1::Step& step, const v1::Recipe& 
     field.wrong("true", "heating food that has food-safety limits is never left out");
 }
 
-void checkNoLoadId(const Checker& id, const std::string& stepId) {
+void checkNoMadeId(const Checker& id, const std::string& stepId) {
   if (stepId.find(kLoadMark) != std::string::npos)
     id.wrong(stepId,
              absl::StrCat("must not have ", kLoadMark, " in it: later loads of a bake are called so"));
+  if (stepId.find(kFetchMark) != std::string::npos)
+    id.wrong(stepId, absl::StrCat("must not have ", kFetchMark,
+                                  " in it: steps that take something out are called so"));
 }
 
-std::string withoutLoad(const std::string& stepId) {
-  return stepId.substr(0, stepId.rfind(kLoadMark));
+std::string withoutMark(const std::string& stepId) {
+  return stepId.substr(0, std::min(stepId.rfind(kLoadMark), stepId.find(kFetchMark)));
 }
 
 }  // namespace suppertide::compose

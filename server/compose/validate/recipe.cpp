@@ -163,7 +163,7 @@ void checkServingBounds(const Checker& here, const v1::Step& step) {
 }
 
 void checkStep(const Checker& here, const v1::Step& step, const v1::Recipe& recipe) {
-  if (here.at("id").id(step.id())) checkNoLoadId(here.at("id"), step.id());
+  if (here.at("id").id(step.id())) checkNoMadeId(here.at("id"), step.id());
   here.at("title").text(step.title(), 100);
   here.at("kind").chosen(step.kind(),
                          "a kind of step: hands-on, wait, ferment, oven, burner, chill, thaw, "

@@ -78,7 +78,7 @@ class EventReferences {
   void checkPin(const Checker& field, const v1::StepPin& pin, const v1::Kitchen& kitchen) const {
     const int dish = indexOf(event_.dishes(), pin.dish_id());
     const int recipe = dish < 0 ? -1 : indexOf(bundle_.recipes(), event_.dishes(dish).recipe_id());
-    if (recipe >= 0 && indexOf(bundle_.recipes(recipe).steps(), withoutLoad(pin.step_id())) < 0)
+    if (recipe >= 0 && indexOf(bundle_.recipes(recipe).steps(), withoutMark(pin.step_id())) < 0)
       field.at("stepId").wrong(pin.step_id(), "must be a step of the dish's recipe");
     if (!pin.oven_id().empty() && indexOf(kitchen.ovens(), pin.oven_id()) < 0)
       field.at("ovenId").wrong(pin.oven_id(), "must be an oven of the event's kitchen");
