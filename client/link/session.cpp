@@ -160,6 +160,10 @@ absl::StatusOr<v1::FitOvenResponse> Session::fitOven(const v1::FitOvenRequest& r
   return stubs_->call(*stubs_->kitchens, &v1::KitchenService::Stub::FitOven, request);
 }
 
+absl::StatusOr<v1::WriteKitchenResponse> Session::updateKitchen(const v1::UpdateKitchenRequest& request) {
+  return stubs_->call(*stubs_->kitchens, &v1::KitchenService::Stub::UpdateKitchen, request);
+}
+
 absl::StatusOr<std::vector<v1::Event>> Session::events(const std::string& householdId) {
   std::vector<v1::Event> all;
   v1::ListEventsRequest request;

@@ -57,6 +57,7 @@ class Session {
   absl::StatusOr<v1::EditShoppingResponse> editShopping(const v1::EditShoppingRequest& request);
 
   absl::StatusOr<v1::FitOvenResponse> fitOven(const v1::FitOvenRequest& request);
+  absl::StatusOr<v1::WriteKitchenResponse> updateKitchen(const v1::UpdateKitchenRequest& request);
 
   absl::StatusOr<v1::ForecastDoughResponse> forecastDough(const v1::ForecastDoughRequest& request);
   absl::StatusOr<v1::FitDoughResponse> fitDough(const v1::FitDoughRequest& request);

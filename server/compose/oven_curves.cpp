@@ -87,24 +87,33 @@ class CurveFitter {
   }
 
   void learn() {
-    if (readings_.rises().empty() || !fitted_.violations.empty()) return;
-    std::vector<kitchen::OvenRise> rises;
-    for (const v1::HeatRise& rise : readings_.rises())
-      rises.push_back({rise.from_celsius(), rise.to_celsius(), minutesIn(rise.duration())});
-    const auto path = [](int i) { return absl::StrCat("heatCurve.rises[", i, "]"); };
-    for (const kitchen::ReadingFault& fault : kitchen::riseFaults(fitted_.after, rises)) {
-      const auto& rise = rises[static_cast<std::size_t>(fault.reading)];
+    const bool own = !readings_.heating().empty();
+    learn("rises", readings_.rises(), kitchen::riseFaults, kitchen::learnRises, own);
+    learn("fallsAjar", readings_.falls_ajar(), kitchen::fallFaults, kitchen::learnFalls,
+          !readings_.cooling_ajar().empty());
+  }
+
+  template <typename Faults, typename Learn>
+  void learn(const std::string& name, const google::protobuf::RepeatedPtrField<v1::HeatRise>& given,
+             const Faults& faultsOf, const Learn& learnFrom, bool own) {
+    if (given.empty() || !fitted_.violations.empty()) return;
+    std::vector<kitchen::OvenRise> timed;
+    for (const v1::HeatRise& one : given)
+      timed.push_back({one.from_celsius(), one.to_celsius(), minutesIn(one.duration())});
+    const auto path = [&](int i) { return absl::StrCat("heatCurve.", name, "[", i, "]"); };
+    for (const kitchen::ReadingFault& fault : faultsOf(fitted_.after, timed)) {
+      const auto& one = timed[static_cast<std::size_t>(fault.reading)];
       wrong(path(fault.reading),
-            absl::StrCat(rise.fromCelsius, " to ", rise.toCelsius, " °C in ", rise.minutes, " min"),
-            fault.why);
+            absl::StrCat(one.fromCelsius, " to ", one.toCelsius, " °C in ", one.minutes, " min"), fault.why);
     }
     if (!fitted_.violations.empty()) return;
-    const double weight = readings_.heating().empty() ? kUsualCurveRises : kOwnCurveRises;
-    const auto fit = kitchen::learnRises(fitted_.after, rises, weight);
-    if (!fit.ok()) return wrong("heatCurve.rises", absl::StrCat(rises.size(), " rises"), plain(fit.status()));
+    const auto fit = learnFrom(fitted_.after, timed, own ? kOwnCurveRises : kUsualCurveRises);
+    if (!fit.ok())
+      return wrong(absl::StrCat("heatCurve.", name), absl::StrCat(timed.size(), " of them"),
+                   plain(fit.status()));
     fitted_.after = fit->curve;
-    for (std::size_t i = 0; i < rises.size(); ++i)
-      fitted_.readings.push_back({path(static_cast<int>(i)), rises[i].minutes, rises[i].toCelsius,
+    for (std::size_t i = 0; i < timed.size(); ++i)
+      fitted_.readings.push_back({path(static_cast<int>(i)), timed[i].minutes, timed[i].toCelsius,
                                   fit->readings[i].before, fit->readings[i].after, fit->readings[i].leftOut});
   }
 

@@ -287,21 +287,60 @@ double middleOf(std::vector<double> values) {
   return values.size() % 2 == 1 ? values[half] : (values[half - 1] + values[half]) / 2;
 }
 
-void tellRises(const ThermalCurve& prior, const std::vector<OvenRise>& rises, CurveFit& fit) {
+std::string fallFault(const ThermalCurve& prior, const OvenRise& fall) {
+  if (!(fall.toCelsius > -30 && fall.fromCelsius < 600)) return "is not one of an oven";
+  if (!(fall.toCelsius < fall.fromCelsius)) return "does not fall";
+  if (!(fall.toCelsius > prior.roomCelsius)) return "ends below the room";
+  if (!(fall.minutes > 0)) return "takes no time";
+  if (fall.fromCelsius - fall.toCelsius > kFastestRise * fall.minutes) return "is faster than any oven";
+  if (fall.minutes > kLongestRiseMinutes) return "takes longer than any oven";
+  return "";
+}
+
+double fallConstantOf(const ThermalCurve& prior, const OvenRise& fall) {
+  return fall.minutes /
+         std::log((fall.fromCelsius - prior.roomCelsius) / (fall.toCelsius - prior.roomCelsius));
+}
+
+absl::Status impossible(const char* what, const std::vector<OvenRise>& rises, const ReadingFault& fault) {
+  const OvenRise& rise = rises[static_cast<std::size_t>(fault.reading)];
+  return absl::InvalidArgumentError(absl::StrCat("learn oven curve: ", what, " from ", rise.fromCelsius,
+                                                 " to ", rise.toCelsius, " C in ", rise.minutes, " minutes ",
+                                                 fault.why));
+}
+
+// The mean of the logarithms with the prior's; marks what is off by half or double as left out.
+double learned(double prior, const std::vector<double>& constants, double priorWeight, CurveFit& fit) {
+  fit.readings.resize(constants.size());
+  std::vector<double> logs;
+  for (const double constant : constants) logs.push_back(std::log(constant));
+  if (logs.size() >= 3) {
+    const double middle = middleOf(logs);
+    for (std::size_t i = 0; i < logs.size(); ++i)
+      fit.readings[i].leftOut = std::abs(logs[i] - middle) > std::log(2.0) * (1 - 1e-9);
+  }
+  double sum = priorWeight * std::log(prior);
+  double weight = priorWeight;
+  for (std::size_t i = 0; i < logs.size(); ++i) {
+    if (fit.readings[i].leftOut) continue;
+    sum += logs[i];
+    weight += 1;
+  }
+  return weight > priorWeight ? std::exp(sum / weight) : prior;
+}
+
+// Where both curves are at the end of each; `at` gives a curve's temperature there.
+template <typename At>
+void tell(const std::vector<OvenRise>& rises, CurveFit& fit, const At& at, const ThermalCurve& prior) {
   double squaresBefore = 0;
   double squaresAfter = 0;
   std::size_t count = 0;
   for (std::size_t i = 0; i < rises.size(); ++i) {
-    const OvenRise& rise = rises[i];
-    const auto at = [&](const ThermalCurve& curve) {
-      return curve.maximumCelsius -
-             (curve.maximumCelsius - rise.fromCelsius) * std::exp(-rise.minutes / curve.heatMinutes);
-    };
-    fit.readings[i].before = at(prior);
-    fit.readings[i].after = at(fit.curve);
+    fit.readings[i].before = at(prior, rises[i]);
+    fit.readings[i].after = at(fit.curve, rises[i]);
     if (fit.readings[i].leftOut) continue;
-    squaresBefore += std::pow(fit.readings[i].before - rise.toCelsius, 2);
-    squaresAfter += std::pow(fit.readings[i].after - rise.toCelsius, 2);
+    squaresBefore += std::pow(fit.readings[i].before - rises[i].toCelsius, 2);
+    squaresAfter += std::pow(fit.readings[i].after - rises[i].toCelsius, 2);
     ++count;
   }
   if (count == 0) return;
@@ -371,31 +410,47 @@ std::vector<ReadingFault> riseFaults(const ThermalCurve& prior, const std::vecto
 
 absl::StatusOr<CurveFit> learnRises(const ThermalCurve& prior, const std::vector<OvenRise>& rises,
                                     double priorRises) {
-  if (const auto faults = riseFaults(prior, rises); !faults.empty()) {
-    const OvenRise& rise = rises[static_cast<std::size_t>(faults.front().reading)];
-    return absl::InvalidArgumentError(absl::StrCat("learn oven curve: rise from ", rise.fromCelsius, " to ",
-                                                   rise.toCelsius, " C in ", rise.minutes, " minutes ",
-                                                   faults.front().why));
-  }
+  if (const auto faults = riseFaults(prior, rises); !faults.empty())
+    return impossible("rise", rises, faults.front());
   CurveFit fit;
   fit.curve = prior;
-  fit.readings.resize(rises.size());
-  std::vector<double> logs;
-  for (const OvenRise& rise : rises) logs.push_back(std::log(constantOf(prior, rise)));
-  if (rises.size() >= 3) {
-    const double middle = middleOf(logs);
-    for (std::size_t i = 0; i < rises.size(); ++i)
-      fit.readings[i].leftOut = std::abs(logs[i] - middle) > std::log(2.0) * (1 - 1e-9);
-  }
-  double sum = priorRises * std::log(prior.heatMinutes);
-  double weight = priorRises;
-  for (std::size_t i = 0; i < rises.size(); ++i) {
-    if (fit.readings[i].leftOut) continue;
-    sum += logs[i];
-    weight += 1;
-  }
-  if (weight > priorRises) fit.curve.heatMinutes = std::exp(sum / weight);
-  tellRises(prior, rises, fit);
+  std::vector<double> constants;
+  for (const OvenRise& rise : rises) constants.push_back(constantOf(prior, rise));
+  fit.curve.heatMinutes = learned(prior.heatMinutes, constants, priorRises, fit);
+  tell(
+      rises, fit,
+      [&](const ThermalCurve& curve, const OvenRise& rise) {
+        return curve.maximumCelsius -
+               (curve.maximumCelsius - rise.fromCelsius) * std::exp(-rise.minutes / curve.heatMinutes);
+      },
+      prior);
+  return fit;
+}
+
+std::vector<ReadingFault> fallFaults(const ThermalCurve& prior, const std::vector<OvenRise>& falls) {
+  std::vector<ReadingFault> faults;
+  for (std::size_t i = 0; i < falls.size(); ++i)
+    if (std::string why = fallFault(prior, falls[i]); !why.empty())
+      faults.push_back({static_cast<int>(i), std::move(why)});
+  return faults;
+}
+
+absl::StatusOr<CurveFit> learnFalls(const ThermalCurve& prior, const std::vector<OvenRise>& falls,
+                                    double priorFalls) {
+  if (const auto faults = fallFaults(prior, falls); !faults.empty())
+    return impossible("fall", falls, faults.front());
+  CurveFit fit;
+  fit.curve = prior;
+  std::vector<double> constants;
+  for (const OvenRise& fall : falls) constants.push_back(fallConstantOf(prior, fall));
+  fit.curve.ajarMinutes = learned(prior.ajarMinutes, constants, priorFalls, fit);
+  tell(
+      falls, fit,
+      [&](const ThermalCurve& curve, const OvenRise& fall) {
+        return curve.roomCelsius +
+               (fall.fromCelsius - curve.roomCelsius) * std::exp(-fall.minutes / curve.ajarMinutes);
+      },
+      prior);
   return fit;
 }
 

@@ -68,4 +68,9 @@ std::vector<ReadingFault> riseFaults(const ThermalCurve& prior, const std::vecto
 absl::StatusOr<CurveFit> learnRises(const ThermalCurve& prior, const std::vector<OvenRise>& rises,
                                     double priorRises);
 
+// The same for falls with the door ajar, from `fromCelsius` down to `toCelsius`: corrects ajarMinutes.
+std::vector<ReadingFault> fallFaults(const ThermalCurve& prior, const std::vector<OvenRise>& falls);
+absl::StatusOr<CurveFit> learnFalls(const ThermalCurve& prior, const std::vector<OvenRise>& falls,
+                                    double priorFalls);
+
 }  // namespace suppertide::kitchen

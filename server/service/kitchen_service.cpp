@@ -1,5 +1,6 @@
 #include "suppertide/v1/kitchen_service.grpc.pb.h"
 
+#include "server/service/bundle_import.h"
 #include "server/service/document_calls.h"
 #include "server/service/oven_fitting.h"
 #include "server/service/services.h"
@@ -43,8 +44,11 @@ class KitchenServiceCalls final : public v1::KitchenService::CallbackService {
   grpc::ServerUnaryReactor* FitOven(grpc::CallbackServerContext* context, const v1::FitOvenRequest* request,
                                     v1::FitOvenResponse* answer) override {
     return serve(backend_, context, request, "KitchenService/FitOven", request->household_id(),
-                 [answer](const Caller&, const v1::FitOvenRequest& asked, const Finish& finish) {
-                   finish(fitOven(asked.oven(), *answer));
+                 [this, answer](const Caller& caller, const v1::FitOvenRequest& asked, const Finish& finish) {
+                   if (asked.event_id().empty()) return finish(fitOven(asked.oven(), *answer));
+                   v1::Bundle bundle;
+                   const Failure wrong = exportOf(backend_, caller.householdId, asked.event_id(), bundle);
+                   finish(wrong.failed() ? wrong : fitOvenByDay(bundle, asked, *answer));
                  });
   }
 

@@ -6,6 +6,7 @@
 
 #include "absl/strings/str_cat.h"
 #include "server/compose/oven_curves.h"
+#include "server/compose/oven_learning.h"
 #include "server/compose/validate.h"
 
 namespace suppertide::service {
@@ -56,14 +57,15 @@ std::vector<std::pair<int, int>> usualChanges(const v1::Oven& oven) {
   return changes;
 }
 
-void addChanges(const v1::Oven& oven, const compose::FittedOven& fitted, v1::FitOvenResponse& answer) {
+void addChanges(const v1::Oven& oven, const kitchen::ThermalCurve& curveBefore,
+                const kitchen::ThermalCurve& curveAfter, v1::FitOvenResponse& answer) {
   const auto minutes = [](const kitchen::ThermalCurve& curve, int from, int to) {
     return from == 0 ? kitchen::minutesFromCold(curve, to)
                      : kitchen::minutesBetween(curve, from, to, kitchen::Door::kAjar);
   };
   for (const auto& [from, to] : usualChanges(oven)) {
-    const auto before = minutes(fitted.before, from, to);
-    const auto after = minutes(fitted.after, from, to);
+    const auto before = minutes(curveBefore, from, to);
+    const auto after = minutes(curveAfter, from, to);
     if (!before.ok() || !after.ok()) continue;
     v1::OvenChange& change = *answer.add_changes();
     change.set_from_celsius(from);
@@ -71,6 +73,20 @@ void addChanges(const v1::Oven& oven, const compose::FittedOven& fitted, v1::Fit
     *change.mutable_before_duration() = secondsOf(std::ceil(*before));
     *change.mutable_after_duration() = secondsOf(std::ceil(*after));
   }
+}
+
+Failure missing(const std::string& what, const std::string& reason) {
+  return failure(absl::FailedPreconditionError(what), reason);
+}
+
+static_assert(static_cast<int>(compose::OvenFate::kUsed) + 1 == v1::OVEN_REPORT_FATE_USED);
+static_assert(static_cast<int>(compose::OvenFate::kNotOn) + 1 == v1::OVEN_REPORT_FATE_NOT_ON);
+
+const v1::Oven* ovenIn(const v1::Bundle& bundle, const std::string& id) {
+  for (const v1::Kitchen& kitchen : bundle.kitchens())
+    for (const v1::Oven& oven : kitchen.ovens())
+      if (oven.id() == id) return &oven;
+  return nullptr;
 }
 
 }  // namespace
@@ -99,7 +115,42 @@ Failure fitOven(const v1::Oven& oven, v1::FitOvenResponse& answer) {
   }
   answer.set_residual_before_k(fitted.residualBefore);
   answer.set_residual_after_k(fitted.residualAfter);
-  addChanges(oven, fitted, answer);
+  addChanges(oven, fitted.before, fitted.after, answer);
+  return {};
+}
+
+Failure fitOvenByDay(const v1::Bundle& bundle, const v1::FitOvenRequest& request,
+                     v1::FitOvenResponse& answer) {
+  const std::string& id = request.has_oven() ? request.oven().id() : request.oven_id();
+  const v1::Oven* stored = ovenIn(bundle, id);
+  if (stored == nullptr)
+    return invalidField(request.has_oven() ? "oven.id" : "ovenId", id,
+                        "must be an oven of the event's kitchen");
+  const v1::Oven& oven = request.has_oven() ? request.oven() : *stored;
+  if (const auto wrong = violationsIn(oven); !wrong.empty()) return invalid(wrong);
+  if (bundle.plans().empty()) return missing("the event has no plan to tell what the oven did", "NO_PLAN");
+  const v1::Progress progress = bundle.progresses().empty() ? v1::Progress() : bundle.progresses(0);
+  compose::OvenLearning learning = compose::learnFromDay(oven, bundle.plans(0), progress);
+  if (learning.uses.empty())
+    return missing("nobody reported a temperature of this oven at the event", "NO_REPORTS");
+  if (learning.oven.has_heat_curve())
+    if (const Failure wrong = fitOven(learning.oven, answer); wrong.failed()) return wrong;
+  const kitchen::ThermalCurve before = compose::fitOven(oven).after;
+  const kitchen::ThermalCurve after = compose::fitOven(learning.oven).after;
+  *answer.mutable_before() = curveOf(before);
+  *answer.mutable_after() = curveOf(after);
+  answer.clear_changes();
+  addChanges(oven, before, after, answer);
+  for (const compose::DayReading& reading : learning.uses) {
+    v1::OvenReportUse& use = *answer.add_reports();
+    use.set_report_id(reading.reportId);
+    use.mutable_time()->set_seconds(reading.seconds);
+    use.set_celsius(reading.celsius);
+    use.set_fate(static_cast<v1::OvenReportFate>(static_cast<int>(reading.fate) + 1));
+    use.set_setpoint_celsius(reading.setpointCelsius);
+  }
+  if (learning.told) *answer.mutable_learned_oven() = std::move(learning.oven);
+  if (learning.dialOffset) answer.set_dial_offset_k(*learning.dialOffset);
   return {};
 }
 

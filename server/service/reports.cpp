@@ -13,6 +13,7 @@ namespace {
 constexpr int kMostAtOnce = 100;
 constexpr int kMostNote = 500;
 constexpr std::int64_t kMostDelaySeconds = 7 * 24 * 3600;
+constexpr std::int64_t kMostMoreSeconds = 24 * 3600;
 // Years 1 to 9999, as the JSON mapping can tell.
 constexpr std::int64_t kFirstSecond = -62'135'596'800;
 constexpr std::int64_t kLastSecond = 253'402'300'799;
@@ -29,6 +30,7 @@ class ReportChecker {
       id("dishId", report_.dish_id());
       if (!report_.step_id().empty()) id("stepId", report_.step_id());
     }
+    if (!report_.oven_id().empty()) id("ovenId", report_.oven_id());
     if (!report_.member_id().empty()) member("memberId", report_.member_id());
     if (report_.has_happen_time()) time("happenTime", report_.happen_time());
     if (charactersOf(report_.note()) > kMostNote)
@@ -79,7 +81,7 @@ class ReportChecker {
       case v1::Report::kSkipped:
         return isTrue("skipped", report_.skipped());
       case v1::Report::kDelayedBy:
-        return delay();
+        return duration("delayedBy", report_.delayed_by(), kMostDelaySeconds, "7 days");
       case v1::Report::kHandedToMemberId:
         return member("handedToMemberId", report_.handed_to_member_id());
       case v1::Report::kRise:
@@ -96,15 +98,20 @@ class ReportChecker {
         return;
       case v1::Report::kUndoneReportId:
         return id("undoneReportId", report_.undone_report_id());
+      case v1::Report::kDone:
+        return isTrue("done", report_.done());
+      case v1::Report::kNeedsMoreDuration:
+        return duration("needsMoreDuration", report_.needs_more_duration(), kMostMoreSeconds, "24 hours");
+      case v1::Report::kLeftOverServingCount:
+        return number("leftOverServingCount", report_.left_over_serving_count(), 0, 200, " portions");
       case v1::Report::WHAT_NOT_SET:
-        return add("what", "", "must say what was done or seen");
+        if (report_.note().empty()) add("what", "", "must say what was done or seen, or have a note");
     }
   }
-  void delay() {
-    const auto& by = report_.delayed_by();
-    if (by.seconds() < 0 || by.nanos() < 0 || by.seconds() > kMostDelaySeconds ||
-        (by.seconds() == 0 && by.nanos() == 0))
-      add("delayedBy", absl::StrCat(by.seconds(), " s"), "must be above 0, at most 7 days");
+  void duration(const char* field, const google::protobuf::Duration& by, std::int64_t most,
+                const char* mostWords) {
+    if (by.seconds() < 0 || by.nanos() < 0 || by.seconds() > most || (by.seconds() == 0 && by.nanos() == 0))
+      add(field, absl::StrCat(by.seconds(), " s"), absl::StrCat("must be above 0, at most ", mostWords));
   }
 
   const std::string path_;

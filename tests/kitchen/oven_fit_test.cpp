@@ -148,5 +148,24 @@ TEST(OvenLearnTest, ImpossibleRisesAreRefused) {
   }
 }
 
+TEST(LearnFallsTest, FallsWithTheDoorAjarCorrectItsConstant) {
+  const ThermalCurve prior;
+  std::vector<OvenRise> falls;
+  for (const double from : {220.0, 200.0, 180.0})
+    falls.push_back({from, 22 + (from - 22) * std::exp(-8.0 / 20), 8});
+  const auto fit = learnFalls(prior, falls, 1);
+  ASSERT_TRUE(fit.ok()) << fit.status();
+  // Three falls against one usual curve: the geometric mean of 20, 20, 20 and the prior's 12.
+  EXPECT_NEAR(fit->curve.ajarMinutes, std::pow(20.0 * 20 * 20 * prior.ajarMinutes, 0.25), 0.01);
+  EXPECT_EQ(fit->curve.heatMinutes, prior.heatMinutes);
+  EXPECT_LT(fit->residualAfter, fit->residualBefore);
+}
+
+TEST(LearnFallsTest, RefusesFallsThatNoOvenCanDo) {
+  EXPECT_EQ(fallFaults({}, {{200, 210, 5}, {200, 15, 5}, {200, 100, 0}, {240, 100, 1}, {200, 150, 5}}).size(),
+            4U);
+  EXPECT_FALSE(learnFalls({}, {{200, 210, 5}}, 1).ok());
+}
+
 }  // namespace
 }  // namespace suppertide::kitchen

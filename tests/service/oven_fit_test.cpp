@@ -126,5 +126,19 @@ TEST_F(OvenFitServiceTest, NeedsATokenOfTheHousehold) {
   EXPECT_EQ(fit(&answer).error_code(), grpc::StatusCode::PERMISSION_DENIED);
 }
 
+TEST_F(OvenFitServiceTest, ADayWithoutAPlanOrReportsTeachesNothing) {
+  served_.importDinner();
+  asked_.clear_oven();
+  asked_.set_event_id("supper");
+  asked_.set_oven_id("large");
+  v1::FitOvenResponse answer;
+  EXPECT_EQ(fit(&answer).error_code(), grpc::StatusCode::FAILED_PRECONDITION);
+  asked_.set_oven_id("garden-oven");
+  EXPECT_EQ(fit(&answer).error_code(), grpc::StatusCode::INVALID_ARGUMENT);
+  EXPECT_THAT(violations(), ElementsAre("ovenId"));
+  asked_.set_event_id("nothing");
+  EXPECT_EQ(fit(&answer).error_code(), grpc::StatusCode::NOT_FOUND);
+}
+
 }  // namespace
 }  // namespace suppertide::service

@@ -28,17 +28,21 @@ void checkReadings(const Checker& here, std::string_view list, const Readings& r
   }
 }
 
-void checkRises(const Checker& here, const v1::HeatCurve& curve) {
-  if (!here.at("rises").count(curve.rises_size(), 0, kMostReadings, "timed rises")) return;
-  for (int i = 0; i < curve.rises_size(); ++i) {
-    const Checker rise = here.at("rises", i);
-    const bool from = rise.at("fromCelsius").range(curve.rises(i).from_celsius(), -20, 500, "°C");
-    const bool to = rise.at("toCelsius").range(curve.rises(i).to_celsius(), -20, 500, "°C");
-    if (from && to && curve.rises(i).to_celsius() <= curve.rises(i).from_celsius())
-      rise.at("toCelsius")
-          .wrong(absl::StrCat(curve.rises(i).to_celsius()),
-                 absl::StrCat("must be above where it began, ", curve.rises(i).from_celsius(), " °C"));
-    rise.at("duration").minutes(curve.rises(i).duration(), 1, 2 * kMinutesPerHour);
+// Timed on cooking days: rises, or falls with the door ajar.
+void checkTimed(const Checker& here, std::string_view list,
+                const google::protobuf::RepeatedPtrField<v1::HeatRise>& timed, bool rises) {
+  if (!here.at(list).count(timed.size(), 0, kMostReadings, rises ? "timed rises" : "timed falls")) return;
+  for (int i = 0; i < timed.size(); ++i) {
+    const Checker one = here.at(list, i);
+    const bool from = one.at("fromCelsius").range(timed[i].from_celsius(), -20, 500, "°C");
+    const bool to = one.at("toCelsius").range(timed[i].to_celsius(), -20, 500, "°C");
+    const double up = timed[i].to_celsius() - timed[i].from_celsius();
+    if (from && to && (rises ? up <= 0 : up >= 0))
+      one.at("toCelsius")
+          .wrong(absl::StrCat(timed[i].to_celsius()),
+                 absl::StrCat(rises ? "must be above where it began, " : "must be below where it began, ",
+                              timed[i].from_celsius(), " °C"));
+    one.at("duration").minutes(timed[i].duration(), 1, 2 * kMinutesPerHour);
   }
 }
 
@@ -49,7 +53,8 @@ void checkCurve(const Checker& here, const v1::Oven& oven) {
   checkReadings(curve, "heating", oven.heat_curve().heating());
   checkReadings(curve, "cooling", oven.heat_curve().cooling());
   checkReadings(curve, "coolingAjar", oven.heat_curve().cooling_ajar());
-  checkRises(curve, oven.heat_curve());
+  checkTimed(curve, "rises", oven.heat_curve().rises(), true);
+  checkTimed(curve, "fallsAjar", oven.heat_curve().falls_ajar(), false);
   if (wrong.empty() && oven.has_heat_curve()) wrong = fitOven(oven).violations;
   for (const v1::FieldViolation& one : wrong) here.at(one.field_path()).wrong(one.value(), one.description());
 }
