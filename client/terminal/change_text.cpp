@@ -1,5 +1,6 @@
 #include "client/terminal/change_text.h"
 
+#include <algorithm>
 #include <cmath>
 #include <map>
 #include <set>
@@ -155,6 +156,39 @@ void compareProgress(const link::Replica& before, const link::Replica& after,
   }
 }
 
+template <typename List, typename Key, typename Same>
+std::vector<std::string> newIn(const List& before, const List& after, Key key, Same same) {
+  std::vector<std::string> found;
+  for (const auto& one : after)
+    if (std::none_of(before.begin(), before.end(), [&](const auto& old) { return same(old, one); }))
+      found.push_back(plainLine(key(one)));
+  return found;
+}
+
+// Who shops wants to know what is in somebody's basket; the rest is told as a change.
+void compareShopping(const link::Replica& before, const link::Replica& after,
+                     std::vector<ChangeLine>& lines) {
+  for (const auto& [id, shopping] : after.shoppings) {
+    const auto found = before.shoppings.find(id);
+    if (found != before.shoppings.end() && !differs(found->second, shopping)) continue;
+    const v1::Shopping old = found == before.shoppings.end() ? v1::Shopping() : found->second;
+    const auto named = [](const auto& one) { return one.name(); };
+    const auto sameItem = [](const v1::Tick& a, const v1::Tick& b) { return a.item_id() == b.item_id(); };
+    const auto sameId = [](const v1::OwnItem& a, const v1::OwnItem& b) { return a.id() == b.id(); };
+    const std::string where = absl::StrCat("shopping for ", eventName(after, id), ": ");
+    const std::size_t count = lines.size();
+    const auto tell = [&](const std::string& what, const std::vector<std::string>& names) {
+      if (!names.empty()) lines.push_back({"shopping", id, absl::StrCat(where, what, joinWords(names))});
+    };
+    tell("in the basket: ", newIn(old.ticks(), shopping.ticks(), named, sameItem));
+    tell("not in the basket after all: ", newIn(shopping.ticks(), old.ticks(), named, sameItem));
+    tell("added: ", newIn(old.own_items(), shopping.own_items(), named, sameId));
+    tell("dropped: ", newIn(shopping.own_items(), old.own_items(), named, sameId));
+    if (lines.size() == count)
+      lines.push_back({"shopping", id, absl::StrCat(where, "changed what is at hand or who buys")});
+  }
+}
+
 }  // namespace
 
 std::vector<ChangeLine> changesBetween(const link::Replica& before, const link::Replica& after) {
@@ -168,6 +202,7 @@ std::vector<ChangeLine> changesBetween(const link::Replica& before, const link::
   compare(before.events, after.events, "event", lines);
   comparePlans(before, after, lines);
   compareProgress(before, after, lines);
+  compareShopping(before, after, lines);
   return lines;
 }
 

@@ -95,6 +95,8 @@ struct OvenFitCommand {
   std::string ovenId;
   std::string server;
   int highestCelsius = 250;  // of a table's oven
+  std::string eventId;       // learn from the readings of this day, by what its plan had the oven do
+  bool keep = false;         // and store it in the kitchen
   bool json = false;
 };
 int runOvenFit(const OvenFitCommand& command, Environment& environment);
@@ -113,6 +115,14 @@ struct ShoppingCommand : MenuCommand {
   std::vector<std::string> buyers;  // "Ana=produce,dairy"; "Ben" buys the rest
   std::string shownIn;
   bool planned = false;  // a file's event is planned first
+  // Noted for everybody who shops. Lines by name or id; packets as lines: "250 g butter".
+  std::vector<std::string> ticks;
+  std::vector<std::string> unticks;
+  std::vector<std::string> added;    // "12 candles"
+  std::vector<std::string> dropped;  // of those added
+  std::vector<std::string> usedUp;   // no longer at hand
+  std::vector<std::string> packets;
+  bool keep = false;  // what is at hand and who buys, too
 };
 int runShopping(const ShoppingCommand& command, Environment& environment);
 
@@ -122,6 +132,12 @@ struct MenuChangeCommand : MenuCommand {
   std::vector<std::string> times;    // "course=HH:MM"
 };
 int runMenuChange(const MenuChangeCommand& command, Environment& environment);
+
+// The rule sets of food safety side by side.
+struct SafetyRulesCommand : MenuCommand {
+  bool all = false;  // also where they agree
+};
+int runSafetyRules(const SafetyRulesCommand& command, Environment& environment);
 
 struct ScaleCommand : MenuCommand {
   std::string recipe;

@@ -7,10 +7,12 @@
 #include "absl/strings/numbers.h"
 #include "absl/strings/str_cat.h"
 #include "absl/strings/str_split.h"
+#include "client/link/request_id.h"
 #include "client/terminal/commands.h"
 #include "client/terminal/event_task.h"
 #include "client/terminal/menu_text.h"
 #include "client/terminal/report.h"
+#include "client/terminal/shopping_notes.h"
 
 namespace suppertide::terminal {
 namespace {
@@ -42,28 +44,64 @@ bool named(const std::string& id, const std::string& name, const std::string& wa
   return id == wanted || absl::AsciiStrToLower(name) == absl::AsciiStrToLower(wanted);
 }
 
-// Lines are read by the server; one without a measure says nothing of what is there.
-absl::Status readAtHand(const ShoppingCommand& command, const EventTask& task,
-                        v1::MakeShoppingListRequest& request, Violations& mistakes) {
-  if (command.atHand.empty()) return absl::OkStatus();
+// Lines are read by the server; one without a measure says nothing. `add` takes each with its amount.
+template <typename Add>
+absl::Status readAmounts(const std::vector<std::string>& texts, const char* option, const EventTask& task,
+                         Violations& mistakes, const Add& add) {
+  if (texts.empty()) return absl::OkStatus();
   v1::ParseIngredientsRequest lines;
   lines.set_household_id(task.connection.householdId);
-  for (const std::string& line : command.atHand) lines.add_lines(line);
+  for (const std::string& line : texts) lines.add_lines(line);
   const auto parsed = task.connection.session->parseIngredients(lines);
   if (!parsed.ok()) return parsed.status();
   for (const v1::ParsedIngredient& one : parsed->ingredients()) {
-    v1::AtHand& there = *request.add_at_hand();
-    there.set_name(one.name());
+    v1::Amount amount;
     if (one.has_mass_g())
-      there.mutable_amount()->set_mass_g(one.mass_g());
+      amount.set_mass_g(one.mass_g());
     else if (one.has_volume_ml())
-      there.mutable_amount()->set_volume_ml(one.volume_ml());
+      amount.set_volume_ml(one.volume_ml());
     else if (one.has_count())
-      there.mutable_amount()->set_count(one.count());
+      amount.set_count(one.count());
     else
-      mistakes.push_back(mistake("--at-hand", one.line(), "say how much of it, like \"500 g butter\""));
+      mistakes.push_back(mistake(option, one.line(), "say how much of it, like \"500 g butter\""));
+    add(one.name(), amount);
   }
   return absl::OkStatus();
+}
+
+absl::Status readAtHand(const ShoppingCommand& command, const EventTask& task,
+                        v1::MakeShoppingListRequest& request, Violations& mistakes) {
+  return readAmounts(command.atHand, "--at-hand", task, mistakes,
+                     [&](const std::string& name, const v1::Amount& amount) {
+                       v1::AtHand& there = *request.add_at_hand();
+                       there.set_name(name);
+                       *there.mutable_amount() = amount;
+                     });
+}
+
+// Notes what the options ask for; what was noted is on the list from then on.
+absl::Status noteEdits(const ShoppingCommand& command, const EventTask& task,
+                       v1::MakeShoppingListRequest& request, Violations& mistakes) {
+  const auto list = task.connection.session->makeShoppingList(request);
+  if (!list.ok()) return list.status();
+  v1::EditShoppingRequest edit;
+  edit.set_household_id(task.connection.householdId);
+  edit.set_event_id(task.event.id());
+  edit.set_request_id(link::newRequestId());
+  const auto status = readAmounts(command.packets, "--packet", task, mistakes,
+                                  [&](const std::string& name, const v1::Amount& amount) {
+                                    v1::Packet& packet = *edit.add_edits()->mutable_packet();
+                                    packet.set_name(name);
+                                    *packet.mutable_size() = amount;
+                                  });
+  if (!status.ok()) return status;
+  for (const v1::ShoppingEdit& one : shoppingEdits(command, request, *list, mistakes))
+    *edit.add_edits() = one;
+  if (!mistakes.empty() || edit.edits().empty()) return absl::OkStatus();
+  const auto edited = task.connection.session->editShopping(edit);
+  if (edited.ok() && command.keep) request.clear_at_hand();
+  if (edited.ok() && command.keep) request.clear_buyers();
+  return edited.status();
 }
 
 v1::ShopSection sectionOf(const std::string& word) {
@@ -175,6 +213,11 @@ int runShopping(const ShoppingCommand& command, Environment& environment) {
   if (!mistakes.empty()) return reportMistakes(environment, mistakes, command.json);
   if (command.planned)
     if (auto status = planFirst(*task); !status.ok()) return reportFailure(environment, status, command.json);
+  if (asksForEdits(command)) {
+    if (const auto status = noteEdits(command, *task, request, mistakes); !status.ok())
+      return reportFailure(environment, status, command.json);
+    if (!mistakes.empty()) return reportMistakes(environment, mistakes, command.json);
+  }
   const auto answer = task->connection.session->makeShoppingList(request);
   if (!answer.ok()) return reportFailure(environment, answer.status(), command.json);
   environment.out << (command.json ? jsonOf(*answer)

@@ -44,7 +44,9 @@ void addShopping(CLI::App* menu, ShoppingCommand& o, Chosen& chosen) {
       "first step that uses it. Sections: produce, meat, dairy, baking, dry, spices, frozen,\n"
       "drinks, other.\n\n"
       "Examples:\n  suppertide menu shopping demo/feast.json --at-hand \"500 g butter\"\n"
-      "  suppertide menu shopping --event midsummer --buyer Ana=produce,dairy --buyer Ben");
+      "  suppertide menu shopping --event midsummer --buyer Ana=produce,dairy --buyer Ben --keep\n"
+      "  suppertide menu shopping --event midsummer --tick butter --add \"12 candles\"\n\n"
+      "What is noted is kept on the server: everybody who watches sees it at once.");
   addSource(sub, o);
   sub->add_option("--at-hand", o.atHand, "What is in the house already, as a line: \"500 g butter\"")
       ->type_name("LINE")
@@ -53,6 +55,21 @@ void addShopping(CLI::App* menu, ShoppingCommand& o, Chosen& chosen) {
       ->type_name("NAME[=SECTION,...]")
       ->allow_extra_args(false);
   sub->add_flag("--planned", o.planned, "Plan a BUNDLE first, for the days and hours");
+  const auto noted = [&](const char* name, std::vector<std::string>& into, const char* about,
+                         const char* type) {
+    sub->add_option(name, into, about)
+        ->type_name(type)
+        ->allow_extra_args(false)
+        ->group("Noted for everybody");
+  };
+  noted("--tick", o.ticks, "This line is in the basket", "NAME");
+  noted("--untick", o.unticks, "It is not, after all", "NAME");
+  noted("--add", o.added, "A line that no recipe asks for: \"12 candles\"", "TEXT");
+  noted("--drop", o.dropped, "Take an added line off again", "NAME");
+  noted("--packet", o.packets, "How it is sold, as a line: \"250 g butter\"; bought in whole ones", "LINE");
+  noted("--used-up", o.usedUp, "No longer at hand", "NAME");
+  sub->add_flag("--keep", o.keep, "Note what is --at-hand and each --buyer, too")
+      ->group("Noted for everybody");
   addShownIn(sub, o.shownIn);
   sub->callback([&] { chosen = [&o](Environment& e) { return runShopping(o, e); }; });
 }
@@ -101,6 +118,18 @@ void addScale(CLI::App* menu, ScaleCommand& o, Chosen& chosen) {
   sub->callback([&] { chosen = [&o](Environment& e) { return runScale(o, e); }; });
 }
 
+void addRules(CLI::App* menu, SafetyRulesCommand& o, Chosen& chosen) {
+  CLI::App* sub =
+      menu->add_subcommand("rules", "The limits of food safety, rule set beside rule set, with sources");
+  sub->footer(
+      "Only where they differ, unless --all is given. Plans keep the household's own set; local codes and\n"
+      "licensed practice come first.\n\nExamples:\n  suppertide menu rules\n"
+      "  suppertide menu rules demo/feast.json --all");
+  addSource(sub, o);
+  sub->add_flag("--all", o.all, "Also where they say the same");
+  sub->callback([&] { chosen = [&o](Environment& e) { return runSafetyRules(o, e); }; });
+}
+
 void addIngredient(CLI::App* menu, IngredientCommand& o, Chosen& chosen) {
   CLI::App* sub =
       menu->add_subcommand("ingredient", "Read lines of a recipe, and say what is not sure in them");
@@ -131,6 +160,7 @@ void addMenu(CLI::App& app, MenuOptions& options, Chosen& chosen) {
   addChange(menu, options.change, chosen);
   addScale(menu, options.scale, chosen);
   addIngredient(menu, options.ingredient, chosen);
+  addRules(menu, options.rules, chosen);
 }
 
 }  // namespace suppertide::terminal

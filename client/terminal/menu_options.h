@@ -16,6 +16,7 @@ struct MenuOptions {
   MenuChangeCommand change;
   ScaleCommand scale;
   IngredientCommand ingredient;
+  SafetyRulesCommand rules;
 };
 
 // Adds `menu` with all below it; `chosen` becomes what was asked for.

@@ -7,6 +7,7 @@
 #include "absl/strings/match.h"
 #include "absl/strings/str_cat.h"
 #include "client/link/error_detail.h"
+#include "client/link/request_id.h"
 #include "client/terminal/bundle_source.h"
 #include "client/terminal/commands.h"
 #include "client/terminal/oven_fit_text.h"
@@ -20,6 +21,7 @@ namespace {
 struct Asked {
   Connection connection;
   v1::Oven oven;
+  v1::Kitchen kitchen;  // of the household, where it is asked
   v1::Household household;
   std::map<std::string, std::string> lines;  // of a table, by path
 };
@@ -78,6 +80,9 @@ int askBundle(const OvenFitCommand& command, const v1::Bundle& bundle, Environme
   if (!oven.ok()) return reportFailure(environment, oven.status(), command.json);
   asked.oven = *oven;
   asked.household = bundle.household();
+  for (const v1::Kitchen& kitchen : bundle.kitchens())
+    for (const v1::Oven& one : kitchen.ovens())
+      if (one.id() == oven->id()) asked.kitchen = kitchen;
   return kOk;
 }
 
@@ -100,6 +105,7 @@ int askHousehold(const OvenFitCommand& command, Environment& environment, Asked&
   asked.connection = openKnown(*known);
   v1::ExportBundleRequest request;
   request.set_household_id(asked.connection.householdId);
+  request.set_event_id(command.eventId);
   const auto bundle = asked.connection.session->exportBundle(request);
   if (!bundle.ok()) return reportFailure(environment, bundle.status(), command.json);
   return askBundle(command, *bundle, environment, asked);
@@ -122,6 +128,18 @@ int reportRefusal(const Asked& asked, const absl::Status& status, const OvenFitC
   return reportMistakes(environment, violations, command.json);
 }
 
+// Puts the learned oven in the place of the one that was asked about, unless somebody changed the kitchen.
+absl::Status store(const Asked& asked, const v1::Oven& learned) {
+  v1::UpdateKitchenRequest request;
+  request.set_household_id(asked.connection.householdId);
+  request.set_request_id(link::newRequestId());
+  *request.mutable_kitchen() = asked.kitchen;
+  request.mutable_update_mask()->add_paths("ovens");
+  for (v1::Oven& oven : *request.mutable_kitchen()->mutable_ovens())
+    if (oven.id() == learned.id()) oven = learned;
+  return asked.connection.session->updateKitchen(request).status();
+}
+
 }  // namespace
 
 int runOvenFit(const OvenFitCommand& command, Environment& environment) {
@@ -131,13 +149,22 @@ int runOvenFit(const OvenFitCommand& command, Environment& environment) {
   if (exitCode != kOk) return exitCode;
   v1::FitOvenRequest request;
   request.set_household_id(asked.connection.householdId);
-  *request.mutable_oven() = asked.oven;
+  if (command.eventId.empty()) {
+    *request.mutable_oven() = asked.oven;
+  } else {
+    request.set_event_id(command.eventId);
+    request.set_oven_id(asked.oven.id());
+  }
   const auto fit = asked.connection.session->fitOven(request);
   if (!fit.ok()) return reportRefusal(asked, fit.status(), command, environment);
   environment.out << (command.json
                           ? jsonOf(*fit)
                           : ovenFitText(plainLine(asked.oven.display_name()), *fit, Units(asked.household),
                                         environment.width, environment.colour));
+  if (!command.keep || !fit->has_learned_oven()) return kOk;
+  if (const auto status = store(asked, fit->learned_oven()); !status.ok())
+    return reportFailure(environment, status, command.json);
+  if (!command.json) environment.out << "\nStored: the next plans count on it.\n";
   return kOk;
 }
 

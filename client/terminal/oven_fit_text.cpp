@@ -6,6 +6,7 @@
 #include "absl/strings/match.h"
 #include "absl/strings/str_cat.h"
 #include "absl/strings/str_format.h"
+#include "absl/time/time.h"
 #include "client/terminal/table.h"
 #include "client/terminal/text.h"
 
@@ -15,6 +16,7 @@ namespace {
 std::string partOf(const std::string& path) {
   if (absl::StrContains(path, "coolingAjar")) return "cooling, door ajar";
   if (absl::StrContains(path, "cooling")) return "cooling, door closed";
+  if (absl::StrContains(path, "fallsAjar")) return "timed fall, door ajar";
   return absl::StrContains(path, "rises") ? "timed rise" : "heating";
 }
 
@@ -48,7 +50,10 @@ std::string headlineOf(const std::string& name, const v1::FitOvenResponse& fit) 
 }
 
 Table curveTable(const v1::FitOvenResponse& fit, const Units& units) {
-  Table table({{.title = "Curve"}, {.title = "usual"}, {.title = "from your readings"}});
+  const bool day = fit.reports_size() > 0;
+  Table table({{.title = "Curve"},
+               {.title = day ? "until now" : "usual"},
+               {.title = day ? "with the day" : "from your readings"}});
   const auto add = [&](const char* what, const std::string& before, const std::string& after) {
     table.add({{what}, {before}, {after}});
   };
@@ -100,16 +105,58 @@ Table changeTable(const v1::FitOvenResponse& fit, const Units& units) {
   return table;
 }
 
+const char* fateWords(v1::OvenReportFate fate) {
+  switch (fate) {
+    case v1::OVEN_REPORT_FATE_USED:
+      return "counted";
+    case v1::OVEN_REPORT_FATE_HELD:
+      return "tells of the dial only";
+    case v1::OVEN_REPORT_FATE_IMPOSSIBLE:
+      return "refused: no oven can do that";
+    case v1::OVEN_REPORT_FATE_LEFT_OUT:
+      return "left out: far from the others";
+    default:
+      return "not counted: off by the plan";
+  }
+}
+
+Table reportTable(const v1::FitOvenResponse& fit, const Units& units) {
+  Table table({{.title = "Reported"}, {.title = "read"}, {.title = "set to"}, {.title = ""}});
+  for (const v1::OvenReportUse& use : fit.reports())
+    table.add({{absl::FormatTime("%e %b %H:%M", absl::FromUnixSeconds(use.time().seconds()),
+                                 absl::LocalTimeZone())},
+               {units.degrees(use.celsius())},
+               {use.setpoint_celsius() == 0 ? "off" : units.dial(use.setpoint_celsius())},
+               {fateWords(use.fate())}});
+  return table;
+}
+
+// Nothing is stored without being asked for.
+std::string dayText(const v1::FitOvenResponse& fit, const Units& units, int width, const Style& style) {
+  std::string text = absl::StrCat("\n", reportTable(fit, units).text(width, style, true));
+  if (fit.has_dial_offset_k())
+    absl::StrAppend(&text, "\nWhile it held a setting it ran ",
+                    Differences(units).text(std::abs(fit.dial_offset_k())),
+                    fit.dial_offset_k() < 0 ? " cooler" : " hotter", " than its dial.\n");
+  absl::StrAppend(
+      &text, "\n",
+      fit.has_learned_oven()
+          ? "Use these next time? Then add --keep; so far nothing is stored.\n"
+          : "Nothing new to learn: two readings of one rise or fall, three minutes apart, would do.\n");
+  return text;
+}
+
 }  // namespace
 
 std::string ovenFitText(const std::string& ovenName, const v1::FitOvenResponse& fit, const Units& units,
                         int width, bool colour) {
   const Style style(colour);
   std::string text = absl::StrCat(style.heading(headlineOf(ovenName, fit)), "\n\n");
-  absl::StrAppend(&text, curveTable(fit, units).text(width, style, true), "\n",
-                  readingTable(fit, units).text(width, style, true));
+  absl::StrAppend(&text, curveTable(fit, units).text(width, style, true));
+  if (fit.readings_size() > 0)
+    absl::StrAppend(&text, "\n", readingTable(fit, units).text(width, style, true));
   if (fit.changes_size() > 0) absl::StrAppend(&text, "\n", changeTable(fit, units).text(width, style, true));
-  return text;
+  return fit.reports_size() > 0 ? text + dayText(fit, units, width, style) : text;
 }
 
 }  // namespace suppertide::terminal

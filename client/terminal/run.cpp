@@ -366,7 +366,8 @@ void addOven(CLI::App& app, Options& options) {
       "  rise,14,200,22            on a cooking day: 14 minutes to 200 from 22 degrees\n\n"
       "Examples:\n  suppertide oven fit readings.csv\n"
       "  suppertide oven fit readings.csv --highest 275 --json\n"
-      "  suppertide oven fit --oven range-oven\n\n"
+      "  suppertide oven fit --oven range-oven\n"
+      "  suppertide oven fit --event midsummer --oven range-oven\n\n"
       "A reading far from all others is left out and said so; one that no oven can give is refused.");
   CLI::Option* file =
       sub->add_option("readings", o.readings, "The file; - reads the standard input")->type_name("READINGS");
@@ -374,6 +375,11 @@ void addOven(CLI::App& app, Options& options) {
   sub->add_option("--highest", o.highestCelsius, "Highest setting of a table's oven, °C; 250 when left out")
       ->type_name("N")
       ->check(CLI::Range(100, 350));
+  CLI::Option* event = sub->add_option("--event", o.eventId,
+                                       "Learn from the oven temperatures that were reported at this event")
+                           ->type_name("ID")
+                           ->excludes(file);
+  sub->add_flag("--keep", o.keep, "Store what was learned in the kitchen, for the next plans")->needs(event);
   addServer(sub, o.server)->excludes(file);
   addJson(sub, o.json);
   sub->callback(

@@ -69,11 +69,16 @@ std::string itemText(const v1::ShoppingItem& item, const Names& names, int width
     dishes.resize(kMostDishes - 1);
     dishes.push_back(absl::StrCat(all.size() - dishes.size(), " more dishes"));
   }
+  const bool ticked = !item.ticked_by_member_id().empty();
   std::string text = plainLine(item.name());
+  if (ticked) absl::StrAppend(&text, ", in the basket of ", names.cook(item.ticked_by_member_id()));
+  if (item.has_missing()) absl::StrAppend(&text, ", ", amountText(item.missing()), " more to buy");
   if (item.has_at_hand()) absl::StrAppend(&text, ", beside ", amountText(item.at_hand()), " at hand");
-  if (!item.buyer_member_id().empty()) absl::StrAppend(&text, ", ", names.cook(item.buyer_member_id()));
-  absl::StrAppend(&text, "  (", joinWords(dishes), ")");
-  return wrapped(absl::StrCat("    ", padLeft(item.shown(), kAmountWidth), "  "), text, width);
+  if (!ticked && !item.buyer_member_id().empty())
+    absl::StrAppend(&text, ", ", names.cook(item.buyer_member_id()));
+  if (!dishes.empty()) absl::StrAppend(&text, "  (", joinWords(dishes), ")");
+  const char* mark = !ticked ? "    " : item.has_missing() ? "  ~ " : "  ✓ ";
+  return wrapped(absl::StrCat(mark, padLeft(item.shown(), kAmountWidth), "  "), text, width);
 }
 
 }  // namespace
@@ -96,17 +101,22 @@ std::string shoppingText(const v1::Bundle& bundle, const v1::Event& event,
   std::string day;
   std::string section;
   std::vector<std::string> enough;
+  bool own = false;
   for (const v1::ShoppingItem& item : list.items()) {
     if (isEnough(item)) {
       enough.push_back(plainLine(item.name()));
       continue;
     }
-    if (item.needed_date() != day) {
-      absl::StrAppend(&text, text.empty() ? "" : "\n",
-                      style.heading(absl::StrCat("Needed on ", dayText(item.needed_date()))),
-                      item.date_from_plan() ? "" : " (when it is served: there is no plan yet)", "\n");
+    const bool first = text.empty();
+    if (item.own() ? !own : item.needed_date() != day) {
+      absl::StrAppend(&text, first ? "" : "\n",
+                      style.heading(item.own() ? "Added by hand"
+                                               : absl::StrCat("Needed on ", dayText(item.needed_date()))),
+                      item.own() || item.date_from_plan() ? "" : " (when it is served: there is no plan yet)",
+                      "\n");
       section.clear();
     }
+    own = item.own();
     day = item.needed_date();
     if (const std::string words = sectionWords(item.section()); words != section)
       absl::StrAppend(&text, "  ", section = words, "\n");
@@ -115,6 +125,14 @@ std::string shoppingText(const v1::Bundle& bundle, const v1::Event& event,
   if (text.empty()) text = "Nothing to buy.\n";
   if (!enough.empty())
     absl::StrAppend(&text, "\n", wrapped("", "Enough at hand: " + joinWords(enough), page.width));
+  std::vector<std::string> needless;
+  for (const v1::Tick& tick : list.needless_ticks()) {
+    const std::string bought = amountText(tick.bought());
+    needless.push_back(absl::StrCat(bought, bought.empty() ? "" : " ", plainLine(tick.name())));
+  }
+  if (!needless.empty())
+    absl::StrAppend(&text, "\n",
+                    wrapped("", "Bought, and not on the list any more: " + joinWords(needless), page.width));
   const Clock clock(event.time_zone().empty() ? bundle.household().time_zone() : event.time_zone());
   const std::string fetches = fetchLines(list.fetches(), names, clock, "", page.width);
   if (!fetches.empty()) absl::StrAppend(&text, "\n", style.heading("Take out in time"), "\n", fetches);

@@ -243,7 +243,12 @@ TEST(PublishedMeasureTest, LinesWeighWhatTheStandardReferenceSays) {
     EXPECT_NEAR(*line.grams, row.grams, row.tolerance);
     EXPECT_EQ(line.massSource, row.source);
   }
-  EXPECT_NEAR(243.0 / 50, 4.86, 0.01) << "USDA SR 01123: large eggs in a cup";
+}
+
+TEST(PublishedMeasureTest, ACupOfEggIsNearlyFiveLargeOnes) {
+  const double cup = *readLine("1 cup whole egg", Measures::kUs).grams;
+  const double large = *readLine("1 large egg", Measures::kUs).grams;
+  EXPECT_NEAR(cup / large, 4.86, 0.01) << "USDA SR 01123";
 }
 
 struct NeedRow {

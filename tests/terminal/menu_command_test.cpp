@@ -92,6 +92,31 @@ TEST_F(MenuCommandTest, ListsShoppingLessWhatIsAtHandByBuyer) {
   EXPECT_THAT(err_.str(), HasSubstr("--buyer: wine"));
 }
 
+TEST_F(MenuCommandTest, NotesWhatIsInTheBasketAndWhatRecipesDoNotAskFor) {
+  ASSERT_EQ(program({"menu", "shopping", "BUNDLE", "--add", "12 candles", "--tick", "hazelnuts", "--packet",
+                     "500 g flour", "--at-hand", "10 g salt", "--keep"}),
+            kOk)
+      << err_.str();
+  EXPECT_THAT(out_.str(), HasSubstr("✓"));
+  EXPECT_THAT(out_.str(), HasSubstr("hazelnuts, in the basket of"));
+  EXPECT_THAT(out_.str(), HasSubstr("Added by hand"));
+  EXPECT_THAT(out_.str(), HasSubstr("12 candles"));
+  EXPECT_THAT(out_.str(), HasSubstr("× 500 g"));
+  EXPECT_THAT(out_.str(), HasSubstr("beside 10 g at hand"));
+  EXPECT_EQ(program({"menu", "shopping", "BUNDLE", "--tick", "moon dust", "--drop", "flour"}), kBadInput);
+  EXPECT_THAT(err_.str(), HasSubstr("--tick: moon dust"));
+  EXPECT_THAT(err_.str(), HasSubstr("--drop: flour"));
+}
+
+TEST_F(MenuCommandTest, ShowsWhereTheRuleSetsDiffer) {
+  ASSERT_EQ(program({"menu", "rules", "BUNDLE"}), kOk) << err_.str();
+  EXPECT_THAT(out_.str(), HasSubstr("United Kingdom"));
+  EXPECT_THAT(out_.str(), HasSubstr("63 °C"));
+  EXPECT_THAT(out_.str(), HasSubstr("Local codes"));
+  ASSERT_EQ(program({"menu", "rules", "BUNDLE", "--json"}), kOk);
+  EXPECT_GT(nlohmann::json::parse(out_.str())["rows"].size(), 40u);
+}
+
 TEST_F(MenuCommandTest, TellsWhatAChangedMenuChanges) {
   ASSERT_EQ(program({"menu", "change", "BUNDLE", "--without", "gratin"}), kOk) << err_.str();
   EXPECT_THAT(out_.str(), HasSubstr("no hazelnuts (was 200 g)"));
