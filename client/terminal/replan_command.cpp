@@ -66,7 +66,9 @@ class Change {
     return absl::OkStatus();
   }
 
-  bool known(const std::string& dish, const std::string& step) const {
+  // A step of the recipe, or one that the plan made of it: a later load, or what is taken out for it.
+  bool known(const std::string& dish, const std::string& planned) const {
+    const std::string step = planned.substr(0, std::min(planned.find(".fetch"), planned.find(".load-")));
     for (const v1::Dish& one : task_.event.dishes())
       for (const v1::Recipe& recipe : task_.bundle.recipes())
         if (one.id() == dish && one.recipe_id() == recipe.id())
