@@ -1,4 +1,5 @@
 // Who can eat what, what needs care, and whether it is enough.
+#include <algorithm>
 #include <cmath>
 #include <map>
 #include <set>
@@ -231,6 +232,21 @@ class Told {
   std::map<std::string, std::string> guestNames_;
 };
 
+// Dishes whose recipes do not say what they handle: nothing keeps their hours or temperatures.
+std::vector<std::string> dishesWithoutLimits(const v1::Bundle& bundle, const v1::Event& event) {
+  const Names names(bundle, event);
+  std::vector<std::string> dishes;
+  for (const v1::Dish& dish : event.dishes())
+    for (const v1::Recipe& recipe : bundle.recipes()) {
+      if (recipe.id() != dish.recipe_id() || recipe.safety_class() != v1::SAFETY_CLASS_UNSPECIFIED) continue;
+      if (std::none_of(recipe.steps().begin(), recipe.steps().end(), [](const v1::Step& step) {
+            return step.safety_class() != v1::SAFETY_CLASS_UNSPECIFIED;
+          }))
+        dishes.push_back(names.dish(dish.id()));
+    }
+  return dishes;
+}
+
 }  // namespace
 
 std::string menuCheckText(const v1::Bundle& bundle, const v1::Event& event,
@@ -239,6 +255,11 @@ std::string menuCheckText(const v1::Bundle& bundle, const v1::Event& event,
   std::string text = told.table(check);
   if (!check.warnings().empty()) absl::StrAppend(&text, "\n", told.heading("Take care"), "\n");
   for (const v1::MenuWarning& warning : check.warnings()) text += told.wrapped("• ", told.warning(warning));
+  if (const auto without = dishesWithoutLimits(bundle, event); !without.empty())
+    absl::StrAppend(&text, "\n",
+                    told.wrapped("", absl::StrCat("No food-safety limits are kept for ", joinWords(without),
+                                                  ": the recipe does not say what it handles "
+                                                  "(safetyClass). Unknown is not safe.")));
   text += told.portions(check);
   return text + "\n" + told.wrapped("", "Ask the guests and read the labels; this is no medical advice.");
 }

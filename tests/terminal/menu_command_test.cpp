@@ -73,6 +73,7 @@ TEST_F(MenuCommandTest, ChecksAMenuInWordsAndInJson) {
   EXPECT_THAT(out_.str(), HasSubstr("nuts, not even"));
   EXPECT_THAT(out_.str(), HasSubstr("✗ Chard gratin (hazelnuts)"));
   EXPECT_THAT(out_.str(), HasSubstr("16 rolls, usual 16"));
+  EXPECT_THAT(out_.str(), HasSubstr("No food-safety limits are kept for"));
   ASSERT_EQ(program({"menu", "check", "BUNDLE", "--json"}), kOk);
   const auto json = nlohmann::json::parse(out_.str());
   EXPECT_EQ(json["cells"].size(), 8u);
