@@ -99,6 +99,14 @@ std::string durationWords(const v1::SafetyLimit& limit) {
   return durationText(limit.duration());
 }
 
+// Never on the wrong side of the limit.
+std::string degreesOf(const v1::SafetyLimit& limit, const Units& units) {
+  const bool most = limit.kind() == v1::SAFETY_LIMIT_KIND_COLD_HOLD ||
+                    limit.kind() == v1::SAFETY_LIMIT_KIND_FIRST_COOLING ||
+                    limit.kind() == v1::SAFETY_LIMIT_KIND_COOLING;
+  return most ? units.degreesAtMost(limit.celsius()) : units.degreesAtLeast(limit.celsius());
+}
+
 std::string limitWords(const v1::SafetyRule& row, v1::SafetyRules rules, const Units& units) {
   for (const v1::SafetyLimit& limit : row.limits()) {
     if (limit.rules() != rules) continue;
@@ -108,9 +116,9 @@ std::string limitWords(const v1::SafetyRule& row, v1::SafetyRules rules, const U
         row.kind() == v1::SAFETY_LIMIT_KIND_RAW_FRIDGE || row.kind() == v1::SAFETY_LIMIT_KIND_COOKED_FRIDGE;
     if (timed)
       return time ? durationWords(limit) : row.kind() == v1::SAFETY_LIMIT_KIND_REST ? "none" : "never";
-    if (!time) return units.degrees(limit.celsius());
+    if (!time) return degreesOf(limit, units);
     const bool spell = rules == v1::SAFETY_RULES_UK && row.kind() != v1::SAFETY_LIMIT_KIND_END_TEMPERATURE;
-    return absl::StrCat(units.degrees(limit.celsius()),
+    return absl::StrCat(degreesOf(limit, units),
                         spell                                                 ? ", once for "
                         : row.kind() == v1::SAFETY_LIMIT_KIND_END_TEMPERATURE ? " for "
                                                                               : " in ",

@@ -37,6 +37,7 @@ std::string rackWords(const std::vector<int>& positions) {
 // Work that leaves a hand free, so that a cook knows what else may go on.
 std::string attentionWords(const v1::PlannedStep& step) {
   if (step.cook_member_id().empty() || step.attention_percent() >= 75) return "";
+  if (step.kind() == v1::STEP_KIND_FETCH) return "";
   return step.attention_percent() <= 30 ? "look in now and then" : "stay near";
 }
 

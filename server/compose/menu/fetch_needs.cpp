@@ -14,7 +14,7 @@ constexpr int kFullDay = 24 * 60;
 constexpr std::size_t kStem = 4;  // "filling" is for the step that fills
 
 bool hasWord(const std::string& text, const std::string& word) {
-  return (" " + kitchen::plainName(text) + " ").find(" " + word + " ") != std::string::npos;
+  return plainWords(text).find(" " + word + " ") != std::string::npos;
 }
 
 // What is taken out for a dough or batter, and minutes before. Common practice, no source.
@@ -75,7 +75,7 @@ const v1::Step* userOf(const DishIngredient& one, const v1::Recipe& recipe) {
   for (int k = 0; k < recipe.steps_size(); ++k) {
     const v1::Step& step = recipe.steps(k);
     if (!works(step) || step.title().rfind("Take", 0) == 0) continue;
-    const std::string text = " " + kitchen::plainName(step.title() + " " + step.instructions());
+    const std::string text = plainWords(step.title() + " " + step.instructions());
     const bool serves = !purpose.empty() && text.find(" " + purpose) != std::string::npos;
     // What a bread's formula does not list goes in or on after the dough is mixed.
     const int score = (serves ? 4 : 0) + (speaksOf(step, one.name) ? 2 : 0) + (mix >= 0 && k > mix ? 1 : 0);

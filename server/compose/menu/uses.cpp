@@ -65,7 +65,7 @@ std::vector<std::string> wordsOf(const std::string& name) {
 
 template <typename Step>
 bool hasAWord(const Step& step, const std::vector<std::string>& words) {
-  const std::string text = " " + kitchen::plainName(step.title() + " " + step.instructions()) + " ";
+  const std::string text = plainWords(step.title() + " " + step.instructions());
   return std::any_of(words.begin(), words.end(), [&](const std::string& word) {
     const std::size_t at = text.find(" " + word);
     return at != std::string::npos &&
@@ -109,6 +109,13 @@ std::vector<DishIngredient> ingredientsOf(const v1::Dish& dish, const v1::Recipe
   for (const v1::Ingredient& one : recipe.ingredients()) all.push_back(partOf(dish, one, scaled(one, scale)));
   addFormula(dish, recipe.formula(), scale, all);
   return all;
+}
+
+std::string plainWords(const std::string& text) {
+  std::string words = text;
+  std::replace_if(
+      words.begin(), words.end(), [](unsigned char c) { return c < 128 && std::isalnum(c) == 0; }, ' ');
+  return " " + kitchen::plainName(words) + " ";
 }
 
 bool speaksOf(const v1::Step& step, const std::string& ingredient) {

@@ -28,6 +28,9 @@ std::vector<DishIngredient> ingredientsOf(const Menu& menu);
 // Those of one dish in so many makings.
 std::vector<DishIngredient> ingredientsOf(const v1::Dish& dish, const v1::Recipe& recipe, double scale);
 
+// The text's words as names of ingredients are compared: " stir curd egg and sugar ".
+std::string plainWords(const std::string& text);
+
 // Whether the step's words are about the ingredient of that name.
 bool speaksOf(const v1::Step& step, const std::string& ingredient);
 
