@@ -100,7 +100,8 @@ TEST_F(ShoppingServiceTest, ATickTellsWhoWhenAndHowMuch) {
 
 TEST_F(ShoppingServiceTest, TellsWhatIsMissingWhenLessWasBought) {
   v1::ShoppingItem weighed;
-  for (const v1::ShoppingItem& one : list().items())
+  const v1::MakeShoppingListResponse all = list();
+  for (const v1::ShoppingItem& one : all.items())
     if (one.to_buy().mass_g() > 100) weighed = one;
   ASSERT_FALSE(weighed.id().empty());
   v1::ShoppingEdit some = tick(weighed.id());
