@@ -29,9 +29,8 @@ Failure carryOut(const Edit& edit, v1::Shopping& before, v1::Shopping& shopping)
   const compose::Menu menu = compose::menuOf(bundle, bundle.events(0));
   const auto items = compose::shoppingItems(
       menu, before, compose::measuresOf(v1::KITCHEN_MEASURES_UNSPECIFIED, bundle.household()));
-  const ShoppingEditor editor{edit.caller.memberId,
-                                       edit.backend.clock().now().time_since_epoch().count(),
-                                       &bundle.household(), &items};
+  const ShoppingEditor editor{edit.caller.memberId, edit.backend.clock().now().time_since_epoch().count(),
+                              &bundle.household(), &items};
   shopping = before;
   shopping.set_id(event);
   const auto wrong = editShopping(editor, edit.asked.edits(), shopping);
