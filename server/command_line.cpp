@@ -56,6 +56,12 @@ void describe(CLI::App& app, CommandLine& flags) {
       ->excludes(certificate);
   app.add_flag("--another-household", flags.anotherHousehold,
                "Print a host code though there is a household: it makes one more");
+  app.add_option(
+         "--calendar", flags.calendar,
+         "Where calendar programs follow plans, 0.0.0.0:50711; encrypted as --listen is, nowhere when "
+         "left out")
+      ->type_name("HOST:PORT")
+      ->envname("SUPPERTIDE_CALENDAR");
   app.add_option("--metrics", flags.metrics,
                  "Where to serve Prometheus's metrics, 127.0.0.1:9464; loopback alone, nowhere when left out")
       ->type_name("HOST:PORT")

@@ -15,6 +15,7 @@ struct CommandLine {
   std::string key;
   bool plain = false;
   bool anotherHousehold = false;
+  std::string calendar;
   std::string metrics;
   std::string logLevel = "info";
   int planningThreads = 1;

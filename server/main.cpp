@@ -42,6 +42,7 @@ void tell(const service::Server& server) {
     std::printf("Make the household with:\n  suppertide join %s --host-code %s --name NAME\n",
                 reachableTarget(server.target()).c_str(), whole.c_str());
   }
+  if (const int port = server.calendarPort(); port != 0) std::printf("Calendars on port %d\n", port);
   if (const int port = server.metricsPort(); port != 0)
     std::printf("Metrics on http://127.0.0.1:%d/metrics\n", port);
   std::printf("Listening on %s\n", server.target().c_str());
@@ -66,6 +67,7 @@ service::Server::Options optionsOf(const CommandLine& line) {
   options.keyFile = line.key;
   options.plain = line.plain;
   options.anotherHousehold = line.anotherHousehold;
+  options.calendar = line.calendar;
   options.metrics = line.metrics;
   options.backend.planningThreads = line.planningThreads;
   return options;

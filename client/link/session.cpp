@@ -8,12 +8,15 @@
 #include "client/link/channel.h"
 #include "client/link/error_detail.h"
 #include "suppertide/v1/bread_service.grpc.pb.h"
+#include "suppertide/v1/calendar_service.grpc.pb.h"
 #include "suppertide/v1/event_service.grpc.pb.h"
 #include "suppertide/v1/household_service.grpc.pb.h"
 #include "suppertide/v1/kitchen_service.grpc.pb.h"
 #include "suppertide/v1/menu_service.grpc.pb.h"
 #include "suppertide/v1/plan_service.grpc.pb.h"
 #include "suppertide/v1/progress_service.grpc.pb.h"
+#include "suppertide/v1/reminder_service.grpc.pb.h"
+#include "suppertide/v1/review_service.grpc.pb.h"
 #include "suppertide/v1/shopping_service.grpc.pb.h"
 
 namespace suppertide::link {
@@ -30,11 +33,14 @@ struct Session::Stubs {
     channel = openChannel(options.target, options.certificatePem, options.fingerprint);
     households = v1::HouseholdService::NewStub(channel);
     breads = v1::BreadService::NewStub(channel);
+    calendars = v1::CalendarService::NewStub(channel);
     events = v1::EventService::NewStub(channel);
     kitchens = v1::KitchenService::NewStub(channel);
     menus = v1::MenuService::NewStub(channel);
     plans = v1::PlanService::NewStub(channel);
     progress = v1::ProgressService::NewStub(channel);
+    reminders = v1::ReminderService::NewStub(channel);
+    reviews = v1::ReviewService::NewStub(channel);
     shopping = v1::ShoppingService::NewStub(channel);
   }
 
@@ -60,11 +66,14 @@ struct Session::Stubs {
   std::shared_ptr<grpc::Channel> channel;
   std::unique_ptr<v1::HouseholdService::Stub> households;
   std::unique_ptr<v1::BreadService::Stub> breads;
+  std::unique_ptr<v1::CalendarService::Stub> calendars;
   std::unique_ptr<v1::EventService::Stub> events;
   std::unique_ptr<v1::KitchenService::Stub> kitchens;
   std::unique_ptr<v1::MenuService::Stub> menus;
   std::unique_ptr<v1::PlanService::Stub> plans;
   std::unique_ptr<v1::ProgressService::Stub> progress;
+  std::unique_ptr<v1::ReminderService::Stub> reminders;
+  std::unique_ptr<v1::ReviewService::Stub> reviews;
   std::unique_ptr<v1::ShoppingService::Stub> shopping;
 };
 
@@ -253,6 +262,59 @@ absl::StatusOr<v1::AuditPlanResponse> Session::auditPlan(const v1::AuditPlanRequ
 
 absl::Status Session::write(const google::protobuf::Message& request) {
   return writeAny(stubs_->channel, stubs_->options.deviceToken, request, stubs_->options.deadline);
+}
+
+absl::StatusOr<v1::AcceptProposalResponse> Session::acceptProposal(const v1::AcceptProposalRequest& request) {
+  return stubs_->call(*stubs_->plans, &v1::PlanService::Stub::AcceptProposal, request);
+}
+
+absl::StatusOr<v1::DismissProposalResponse> Session::dismissProposal(
+    const v1::DismissProposalRequest& request) {
+  return stubs_->call(*stubs_->plans, &v1::PlanService::Stub::DismissProposal, request);
+}
+
+absl::StatusOr<v1::ListRemindersResponse> Session::listReminders(const v1::ListRemindersRequest& request) {
+  return stubs_->call(*stubs_->reminders, &v1::ReminderService::Stub::ListReminders, request);
+}
+
+absl::StatusOr<v1::SettleRemindersResponse> Session::settleReminders(
+    const v1::SettleRemindersRequest& request) {
+  return stubs_->call(*stubs_->reminders, &v1::ReminderService::Stub::SettleReminders, request);
+}
+
+absl::StatusOr<v1::SnoozeReminderResponse> Session::snoozeReminder(const v1::SnoozeReminderRequest& request) {
+  return stubs_->call(*stubs_->reminders, &v1::ReminderService::Stub::SnoozeReminder, request);
+}
+
+absl::StatusOr<v1::ExportCalendarResponse> Session::exportCalendar(const v1::ExportCalendarRequest& request) {
+  return stubs_->call(*stubs_->calendars, &v1::CalendarService::Stub::ExportCalendar, request);
+}
+
+absl::StatusOr<v1::CreateCalendarAddressResponse> Session::createCalendarAddress(
+    const v1::CreateCalendarAddressRequest& request) {
+  return stubs_->call(*stubs_->calendars, &v1::CalendarService::Stub::CreateCalendarAddress, request);
+}
+
+absl::StatusOr<v1::ListCalendarAddressesResponse> Session::listCalendarAddresses(
+    const v1::ListCalendarAddressesRequest& request) {
+  return stubs_->call(*stubs_->calendars, &v1::CalendarService::Stub::ListCalendarAddresses, request);
+}
+
+absl::StatusOr<v1::RevokeCalendarAddressResponse> Session::revokeCalendarAddress(
+    const v1::RevokeCalendarAddressRequest& request) {
+  return stubs_->call(*stubs_->calendars, &v1::CalendarService::Stub::RevokeCalendarAddress, request);
+}
+
+absl::StatusOr<v1::Review> Session::review(const v1::GetReviewRequest& request) {
+  return stubs_->call(*stubs_->reviews, &v1::ReviewService::Stub::GetReview, request);
+}
+
+absl::StatusOr<v1::KeepReviewResponse> Session::keepReview(const v1::KeepReviewRequest& request) {
+  return stubs_->call(*stubs_->reviews, &v1::ReviewService::Stub::KeepReview, request);
+}
+
+absl::StatusOr<v1::WriteEventResponse> Session::copyEvent(const v1::CopyEventRequest& request) {
+  return stubs_->call(*stubs_->events, &v1::EventService::Stub::CopyEvent, request);
 }
 
 }  // namespace suppertide::link

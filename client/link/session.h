@@ -14,12 +14,15 @@
 #include "absl/status/status.h"
 #include "absl/status/statusor.h"
 #include "suppertide/v1/bread_service.pb.h"
+#include "suppertide/v1/calendar_service.pb.h"
 #include "suppertide/v1/event_service.pb.h"
 #include "suppertide/v1/household_service.pb.h"
 #include "suppertide/v1/kitchen_service.pb.h"
 #include "suppertide/v1/menu_service.pb.h"
 #include "suppertide/v1/plan_service.pb.h"
 #include "suppertide/v1/progress_service.pb.h"
+#include "suppertide/v1/reminder_service.pb.h"
+#include "suppertide/v1/review_service.pb.h"
 #include "suppertide/v1/shopping_service.pb.h"
 
 namespace suppertide::link {
@@ -84,6 +87,25 @@ class Session {
   absl::StatusOr<v1::AddReportsResponse> addReports(const v1::AddReportsRequest& request);
   // Any request that changes documents: UpdateRecipeRequest, AddReportsRequest, ...
   absl::Status write(const google::protobuf::Message& request);
+  absl::StatusOr<v1::AcceptProposalResponse> acceptProposal(const v1::AcceptProposalRequest& request);
+  absl::StatusOr<v1::DismissProposalResponse> dismissProposal(const v1::DismissProposalRequest& request);
+
+  // Reminders as they come: reminder_link.h.
+  absl::StatusOr<v1::ListRemindersResponse> listReminders(const v1::ListRemindersRequest& request);
+  absl::StatusOr<v1::SettleRemindersResponse> settleReminders(const v1::SettleRemindersRequest& request);
+  absl::StatusOr<v1::SnoozeReminderResponse> snoozeReminder(const v1::SnoozeReminderRequest& request);
+
+  absl::StatusOr<v1::ExportCalendarResponse> exportCalendar(const v1::ExportCalendarRequest& request);
+  absl::StatusOr<v1::CreateCalendarAddressResponse> createCalendarAddress(
+      const v1::CreateCalendarAddressRequest& request);
+  absl::StatusOr<v1::ListCalendarAddressesResponse> listCalendarAddresses(
+      const v1::ListCalendarAddressesRequest& request);
+  absl::StatusOr<v1::RevokeCalendarAddressResponse> revokeCalendarAddress(
+      const v1::RevokeCalendarAddressRequest& request);
+
+  absl::StatusOr<v1::Review> review(const v1::GetReviewRequest& request);
+  absl::StatusOr<v1::KeepReviewResponse> keepReview(const v1::KeepReviewRequest& request);
+  absl::StatusOr<v1::WriteEventResponse> copyEvent(const v1::CopyEventRequest& request);
   absl::StatusOr<v1::AuditPlanResponse> auditPlan(const v1::AuditPlanRequest& request);
 
  private:

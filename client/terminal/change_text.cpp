@@ -130,6 +130,14 @@ v1::Bundle documentsOf(const link::Replica& replica) {
   return bundle;
 }
 
+// "Shape the rolls · Butter rolls: ", "Butter rolls: "; empty for what is of no dish.
+std::string aboutWhat(const v1::Report& report, const Names& names) {
+  if (report.dish_id().empty()) return "";
+  if (report.step_id().empty()) return absl::StrCat(names.dish(report.dish_id()), ": ");
+  return absl::StrCat(names.step(report.dish_id(), report.step_id()), " · ", names.dish(report.dish_id()),
+                      ": ");
+}
+
 void compareProgress(const link::Replica& before, const link::Replica& after,
                      std::vector<ChangeLine>& lines) {
   for (const auto& [id, progress] : after.progresses) {
@@ -145,8 +153,7 @@ void compareProgress(const link::Replica& before, const link::Replica& after,
     const Clock clock(shown.time_zone().empty() ? after.household.time_zone() : shown.time_zone());
     for (const v1::Report& report : progress.reports()) {
       if (known.count(report.id()) > 0) continue;
-      std::string text = absl::StrCat("reports: ", names.step(report.dish_id(), report.step_id()), " · ",
-                                      names.dish(report.dish_id()), ": ",
+      std::string text = absl::StrCat("reports: ", aboutWhat(report, names),
                                       reportWords(report, names, Units(after.household)));
       if (report.has_happen_time())
         absl::StrAppend(&text, ", at ", clock.dayHour(toTime(report.happen_time())));

@@ -6,6 +6,7 @@
 #include <CLI/CLI.hpp>
 
 #include "client/terminal/commands.h"
+#include "client/terminal/day_options.h"
 #include "client/terminal/device_command.h"
 #include "client/terminal/dough_options.h"
 #include "client/terminal/exit_code.h"
@@ -28,6 +29,8 @@ constexpr char kFooter[] = R"(Examples:
   suppertide remedies --event midsummer            when it does not fit: what would help
   suppertide show --cook Ben                       what Ben does, and when
   suppertide replan --late 20 rolls/shape          what moves if the shaping is late
+  suppertide day                                   what you do now and next, live
+  suppertide tell rolls/shape --finished           tell what was done or seen
   suppertide menu check demo/feast.json            who can eat what
 
 Exit codes:
@@ -57,6 +60,7 @@ struct Options {
   ShowCommand show;
   WatchCommand watch;
   OvenFitCommand ovenFit;
+  DayOptions day;
   DeviceOptions devices;
   MenuOptions menu;
   DoughOptions dough;
@@ -405,6 +409,7 @@ int run(const std::vector<std::string>& arguments, Environment& environment) {
   addWhy(app, options);
   addShow(app, options);
   addOven(app, options);
+  addDay(app, options.day, options.chosen);
   addDevices(app, options.devices, options.chosen);
   addMenu(app, options.menu, options.chosen);
   addDoughs(app, options.dough, options.chosen);

@@ -32,6 +32,7 @@ class Reading {
     running_.states.resize(composition.steps.size());
     told_.assign(composition.steps.size(), false);
     seenAt_.assign(composition.steps.size(), planning::kNoLimit);
+    endBySight_ = seenAt_;
     readings_.resize(composition.steps.size());
     for (std::size_t i = 0; i < composition.steps.size(); ++i)
       byId_[composition.stepId(static_cast<int>(i))] = static_cast<int>(i);
@@ -83,6 +84,8 @@ class Reading {
         return delay(step, minutesOf(report.delayed_by()), when, isNew);
       case v1::Report::kHandedToMemberId:
         return handOver(step, report.handed_to_member_id());
+      case v1::Report::WHAT_NOT_SET:
+        return;  // a note
       default:
         return see(step, report, when);
     }
@@ -104,6 +107,9 @@ class Reading {
   // What somebody saw of a step was there to be seen.
   void see(int step, const v1::Report& report, Minute when) {
     seenAt_[at(step)] = std::min(seenAt_[at(step)], when);
+    if (report.what_case() == v1::Report::kDone) endBySight_[at(step)] = when;
+    if (report.what_case() == v1::Report::kNeedsMoreDuration)
+      endBySight_[at(step)] = when + minutesOf(report.needs_more_duration());
     const bool core = report.what_case() == v1::Report::kCoreCelsius;
     if (!core && report.what_case() != v1::Report::kOvenCelsius) return;
     readings_[at(step)].push_back({when, core, core ? report.core_celsius() : report.oven_celsius()});
@@ -143,8 +149,11 @@ class Reading {
     }
   }
 
-  // What thermometers say of a bake that begins at `start`, against the plan's end.
+  // What eyes and thermometers say of a step that begins at `start`, against the plan's end.
   void watch(int step, Minute start) {
+    const v1::StepKind kind = composition_.steps[at(step)].step->kind();
+    if (endBySight_[at(step)] < planning::kNoLimit && kind != v1::STEP_KIND_FERMENT)
+      return lookAt(step, start);
     std::vector<BakeReading>& readings = readings_[at(step)];
     const v1::Step& told = *composition_.steps[at(step)].step;
     if (readings.empty() || !told.has_oven()) return;
@@ -160,6 +169,17 @@ class Reading {
     // What may be done sooner is looked at sooner; until somebody says that it is out it keeps its time.
     here.longer = std::max(0, now - usual.best);
     here.counted = planned(step).end - planned(step).start - usual.best;
+    if (std::abs(here.longer - here.counted) < kTelling) here.longer = here.counted;
+  }
+
+  void lookAt(int step, Minute start) {
+    const planning::Placement& old = planned(step);
+    const planning::Mode& way = composition_.problem.steps[at(step)].modes[at(old.mode)];
+    const planning::Length usual = way.length.at(old.start);
+    if (!usual.possible()) return;
+    StepState& here = state(step);
+    here.longer = endBySight_[at(step)] - start - usual.best;
+    here.counted = old.end - old.start - usual.best;
     if (std::abs(here.longer - here.counted) < kTelling) here.longer = here.counted;
   }
 
@@ -211,8 +231,9 @@ class Reading {
   const v1::Progress& progress_;
   const int known_;
   planning::Running running_;
-  std::vector<bool> told_;      // by step: begun, ended or skipped by report
-  std::vector<Minute> seenAt_;  // by step: first seen by report, or kNoLimit
+  std::vector<bool> told_;          // by step: begun, ended or skipped by report
+  std::vector<Minute> seenAt_;      // by step: first seen by report, or kNoLimit
+  std::vector<Minute> endBySight_;  // by step: when somebody who looked last said it ends, or kNoLimit
   std::vector<std::vector<BakeReading>> readings_;
   std::map<std::string, int> byId_;
 };

@@ -14,8 +14,8 @@ namespace suppertide::compose {
 // Reports up to `known` are in the plan already, so that a delay counts once.
 // Hand-overs of steps that wait are pinned in the composition's problem.
 // What was seen of a step says that it had begun by then; the centre of a bake and
-// its oven say when it will be done (seen_bakes.h). Rises, dough temperatures and
-// dent tests move nothing here: seen_doughs.h makes the doughs what they show.
+// its oven say when it will be done (seen_bakes.h), unless somebody who looked said it.
+// What was seen of doughs moves nothing here: seen_doughs.h makes them what they show.
 planning::Running runningOf(Composition& composition, const v1::Plan& plan, const v1::Progress& progress,
                             int known, planning::Minute now);
 

@@ -42,9 +42,14 @@ double leastBad(const std::function<double(double)>& badness) {
   return (low + high) / 2;
 }
 
-bread::Poke pokeOf(v1::DentTest test) {
-  if (test == v1::DENT_TEST_SPRINGS_BACK) return bread::Poke::kSpringsBack;
-  return test == v1::DENT_TEST_STAYS ? bread::Poke::kCollapses : bread::Poke::kRecedesSlowly;
+// What a look or a finger says; nothing for other reports. Done is ready, and who wants more
+// time for a dough sees it short of that.
+std::optional<bread::Poke> pokeOf(const v1::Report& report) {
+  if (report.what_case() == v1::Report::kDone) return bread::Poke::kRecedesSlowly;
+  if (report.what_case() == v1::Report::kNeedsMoreDuration) return bread::Poke::kSpringsBack;
+  if (report.what_case() != v1::Report::kDentTest) return std::nullopt;
+  if (report.dent_test() == v1::DENT_TEST_SPRINGS_BACK) return bread::Poke::kSpringsBack;
+  return report.dent_test() == v1::DENT_TEST_STAYS ? bread::Poke::kCollapses : bread::Poke::kRecedesSlowly;
 }
 
 struct Reading {
@@ -213,8 +218,7 @@ class Lesson {
     std::vector<Reading> own;
     for (const Reading& reading : readings_)
       if (counts(reading.step) && reading.hours > 0 &&
-          (reading.report->what_case() == v1::Report::kRise ||
-           reading.report->what_case() == v1::Report::kDentTest))
+          (reading.report->what_case() == v1::Report::kRise || pokeOf(*reading.report)))
         own.push_back(reading);
     if (own.empty()) return std::nullopt;
     const bread::Uncertainty unsure = path_.model().uncertainty(first, path_.placeOf(first));
@@ -241,9 +245,8 @@ class Lesson {
     seen.hourOfDayAtZero = path_.clock();
     seen.hours = reading.hours;
     seen.value = reading.report->rise();
-    if (reading.report->what_case() == v1::Report::kDentTest)
-      seen =
-          bread::poked(seen, pokeOf(reading.report->dent_test()), path_.model().stage(reading.step, place));
+    if (const auto poke = pokeOf(*reading.report))
+      seen = bread::poked(seen, *poke, path_.model().stage(reading.step, place));
     return bread::missOf(seen, {});
   }
 
@@ -293,9 +296,13 @@ std::vector<const v1::Report*> standingReports(const v1::Progress& progress) {
   for (const v1::Report& report : progress.reports())
     if (report.what_case() == v1::Report::kUndoneReportId) undone.insert(report.undone_report_id());
   std::vector<const v1::Report*> standing;
-  for (const v1::Report& report : progress.reports())
-    if (report.what_case() != v1::Report::kUndoneReportId && undone.count(report.id()) == 0)
-      standing.push_back(&report);
+  std::set<std::string> told;
+  for (const v1::Report& report : progress.reports()) {
+    if (report.what_case() == v1::Report::kUndoneReportId || undone.count(report.id()) > 0) continue;
+    if (told.count(report.agrees_with_report_id()) > 0) continue;
+    told.insert(report.id());
+    standing.push_back(&report);
+  }
   return standing;
 }
 

@@ -24,7 +24,8 @@ std::vector<int> learnToday(const Composition& composition, const planning::Runn
 void setWindowsUnderWay(Composition& composition, const planning::Running& running,
                         const std::vector<int>& dishes);
 
-// Which reports still hold: none that was taken back, nor the taking back itself.
+// Which reports still hold: none that was taken back, nor the taking back itself, nor one that
+// agrees with another that holds.
 std::vector<const v1::Report*> standingReports(const v1::Progress& progress);
 
 }  // namespace suppertide::compose

@@ -69,6 +69,16 @@ constexpr std::array kTable = {
     Access{"ShoppingService/GetShopping", kReader},
     Access{"ShoppingService/EditShopping", kCook},
     Access{"BreadService/WorkOutDough", kReader},
+    Access{"ReminderService/WatchReminders", kReader},
+    Access{"ReminderService/ListReminders", kReader},
+    Access{"ReminderService/SettleReminders", kCook},
+    Access{"ReminderService/SnoozeReminder", kCook},
+    Access{"ReviewService/GetReview", kReader},
+    Access{"ReviewService/KeepReview", kHost},
+    Access{"CalendarService/ExportCalendar", kReader},
+    Access{"CalendarService/CreateCalendarAddress", kCook},
+    Access{"CalendarService/ListCalendarAddresses", kReader},
+    Access{"CalendarService/RevokeCalendarAddress", kCook},
     Access{"BreadService/AddBreadReadings", kCook},
 };
 

@@ -4,6 +4,7 @@
 
 #include "absl/strings/str_cat.h"
 #include "server/service/access.h"
+#include "server/service/reminder_board.h"
 
 namespace suppertide::service {
 namespace {
@@ -14,7 +15,9 @@ constexpr int kTokenFailuresPerMinute = 120;
 constexpr int kMostCallsOfAHousehold = 64;
 constexpr int kMostWatchesOfAHousehold = 1024;
 constexpr int kMostStreamsOfAHousehold = 16;
+// A device holds one of each for as long as it is on.
 constexpr char kWatch[] = "SyncService/Watch";
+constexpr char kReminders[] = "ReminderService/WatchReminders";
 
 std::string tokenOf(const grpc::CallbackServerContext& context) {
   constexpr std::string_view kScheme = "Bearer ";
@@ -44,6 +47,7 @@ Backend::Backend(std::unique_ptr<storage::Store> store, const Clock& clock, Opti
       store_(std::move(store)),
       codeTries_(clock, kCodeFailuresPerMinute),
       tokenTries_(clock, kTokenFailuresPerMinute),
+      corrections_(*this),
       queue_(std::make_unique<storage::WriteQueue>(
           *store_,
           [this](const std::string& household, std::shared_ptr<const storage::Change> change) {
@@ -51,7 +55,16 @@ Backend::Backend(std::unique_ptr<storage::Store> store, const Clock& clock, Opti
           })),
       readers_(kReaders),
       auditors_(1),
-      planning_(options_.planningThreads) {}
+      planning_(options_.planningThreads) {
+  planning_.setEnded([this](const std::string& household, const std::string& event) {
+    corrections_.planningEnded(household, event);
+  });
+  reminders_ = std::make_unique<ReminderBoard>(*this);
+}
+
+Backend::~Backend() {
+  corrections_.stop();
+}
 
 Failure Backend::admit(const grpc::CallbackServerContext& context, const std::string& method,
                        const std::string& householdId, Caller& caller) {
@@ -93,7 +106,7 @@ Failure Backend::admitAgain(const Caller& caller) {
 Failure Backend::enter(const Caller& caller, const std::string& method, bool stream,
                        std::shared_ptr<void>& place) {
   if (caller.householdId.empty()) return {};  // founding and joining have limits of their own
-  InFlight& places = !stream ? calls_ : method == kWatch ? watches_ : otherStreams_;
+  InFlight& places = !stream ? calls_ : method == kWatch || method == kReminders ? watches_ : otherStreams_;
   place = places.enter(caller.householdId);
   return place != nullptr ? Failure() : tooManyCalls();
 }

@@ -16,6 +16,7 @@
 #include "server/service/documents.h"
 #include "server/service/failure.h"
 #include "server/service/in_flight.h"
+#include "server/service/live_correction.h"
 #include "server/service/metrics.h"
 #include "server/service/planning_pool.h"
 #include "server/service/rate_limit.h"
@@ -27,6 +28,8 @@
 #include "server/sync/hub.h"
 
 namespace suppertide::service {
+
+class ReminderBoard;
 
 // Who makes a call, as its token says.
 struct Caller {
@@ -52,6 +55,7 @@ class Backend {
   };
 
   Backend(std::unique_ptr<storage::Store> store, const Clock& clock, Options options);
+  ~Backend();
 
   storage::Store& store() { return *store_; }
   storage::WriteQueue& queue() { return *queue_; }
@@ -61,8 +65,17 @@ class Backend {
   // For audits, which take so long that reading must not wait for them.
   Workers& auditors() { return auditors_; }
   PlanningPool& planning() { return planning_; }
+  LiveCorrection& corrections() { return corrections_; }
+  ReminderBoard& reminders() { return *reminders_; }
   RateLimit& codeTries() { return codeTries_; }
   Metrics& metrics() { return metrics_; }
+  // Where calendars are served; 0: nowhere. Set once, before the first call.
+  void servesCalendars(int port, bool tls) {
+    calendarPort_ = port;
+    calendarTls_ = tls;
+  }
+  int calendarPort() const { return calendarPort_; }
+  bool calendarTls() const { return calendarTls_; }
   const Clock& clock() const { return clock_; }
   const Options& options() const { return options_; }
 
@@ -81,6 +94,8 @@ class Backend {
  private:
   const Clock& clock_;
   Options options_;
+  int calendarPort_ = 0;
+  bool calendarTls_ = false;
   Metrics metrics_;  // outlives all that counts
   InFlight calls_;   // of each household, by its id, as the next two
   InFlight watches_;
@@ -90,10 +105,12 @@ class Backend {
   Streams streams_;
   RateLimit codeTries_;
   RateLimit tokenTries_;
+  LiveCorrection corrections_;  // outlives all that tell it something; its threads end first
   std::unique_ptr<storage::WriteQueue> queue_;
   Workers readers_;
   Workers auditors_;
   PlanningPool planning_;
+  std::unique_ptr<ReminderBoard> reminders_;
 };
 
 // Who seems to call, before anybody looked: calls of one device take turns with others'.

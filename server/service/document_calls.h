@@ -104,9 +104,22 @@ class DocumentCalls {
   grpc::ServerUnaryReactor* create(grpc::CallbackServerContext* context, const Request* request,
                                    const Document& given, const char* call, Answer* answer,
                                    Document* answered) {
+    return createFrom(context, request, call, answer, answered,
+                      [given](const Caller&, const Request&, Document& document) {
+                        document = given;
+                        return Failure();
+                      });
+  }
+
+  // As create(), with a document that `make` makes once the caller is admitted. It may read the disk.
+  template <typename Request, typename Answer, typename Make>
+  grpc::ServerUnaryReactor* createFrom(grpc::CallbackServerContext* context, const Request* request,
+                                       const char* call, Answer* answer, Document* answered, Make make) {
     return serve(backend_, context, request, method(call), request->household_id(),
                  [=, this](const Caller& caller, const Request& asked, const Finish& finish) {
-                   Document document = given;
+                   Document document;
+                   if (const Failure wrong = make(caller, asked, document); wrong.failed())
+                     return finish(wrong);
                    document.clear_meta();
                    if (document.id().empty()) document.set_id(newId());
                    const auto writing = writingOf(caller, asked, method(call), answer, answered, finish);

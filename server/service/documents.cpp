@@ -46,6 +46,7 @@ v1::Change changeOf(const storage::Document& document) {
     *change.mutable_review() = read<v1::Review>(document);
   } else if (kind == "calendar_address") {
     *change.mutable_calendar_address() = read<v1::CalendarAddress>(document);
+    change.mutable_calendar_address()->clear_secret_hash();
   } else if (kind == "shopping") {
     *change.mutable_shopping() = read<v1::Shopping>(document);
   }

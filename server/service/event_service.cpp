@@ -1,5 +1,6 @@
 #include "suppertide/v1/event_service.grpc.pb.h"
 
+#include "server/compose/day/copied_event.h"
 #include "server/service/bundle_import.h"
 #include "server/service/document_calls.h"
 #include "server/service/services.h"
@@ -10,7 +11,8 @@ namespace {
 class EventServiceCalls final : public v1::EventService::CallbackService {
  public:
   explicit EventServiceCalls(Backend& backend)
-      : calls_(backend, "EventService", kMostEvents,
+      : backend_(backend),
+        calls_(backend, "EventService", kMostEvents,
                [&backend](const Caller& caller, const v1::Event& event) {
                  return checkReferences(backend, caller.householdId, event);
                }) {}
@@ -43,7 +45,32 @@ class EventServiceCalls final : public v1::EventService::CallbackService {
                          {"plan", "progress", "plan_proposal", "review", "shopping"});
   }
 
+  grpc::ServerUnaryReactor* CopyEvent(grpc::CallbackServerContext* context,
+                                      const v1::CopyEventRequest* request,
+                                      v1::WriteEventResponse* answer) override {
+    return calls_.createFrom(context, request, "CopyEvent", answer, answer->mutable_event(),
+                             [this](const Caller& caller, const v1::CopyEventRequest& asked,
+                                    v1::Event& copy) { return copyOf(caller, asked, copy); });
+  }
+
  private:
+  Failure copyOf(const Caller& caller, const v1::CopyEventRequest& asked, v1::Event& copy) {
+    const auto household = backend_.store().get(caller.householdId, {"household", caller.householdId});
+    if (!household.ok()) return fromStorage(household.status());
+    const auto event = backend_.store().get(caller.householdId, {"event", asked.event_id()});
+    if (event.status().code() == absl::StatusCode::kNotFound)
+      return failure(absl::NotFoundError("there is no event '" + asked.event_id() + "' in this household"),
+                     "NO_SUCH_DOCUMENT");
+    if (!event.ok()) return fromStorage(event.status());
+    auto made = compose::copiedEvent(read<v1::Household>(*household), read<v1::Event>(*event), asked.date());
+    if (!made.ok()) return invalidField("date", asked.date().substr(0, 40), "must be a day, YYYY-MM-DD");
+    copy = *std::move(made);
+    copy.set_id(asked.new_event_id());
+    if (!asked.display_name().empty()) copy.set_display_name(asked.display_name());
+    return {};
+  }
+
+  Backend& backend_;
   DocumentCalls<v1::Event> calls_;
 };
 

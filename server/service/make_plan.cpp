@@ -6,9 +6,11 @@
 #include <optional>
 
 #include "absl/strings/str_cat.h"
+#include "server/compose/live_correction.h"
 #include "server/service/answer_stream.h"
 #include "server/service/bundle_import.h"
 #include "server/service/document_calls.h"
+#include "server/service/running_event.h"
 
 namespace suppertide::service {
 namespace {
@@ -126,20 +128,38 @@ class MakePlanCall : public AnswerStream<v1::MakePlanResponse>, public compose::
     store(stamped(*made));
   }
 
-  void store(const v1::Plan& plan) {
+  // A plan that replaces a running one keeps what belongs to the event's plans together.
+  Failure carryOver(v1::Plan& plan) {
+    const auto before = backend_.store().get(caller_.householdId, {"plan", asked_.event_id()});
+    if (before.status().code() == absl::StatusCode::kNotFound) return {};
+    if (!before.ok()) return fromStorage(before.status());
+    v1::Progress progress;
+    if (const Failure wrong = readProgress(backend_, caller_.householdId, asked_.event_id(), progress);
+        wrong.failed())
+      return wrong;
+    compose::carryOver(read<v1::Plan>(*before), progress.reports_size() > 0, plan);
+    return {};
+  }
+
+  void store(v1::Plan plan) {
     // A plan must not outlive its event.
     if (const auto event = backend_.store().get(caller_.householdId, {"event", asked_.event_id()});
         !event.ok())
       return endWith(fromStorage(event.status()));
+    if (const Failure wrong = carryOver(plan); wrong.failed()) return endWith(wrong);
     auto write = writeRequest(caller_, kMethod, asked_.request_id(), asked_, false);
     write.puts.push_back(putOf(plan));
     write.puts.back().etag.clear();
-    backend_.queue().submit(std::move(write),
-                            [self = std::static_pointer_cast<MakePlanCall>(shared_from_this())](
-                                absl::StatusOr<storage::WriteResult> result) {
-                              if (!result.ok()) return self->endWith(fromStorage(result.status()));
-                              self->offerFinal(read<v1::Plan>(result->documents.front()), result->revision);
-                            });
+    write.puts.push_back(withoutProposal(asked_.event_id()));
+    backend_.queue().submit(
+        std::move(write), [self = std::static_pointer_cast<MakePlanCall>(shared_from_this())](
+                              absl::StatusOr<storage::WriteResult> result) {
+          if (!result.ok()) return self->endWith(fromStorage(result.status()));
+          // Made without regard to what was told so far.
+          if (result->changed)
+            self->backend_.corrections().reported(self->caller_.householdId, self->asked_.event_id());
+          self->offerFinal(read<v1::Plan>(result->documents.front()), result->revision);
+        });
   }
 
   v1::Plan stamped(v1::Plan plan) const {

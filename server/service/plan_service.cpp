@@ -7,21 +7,12 @@
 #include "server/service/document_calls.h"
 #include "server/service/find_remedies.h"
 #include "server/service/make_plan.h"
+#include "server/service/proposals.h"
 #include "server/service/replan_event.h"
 #include "server/service/services.h"
 
 namespace suppertide::service {
 namespace {
-
-// A stream that is promised but not served yet.
-template <typename Message>
-class NotServedYet : public grpc::ServerWriteReactor<Message> {
- public:
-  NotServedYet() {
-    this->Finish(grpc::Status(grpc::StatusCode::UNIMPLEMENTED, "this call is not served yet"));
-  }
-  void OnDone() override { delete this; }
-};
 
 class PlanServiceCalls final : public v1::PlanService::CallbackService {
  public:
@@ -88,6 +79,26 @@ class PlanServiceCalls final : public v1::PlanService::CallbackService {
     return serve(backend_, context, request, "PlanService/ComparePlans", request->household_id(),
                  [this, answer](const Caller& caller, const v1::ComparePlansRequest& asked,
                                 const Finish& finish) { finish(compare(caller, asked, *answer)); });
+  }
+
+  grpc::ServerUnaryReactor* AcceptProposal(grpc::CallbackServerContext* context,
+                                           const v1::AcceptProposalRequest* request,
+                                           v1::AcceptProposalResponse* answer) override {
+    return serve(
+        backend_, context, request, "PlanService/AcceptProposal", request->household_id(),
+        [this, answer](const Caller& caller, const v1::AcceptProposalRequest& asked, const Finish& finish) {
+          acceptProposal(backend_, caller, asked, answer, finish);
+        });
+  }
+
+  grpc::ServerUnaryReactor* DismissProposal(grpc::CallbackServerContext* context,
+                                            const v1::DismissProposalRequest* request,
+                                            v1::DismissProposalResponse* answer) override {
+    return serve(
+        backend_, context, request, "PlanService/DismissProposal", request->household_id(),
+        [this, answer](const Caller& caller, const v1::DismissProposalRequest& asked, const Finish& finish) {
+          dismissProposal(backend_, caller, asked, answer, finish);
+        });
   }
 
   grpc::ServerWriteReactor<v1::FindRemediesResponse>* FindRemedies(

@@ -11,8 +11,11 @@ std::shared_ptr<PlanningRun> PlanningPool::begin(const std::string& householdId,
 }
 
 void PlanningPool::end(const std::string& householdId, const std::string& eventId) {
-  std::lock_guard lock(mutex_);
-  running_.erase({householdId, eventId});
+  {
+    std::lock_guard lock(mutex_);
+    running_.erase({householdId, eventId});
+  }
+  if (ended_) ended_(householdId, eventId);
 }
 
 bool PlanningPool::stop(const std::string& householdId, const std::string& eventId) {

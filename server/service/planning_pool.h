@@ -29,6 +29,9 @@ class PlanningPool {
   // The new run of an event, or null when one is going on already.
   std::shared_ptr<PlanningRun> begin(const std::string& householdId, const std::string& eventId);
   void end(const std::string& householdId, const std::string& eventId);
+  // Told after each end(), on its thread. Set once, before the first begin().
+  using Ended = std::function<void(const std::string& householdId, const std::string& eventId)>;
+  void setEnded(Ended ended) { ended_ = std::move(ended); }
   // Whether one was running.
   bool stop(const std::string& householdId, const std::string& eventId);
   // Cancels what runs and what waits.
@@ -44,6 +47,7 @@ class PlanningPool {
   using Key = std::pair<std::string, std::string>;
   void runNext();
 
+  Ended ended_;
   std::mutex mutex_;
   std::map<Key, std::shared_ptr<PlanningRun>> running_;               // guarded by mutex_
   std::map<std::string, std::deque<std::function<void()>>> waiting_;  // guarded by mutex_; none empty

@@ -1,8 +1,10 @@
 #include "suppertide/v1/progress_service.grpc.pb.h"
 
+#include <algorithm>
 #include <set>
 
 #include "server/service/document_calls.h"
+#include "server/service/report_context.h"
 #include "server/service/reports.h"
 #include "server/service/services.h"
 
@@ -22,24 +24,37 @@ struct Adding {
   int triesLeft = kMostTries;
 };
 
-// Adds the reports that are not known yet and counts them.
-Failure append(const Adding& adding, v1::Progress& progress, int& added) {
-  std::set<std::string> known;
-  for (const v1::Report& report : progress.reports()) known.insert(report.id());
-  const std::int64_t now = adding.backend.clock().now().time_since_epoch().count();
-  for (v1::Report report : adding.asked.reports()) {
-    if (!known.insert(report.id()).second) continue;
-    if (report.member_id().empty()) report.set_member_id(adding.caller.memberId);
-    if (!report.has_happen_time()) report.mutable_happen_time()->set_seconds(now);
-    report.clear_receive_time();
-    report.mutable_receive_time()->set_seconds(now);
-    *progress.add_reports() = std::move(report);
-    ++added;
-  }
+// Whether so many reports have room.
+Failure checkRoom(const v1::Progress& progress) {
   if (progress.reports_size() <= kMostReports) return {};
   return failure(
       absl::ResourceExhaustedError(absl::StrCat("an event takes at most ", kMostReports, " reports")),
       "LIMIT_EXCEEDED");
+}
+
+std::set<std::string> stepsOf(Backend& backend, const std::string& household, const std::string& recipeId) {
+  std::set<std::string> steps;
+  const auto stored = backend.store().get(household, {"recipe", recipeId});
+  if (!stored.ok()) return steps;
+  const auto recipe = read<v1::Recipe>(*stored);
+  for (const v1::Step& step : recipe.steps()) steps.insert(step.id());
+  return steps;
+}
+
+// Adds the reports that are not known yet and counts them.
+Failure append(const Adding& adding, const v1::Event& event, v1::Progress& progress, int& added) {
+  Backend& backend = adding.backend;
+  const std::string& household = adding.caller.householdId;
+  const auto stored = backend.store().get(household, {"plan", event.id()});
+  if (!stored.ok() && stored.status().code() != absl::StatusCode::kNotFound)
+    return fromStorage(stored.status());
+  v1::Plan plan;
+  if (stored.ok()) plan = read<v1::Plan>(*stored);
+  const ReportContext context{event, stored.ok() ? &plan : nullptr,
+                              [&](const std::string& id) { return stepsOf(backend, household, id); },
+                              backend.clock().now()};
+  const auto wrong = appendReports(adding.asked, adding.caller.memberId, context, progress, added);
+  return wrong.empty() ? checkRoom(progress) : invalid(wrong);
 }
 
 Failure checkReports(const Adding& adding) {
@@ -50,10 +65,19 @@ Failure checkReports(const Adding& adding) {
   return wrong.empty() ? Failure() : invalid(wrong);
 }
 
+// Notes and leftovers do not.
+bool mayMoveThePlan(const v1::AddReportsRequest& asked) {
+  return std::any_of(asked.reports().begin(), asked.reports().end(), [](const v1::Report& report) {
+    return report.what_case() != v1::Report::WHAT_NOT_SET &&
+           report.what_case() != v1::Report::kLeftOverServingCount;
+  });
+}
+
 void tryOnce(std::shared_ptr<Adding> adding) {
   const std::string& household = adding->caller.householdId;
   const std::string& event = adding->asked.event_id();
-  if (const auto found = adding->backend.store().get(household, {"event", event}); !found.ok())
+  const auto found = adding->backend.store().get(household, {"event", event});
+  if (!found.ok())
     return adding->finish(
         found.status().code() == absl::StatusCode::kNotFound
             ? failure(absl::NotFoundError(absl::StrCat("there is no event '", event, "' in this household")),
@@ -67,7 +91,8 @@ void tryOnce(std::shared_ptr<Adding> adding) {
     return adding->finish(fromStorage(stored.status()));
   progress.set_id(event);
   int added = 0;
-  if (const Failure wrong = append(*adding, progress, added); wrong.failed()) return adding->finish(wrong);
+  if (const Failure wrong = append(*adding, read<v1::Event>(*found), progress, added); wrong.failed())
+    return adding->finish(wrong);
   if (added == 0) {
     *adding->answer->mutable_progress() = progress;
     adding->answer->set_revision(progress.meta().revision());
@@ -85,6 +110,8 @@ void tryOnce(std::shared_ptr<Adding> adding) {
     if (!result.ok()) return adding->finish(fromStorage(result.status()));
     *adding->answer->mutable_progress() = read<v1::Progress>(result->documents.front());
     adding->answer->set_revision(result->revision);
+    if (result->changed && mayMoveThePlan(adding->asked))
+      adding->backend.corrections().reported(adding->caller.householdId, adding->asked.event_id());
     adding->finish({});
   });
 }

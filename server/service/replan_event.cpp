@@ -5,11 +5,12 @@
 #include <mutex>
 
 #include "absl/strings/str_cat.h"
-#include "server/compose/replanner.h"
+#include "server/compose/live_correction.h"
 #include "server/service/answer_stream.h"
 #include "server/service/bundle_import.h"
 #include "server/service/document_calls.h"
 #include "server/service/reports.h"
+#include "server/service/running_event.h"
 
 namespace suppertide::service {
 namespace {
@@ -71,11 +72,10 @@ class ReplanCall : public AnswerStream<v1::MakePlanResponse>, public compose::Pl
       if (!plan.ok()) return fromStorage(plan.status());
       running_.plan = read<v1::Plan>(*plan);
     }
-    const auto progress = backend_.store().get(caller_.householdId, {"progress", asked_.event_id()});
-    if (progress.ok())
-      running_.progress = read<v1::Progress>(*progress);
-    else if (progress.status().code() != absl::StatusCode::kNotFound)
-      return fromStorage(progress.status());
+    if (const Failure wrong =
+            readProgress(backend_, caller_.householdId, asked_.event_id(), running_.progress);
+        wrong.failed())
+      return wrong;
     running_.now = asked_.now();
     if (!asked_.has_now()) running_.now.set_seconds(backend_.clock().now().time_since_epoch().count());
     return addWhatIf();
@@ -134,6 +134,7 @@ class ReplanCall : public AnswerStream<v1::MakePlanResponse>, public compose::Pl
   void stamp(v1::Plan& plan) const {
     plan.set_input_revision(inputRevision_);
     for (const auto& [document, etag] : inputEtags_) (*plan.mutable_input_etags())[document] = etag;
+    compose::carryOver(running_.plan, running_.progress.reports_size() > 0, plan);
     const auto used =
         std::chrono::duration_cast<std::chrono::nanoseconds>(SteadyClock::now() - begin_).count();
     auto& time = *plan.mutable_search()->mutable_time_used();
@@ -150,6 +151,7 @@ class ReplanCall : public AnswerStream<v1::MakePlanResponse>, public compose::Pl
     write.puts.push_back(putOf(made.plan, storage::Expect::kPresent));
     write.puts.back().etag = running_.plan.meta().etag();
     if (asked_.has_event()) write.puts.push_back(putOf(asked_.event(), storage::Expect::kPresent));
+    write.puts.push_back(withoutProposal(asked_.event_id()));
     backend_.queue().submit(
         std::move(write), [self = std::static_pointer_cast<ReplanCall>(shared_from_this()),
                            nothing = made.nothingMoves](absl::StatusOr<storage::WriteResult> result) {

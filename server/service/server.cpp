@@ -14,9 +14,10 @@ namespace {
 
 constexpr int kMostMessageBytes = 8 * 1024 * 1024;
 constexpr std::chrono::seconds kDrainTime{5};
-constexpr const char* kServices[] = {"HouseholdService", "KitchenService", "StarterService",  "RecipeService",
-                                     "EventService",     "PlanService",    "ProgressService", "SyncService",
-                                     "BreadService",     "MenuService",    "ShoppingService"};
+constexpr const char* kServices[] = {
+    "HouseholdService", "KitchenService",  "StarterService",  "RecipeService", "EventService",
+    "PlanService",      "ProgressService", "SyncService",     "BreadService",  "MenuService",
+    "ShoppingService",  "ReminderService", "CalendarService", "ReviewService"};
 
 // Storage tells what is wrong; a person must also know where.
 absl::Status naming(const std::string& file, const absl::Status& status) {
@@ -62,6 +63,7 @@ absl::StatusOr<std::unique_ptr<Server>> Server::start(const Options& options, co
   std::unique_ptr<Server> server(new Server());
   server->backend_ = std::make_unique<Backend>(*std::move(store), clock, std::move(backend));
   if (auto status = server->serveMetrics(options.metrics); !status.ok()) return status;
+  if (auto status = server->serveCalendars(options, *certificate); !status.ok()) return status;
   if (auto status = server->makeHostCode(options.anotherHousehold); !status.ok()) return status;
   if (auto status = server->listen(options.listen, *certificate); !status.ok()) return status;
   return server;
@@ -89,9 +91,10 @@ absl::Status Server::listen(const std::string& address, const std::optional<Cert
     return true;
   }();
   (void)reflecting;
-  for (const auto make : {makeHouseholdService, makeKitchenService, makeStarterService, makeRecipeService,
-                          makeEventService, makePlanService, makeProgressService, makeSyncService,
-                          makeBreadService, makeMenuService, makeShoppingService})
+  for (const auto make :
+       {makeHouseholdService, makeKitchenService, makeStarterService, makeRecipeService, makeEventService,
+        makePlanService, makeProgressService, makeSyncService, makeBreadService, makeMenuService,
+        makeShoppingService, makeReminderService, makeCalendarService, makeReviewService})
     services_.push_back(make(*backend_));
   grpc::ServerBuilder builder;
   builder.AddChannelArgument(GRPC_ARG_ALLOW_REUSEPORT, 0);
@@ -129,6 +132,15 @@ absl::Status Server::serveMetrics(const std::string& address) {
   return metrics.serve(address);
 }
 
+absl::Status Server::serveCalendars(const Options& options, const std::optional<Certificate>& certificate) {
+  if (options.calendar.empty()) return absl::OkStatus();
+  auto started = CalendarServer::start(*backend_, options.calendar, certificate);
+  if (!started.ok()) return started.status();
+  calendars_ = *std::move(started);
+  backend_->servesCalendars(calendars_->port(), certificate.has_value());
+  return absl::OkStatus();
+}
+
 std::string Server::hostCode() const {
   if (hostCode_.empty()) return "";
   return backend_->store().findCode(hashOfCode(hostCode_)).ok() ? hostCode_ : "";
@@ -136,8 +148,10 @@ std::string Server::hostCode() const {
 
 void Server::drain() {
   if (backend_ != nullptr) backend_->metrics().stopServing();
+  calendars_.reset();
   if (server_ == nullptr) return;
   server_->GetHealthCheckService()->SetServingStatus(false);
+  backend_->corrections().stop();
   backend_->planning().stopAll();
   backend_->streams().close();
   server_->Shutdown(std::chrono::system_clock::now() + kDrainTime);

@@ -11,6 +11,7 @@
 #include "absl/status/statusor.h"
 #include "server/base/clock.h"
 #include "server/service/backend.h"
+#include "server/service/calendar_server.h"
 #include "server/service/certificate.h"
 
 namespace grpc {
@@ -34,6 +35,8 @@ class Server {
     Backend::Options backend;
     bool fullSync = true;
     std::int64_t keepChanges = storage::Store::Options().keepChanges;  // see there
+    // Where calendars are followed, "HOST:PORT"; with TLS as `listen`. Empty: nowhere.
+    std::string calendar;
     std::string metrics;  // "127.0.0.1:9464", loopback alone; empty: none are served
   };
 
@@ -47,6 +50,8 @@ class Server {
   std::string hostCode() const;
   // Of a self-made certificate; empty with another one and without TLS.
   const std::string& fingerprint() const { return backend_->options().certificateFingerprint; }
+  // 0: no calendars are served.
+  int calendarPort() const { return backend_->calendarPort(); }
   // 0: no metrics are served.
   int metricsPort() const { return backend_->metrics().port(); }
   Backend& backend() { return *backend_; }
@@ -59,7 +64,10 @@ class Server {
   absl::Status serveMetrics(const std::string& address);
   absl::Status listen(const std::string& address, const std::optional<Certificate>& certificate);
 
+  absl::Status serveCalendars(const Options& options, const std::optional<Certificate>& certificate);
+
   std::unique_ptr<Backend> backend_;
+  std::unique_ptr<CalendarServer> calendars_;
   std::vector<std::unique_ptr<grpc::Service>> services_;
   std::unique_ptr<grpc::Server> server_;
   std::string target_;

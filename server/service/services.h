@@ -19,6 +19,9 @@ std::unique_ptr<grpc::Service> makeProgressService(Backend& backend);
 std::unique_ptr<grpc::Service> makeSyncService(Backend& backend);
 std::unique_ptr<grpc::Service> makeBreadService(Backend& backend);
 std::unique_ptr<grpc::Service> makeMenuService(Backend& backend);
+std::unique_ptr<grpc::Service> makeReminderService(Backend& backend);
+std::unique_ptr<grpc::Service> makeCalendarService(Backend& backend);
+std::unique_ptr<grpc::Service> makeReviewService(Backend& backend);
 std::unique_ptr<grpc::Service> makeShoppingService(Backend& backend);
 
 }  // namespace suppertide::service

@@ -52,7 +52,7 @@ stop() {
 }
 
 "$server" --version | grep -qE '^suppertide-server [0-9]+\.[0-9]+\.[0-9]+$' || fail "no version"
-for word in --data --listen --certificate --key --plain --metrics --log-level --planning-threads --version \
+for word in --data --listen --certificate --key --plain --calendar --metrics --log-level --planning-threads --version \
   SUPPERTIDE_DATA SUPPERTIDE_LISTEN backup restore doctor Examples; do
   "$server" --help | grep -q -- "$word" || fail "help lacks $word"
 done

@@ -50,8 +50,9 @@ struct Target {
 };
 
 bool streams(std::string_view method) {
-  return method == "SyncService/Watch" || method == "PlanService/MakePlan" ||
-         method == "PlanService/Replan" || method == "PlanService/FindRemedies";
+  return method == "SyncService/Watch" || method == "ReminderService/WatchReminders" ||
+         method == "PlanService/MakePlan" || method == "PlanService/Replan" ||
+         method == "PlanService/FindRemedies";
 }
 
 grpc::StatusCode call(Target& target, const std::string& method, const std::string& bytes) {

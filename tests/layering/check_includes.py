@@ -25,7 +25,7 @@ RULES = {
     "server/sync": (["server/base", "server/storage"], [GRPC, PROTO, SQLITE, QT, CADICAL]),
     "server/service": (["server"], [SQLITE, QT, CADICAL]),
     "client/link": ([], [r"QtQml|QtQuick|QQml|QQuick"]),
-    "client/terminal": (["client/link", "server/embedded.h"], [QT, SQLITE, CADICAL]),
+    "client/terminal": (["client/link", "client/paper", "server/embedded.h"], [QT, SQLITE, CADICAL]),
     "client/shell": (["client", "server/embedded.h"], [GRPC, SQLITE, CADICAL]),
     "client/words": (["client/link", "client/ui"], [GRPC, SQLITE, CADICAL]),
     "client/session": (["client/link", "client/ui", "client/words"], [GRPC, SQLITE, CADICAL]),

@@ -20,12 +20,13 @@ TemporaryFolder::~TemporaryFolder() {
   std::filesystem::remove_all(path_, ignored);
 }
 
-Served::Served(Backend::Options options, const std::string& dataFile) {
+Served::Served(Backend::Options options, const std::string& dataFile, const std::string& calendar) {
   Server::Options server;
   server.dataFile = dataFile;
   server.listen = "unix:" + folder_.path() + "/s";
   server.backend = std::move(options);
   server.fullSync = false;
+  server.calendar = calendar;
   auto started = Server::start(server, clock_);
   EXPECT_TRUE(started.ok()) << started.status();
   server_ = *std::move(started);

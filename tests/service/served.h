@@ -30,7 +30,8 @@ class TemporaryFolder {
 class Served {
  public:
   // Empty `dataFile`: in memory.
-  explicit Served(Backend::Options options = {}, const std::string& dataFile = "");
+  explicit Served(Backend::Options options = {}, const std::string& dataFile = "",
+                  const std::string& calendar = "");
 
   Server& server() { return *server_; }
   std::shared_ptr<grpc::Channel> channel() const { return channel_; }

@@ -29,6 +29,7 @@ class Replanning {
     if (const auto shifted = shift(expected)) offer(*shifted, Replanned::Way::kShifted);
     search(out_.schedule.steps.empty() ? expected : out_.schedule);
     if (fallsShort() && options_.planAnew && !stop()) planAnew();
+    if (out_.schedule.steps.empty()) return std::move(out_);
     rescue();
     return finish();
   }
@@ -78,7 +79,8 @@ class Replanning {
     options.search = options_.search;
     options.rounds = options_.repairRounds;
     const bool shifted = !out_.schedule.steps.empty();
-    const auto repaired = repairPlan(problem(), from, options, monitor_);
+    // Some plan there must be, however little time is left.
+    const auto repaired = repairPlan(problem(), from, options, shifted ? monitor_ : nullptr);
     if (!repaired) return;
     offer(withPast(repaired->schedule), shifted ? Replanned::Way::kShifted : Replanned::Way::kRepaired);
   }
@@ -220,7 +222,10 @@ absl::StatusOr<Replanned> replan(const Problem& problem, const Running& running,
     return absl::InvalidArgumentError("the running plan is not one of this problem");
   Remaining remains = whatRemains(problem, running, options.search.grid);
   if (auto status = check(remains.problem); !status.ok()) return status;
-  return Replanning(running, options, monitor, std::move(remains)).run();
+  Replanned made = Replanning(running, options, monitor, std::move(remains)).run();
+  if (made.schedule.steps.empty())
+    return absl::DeadlineExceededError("the search was stopped before it had any plan");
+  return made;
 }
 
 }  // namespace suppertide::planning

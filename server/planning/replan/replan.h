@@ -42,7 +42,7 @@ struct Replanned {
 // Replans `running`, whose plan need not fit `problem` any more. Dishes that fit
 // nowhere are unserved, as in makePlan(); one under way may be `strained` instead. The monitor hears of each
 // better plan; when it stops the search the best so far is returned. InvalidArgument when check() refuses the
-// problem or the lists differ in length.
+// problem or the lists differ in length; DeadlineExceeded when it was stopped before there was any plan.
 absl::StatusOr<Replanned> replan(const Problem& problem, const Running& running, const ReplanOptions& options,
                                  Monitor* monitor = nullptr);
 

@@ -1,0 +1,65 @@
+// Running plans follow what is reported, by themselves.
+//
+// A report is stored and answered first; then a thread of its own corrects the plan and stores it, or a
+// proposal where the event says to ask first, and watchers hear of it as of any write. One at a time for
+// an event, and never beside its planning: then it follows when that has ended. What was told meanwhile
+// is taken in together. A correction is cut after kQuick; where that leaves a dish unserved or late, a
+// second thread searches on for up to kThorough, until something new is told.
+#pragma once
+
+#include <chrono>
+#include <condition_variable>
+#include <map>
+#include <memory>
+#include <mutex>
+#include <string>
+#include <utility>
+
+#include "server/service/planning_pool.h"
+#include "server/service/workers.h"
+
+namespace suppertide::service {
+
+class Backend;
+
+class LiveCorrection {
+ public:
+  static constexpr std::chrono::milliseconds kQuick{200};
+  static constexpr std::chrono::seconds kThorough{5};
+
+  explicit LiveCorrection(Backend& backend)
+      : backend_(backend), quick_(std::make_unique<Workers>(1)), thorough_(std::make_unique<Workers>(1)) {}
+  ~LiveCorrection() { stop(); }
+
+  // Something of the event was reported, or another plan stored. Never blocks.
+  void reported(const std::string& householdId, const std::string& eventId);
+  // The event is not being planned any more.
+  void planningEnded(const std::string& householdId, const std::string& eventId);
+  // Waits until no correction of what was reported so far is to begin or runs.
+  void waitUntilDone();
+  // No correction begins any more; waits for the one that runs.
+  void stop();
+
+ private:
+  using Key = std::pair<std::string, std::string>;
+  struct State {
+    bool queued = false;                 // a quick correction is to begin
+    bool waiting = false;                // for the event's planning to end
+    std::shared_ptr<PlanningRun> going;  // a thorough one
+  };
+  void post(const Key& key, bool thorough);  // mutex_ is held
+  void correct(const Key& key, bool thorough);
+  std::shared_ptr<PlanningRun> begin(const Key& key, bool thorough);
+  void end(const Key& key);
+  bool tryCorrect(const Key& key, bool thorough, PlanningRun& run);
+
+  Backend& backend_;
+  std::mutex mutex_;
+  std::condition_variable done_;
+  int open_ = 0;                       // guarded by mutex_: corrections posted and not over
+  std::map<Key, State> states_;        // guarded by mutex_
+  std::unique_ptr<Workers> quick_;     // guarded by mutex_; null once stopped
+  std::unique_ptr<Workers> thorough_;  // guarded by mutex_; likewise
+};
+
+}  // namespace suppertide::service

@@ -1,0 +1,42 @@
+// Prints calendars of the small dinner with what they must say, as JSON, for parsers in other languages.
+#include <cstdio>
+
+#include <nlohmann/json.hpp>
+
+#include "server/compose/day/calendar.h"
+#include "tests/compose/shifted_plan.h"
+#include "tests/compose/small_dinner.h"
+
+namespace suppertide::compose {
+namespace {
+
+nlohmann::json sample(const Documents& documents, const v1::Plan& plan) {
+  const v1::Progress none;
+  const CalendarEvent event{{documents.household, documents.event, plan, none},
+                            documents.kitchen,
+                            {{"roast", "Pork, slow; \"crackling\" \\ no rind\nsalted — “ãé”"}}};
+  nlohmann::json steps = nlohmann::json::object();
+  for (const v1::PlannedStep& step : plan.steps())
+    if (!step.cook_member_id().empty())
+      steps["supper/" + step.id() + "@h.suppertide"] = {{"start", step.start_time().seconds()},
+                                                        {"end", step.end_time().seconds()},
+                                                        {"sequence", step.move_count()}};
+  return {{"calendar", calendarOf({event}, "")}, {"steps", steps}};
+}
+
+}  // namespace
+}  // namespace suppertide::compose
+
+int main() {
+  using namespace suppertide::compose;
+  const Documents documents = documentsOf(smallDinner());
+  auto plan = planEvent(documents, {.seed = 1, .workLimit = 3000});
+  if (!plan.ok()) return 1;
+  plan->mutable_steps(0)->set_move_count(3);
+  nlohmann::json samples = nlohmann::json::array({sample(documents, *plan)});
+  // Three weeks on the clocks of Lisbon change on the day.
+  shiftDays(*plan, zoneOf(documents.household, documents.event), 21);
+  samples.push_back(sample(documents, *plan));
+  std::printf("%s\n", samples.dump().c_str());
+  return 0;
+}

@@ -1,0 +1,70 @@
+// Plays simulated evenings and tells them.
+//
+//   evening BUNDLE [--seed N] [--evenings N] [--seconds N]
+//
+// One evening is told as its cooks see it; of several a line each. Exits with 1 when a promise did not hold.
+#include <google/protobuf/util/json_util.h>
+
+#include <algorithm>
+#include <chrono>
+#include <cstdio>
+#include <cstdlib>
+#include <fstream>
+#include <sstream>
+#include <string>
+#include <vector>
+
+#include "tests/evening/evening.h"
+
+namespace {
+
+int numberAfter(int argc, char** argv, const std::string& flag, int usual) {
+  for (int a = 1; a + 1 < argc; ++a)
+    if (argv[a] == flag) return std::atoi(argv[a + 1]);
+  return usual;
+}
+
+// The part-th of the sorted values; 0 of none.
+double partOf(std::vector<double> values, double part) {
+  if (values.empty()) return 0;
+  std::sort(values.begin(), values.end());
+  return values[static_cast<std::size_t>(part * static_cast<double>(values.size() - 1))];
+}
+
+}  // namespace
+
+int main(int argc, char** argv) {
+  using namespace suppertide;
+  if (argc < 2) {
+    std::fprintf(stderr, "evening BUNDLE [--seed N] [--evenings N] [--seconds N]\n");
+    return 2;
+  }
+  std::ifstream file(argv[1]);
+  std::stringstream text;
+  text << file.rdbuf();
+  v1::Bundle bundle;
+  if (!google::protobuf::util::JsonStringToMessage(text.str(), &bundle).ok()) return 2;
+  const v1::Bundle planned = evening::withPlan(bundle, numberAfter(argc, argv, "--seconds", 20));
+  const int seed = numberAfter(argc, argv, "--seed", 1);
+  const int evenings = numberAfter(argc, argv, "--evenings", 1);
+  bool good = true;
+  std::vector<double> corrections;
+  const auto begin = std::chrono::steady_clock::now();
+  for (int e = 0; e < evenings; ++e) {
+    const evening::Outcome outcome = evening::playEvening(planned, static_cast<std::uint64_t>(seed + e));
+    if (evenings == 1)
+      for (const std::string& line : outcome.story) std::printf("%s\n", line.c_str());
+    std::printf("seed %d: %d reports, %d plans, %d moves, latest dish %d min, %d unserved\n", seed + e,
+                outcome.reports, outcome.plans, outcome.moves, outcome.lateMinutes, outcome.unserved);
+    for (const std::string& fault : outcome.faults) std::printf("  FAULT %s\n", fault.c_str());
+    good = good && outcome.faults.empty();
+    corrections.insert(corrections.end(), outcome.corrections.begin(), outcome.corrections.end());
+  }
+  const std::chrono::duration<double> took = std::chrono::steady_clock::now() - begin;
+  std::printf(
+      "%d evenings in %.1f s; report to corrected plan on all clients, ms: median %.0f, p90 %.0f, max %.0f "
+      "(%zu)\n",
+      evenings, took.count(), 1000 * partOf(corrections, 0.5), 1000 * partOf(corrections, 0.9),
+      1000 * partOf(corrections, 1), corrections.size());
+  return good ? 0 : 1;
+}
