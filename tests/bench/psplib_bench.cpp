@@ -5,7 +5,6 @@
 // A result is wrong when it contradicts the published bounds, leaves unserved
 // what has a schedule, serves what has none, or breaks a rule.
 #include <algorithm>
-#include <chrono>
 #include <cstdio>
 #include <filesystem>
 #include <fstream>
@@ -16,6 +15,7 @@
 #include "CLI/CLI.hpp"
 #include "server/planning/audit/audit.h"
 #include "server/planning/solver/solver.h"
+#include "tests/bench/cpu_time.h"
 #include "tests/support/psplib/bounds.h"
 #include "tests/support/psplib/project.h"
 
@@ -27,14 +27,12 @@ namespace fs = std::filesystem;
 class TimeLimit : public Monitor {
  public:
   explicit TimeLimit(double seconds) : seconds_(seconds) {}
-  double elapsed() const {
-    return std::chrono::duration<double>(std::chrono::steady_clock::now() - begin_).count();
-  }
+  double elapsed() const { return watch_.seconds(); }
   bool stop() override { return elapsed() > seconds_; }
 
  private:
   double seconds_;
-  std::chrono::steady_clock::time_point begin_ = std::chrono::steady_clock::now();
+  CpuWatch watch_;
 };
 
 struct Set {

@@ -2,10 +2,10 @@
 //
 //   remedy_bench demo/feast.json
 //
-// The bundle's first event is made too tight in three ways: one oven in which
-// temperatures hardly give way, one burner, a baker at home for the last day only; all
-// dishes due in time and kept for minutes. Prints a row a way.
-#include <ctime>
+// The bundle's first event is made too tight: one oven in which temperatures hardly
+// give way, one burner, a baker at home for the last hours only, all courses at once; then
+// several of these together. All dishes are due in time, and but for the late baker kept for
+// minutes. Prints a row a way.
 #include <fstream>
 #include <iostream>
 #include <sstream>
@@ -15,30 +15,25 @@
 
 #include "server/compose/remedies/find_remedies.h"
 #include "suppertide/v1/bundle.pb.h"
+#include "tests/bench/cpu_time.h"
 #include "tests/compose/small_dinner.h"
 
 namespace suppertide::compose {
 namespace {
 
-using Ticks = std::clock_t;
-
-double secondsSince(Ticks begin) {  // of this process: other work on the machine does not count
-  return static_cast<double>(std::clock() - begin) / CLOCKS_PER_SEC;
-}
-
 class Stopwatch : public RemedyMonitor {
  public:
-  void clashesKnown(const std::vector<v1::Clash>&) override { clashes = secondsSince(begin); }
+  void clashesKnown(const std::vector<v1::Clash>&) override { clashes = watch.seconds(); }
   void found(const FoundRemedy& remedy) override {
-    if (first == 0) first = secondsSince(begin);
+    if (first == 0) first = watch.seconds();
     if (remedy.number > count) {
       count = remedy.number;
-      last = secondsSince(begin);
+      last = watch.seconds();
     }
   }
   void tried(int number, int) override { tries = number; }
 
-  Ticks begin = std::clock();
+  CpuWatch watch;
   double clashes = 0;
   double first = 0;
   double last = 0;
@@ -97,6 +92,14 @@ v1::Bundle lateBaker(const v1::Bundle& feast) {
   return bundle;
 }
 
+// Every course when the second is.
+v1::Bundle atOnce(v1::Bundle feast) {
+  v1::Event& event = *feast.mutable_events(0);
+  const auto serving = event.courses(std::min(1, event.courses_size() - 1)).serving_time().seconds();
+  for (v1::Course& course : *event.mutable_courses()) course.mutable_serving_time()->set_seconds(serving);
+  return feast;
+}
+
 int time(const char* name, const v1::Bundle& bundle) {
   const Documents documents = documentsOf(bundle);
   Stopwatch watch;
@@ -107,7 +110,7 @@ int time(const char* name, const v1::Bundle& bundle) {
   }
   std::cout << name << '\t' << search->clashes.size() << '\t' << watch.clashes << '\t' << watch.tries << '\t'
             << search->remedies.size() << '\t' << watch.first << '\t' << watch.last << '\t'
-            << secondsSince(watch.begin) << (search->fits ? "\tfits as it is" : "") << '\n';
+            << watch.watch.seconds() << (search->fits ? "\tfits as it is" : "") << '\n';
   return 0;
 }
 
@@ -122,7 +125,10 @@ int run(const std::string& path) {
   }
   std::cout << "way\tclashes\tknown s\ttried\tremedies\tfirst s\tlast s\tall s\n";
   return time("one oven", oneOven(feast)) + time("one burner", oneBurner(feast)) +
-         time("late baker", lateBaker(feast));
+         time("late baker", lateBaker(feast)) + time("at once", served(atOnce(feast), 600)) +
+         time("one oven, at once", atOnce(oneOven(feast))) +
+         time("one oven, late baker", lateBaker(oneOven(feast))) +
+         time("one oven, at once, late baker", lateBaker(atOnce(oneOven(feast))));
 }
 
 }  // namespace

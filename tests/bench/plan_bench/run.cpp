@@ -5,7 +5,6 @@
 #include <unistd.h>
 
 #include <algorithm>
-#include <chrono>
 #include <cstddef>
 #include <cstdio>
 #include <string>
@@ -13,6 +12,7 @@
 
 #include "server/planning/audit/audit.h"
 #include "server/planning/solver/solver.h"
+#include "tests/bench/cpu_time.h"
 #include "tests/support/random_dinner.h"
 
 namespace suppertide::planning {
@@ -21,9 +21,7 @@ namespace {
 class Stopwatch : public Monitor {
  public:
   Stopwatch(Run& run, double limitSeconds) : run_(run), limit_(limitSeconds) {}
-  double seconds() const {
-    return std::chrono::duration<double>(std::chrono::steady_clock::now() - begin_).count();
-  }
+  double seconds() const { return watch_.seconds(); }
   void improved(const Outcome& outcome) override {
     if (run_.plans.empty() || outcome.cost < run_.plans.back().cost)
       run_.plans.push_back({seconds(), outcome.cost});
@@ -35,7 +33,7 @@ class Stopwatch : public Monitor {
  private:
   Run& run_;
   double limit_;
-  std::chrono::steady_clock::time_point begin_ = std::chrono::steady_clock::now();
+  CpuWatch watch_;
 };
 
 // A run without its list of plans, as it goes through the pipe.

@@ -12,7 +12,7 @@ namespace suppertide::planning {
 
 inline constexpr double kNever = std::numeric_limits<double>::infinity();
 
-// All times in seconds from the begin of the run.
+// All times in seconds of processor time from the begin of the run.
 struct Found {
   double when = 0;
   TierCosts cost{};
