@@ -26,9 +26,9 @@ double millisSince(SteadyClock::time_point begin) {
 class CountingFeasibility : public Feasibility {
  public:
   explicit CountingFeasibility(std::int64_t conflicts) : engine_(kDinnerGrid, conflicts, {}) {}
-  Feasible decide(const Problem& problem, Schedule* schedule) override {
+  Feasible decide(const Problem& problem, Schedule* schedule, std::vector<int>* clashing) override {
     const auto begin = SteadyClock::now();
-    const Feasible answer = engine_.decide(problem, schedule);
+    const Feasible answer = engine_.decide(problem, schedule, clashing);
     slowest = std::max(slowest, millisSince(begin));
     ++asked;
     open += answer == Feasible::kUnknown ? 1 : 0;

@@ -1,5 +1,6 @@
 // What is better, tier by tier, and what the engine promises about its search.
 #include <algorithm>
+#include <string>
 
 #include "gmock/gmock.h"
 #include "gtest/gtest.h"
@@ -11,6 +12,7 @@
 namespace suppertide::planning {
 namespace {
 
+using ::testing::ElementsAre;
 using ::testing::IsEmpty;
 
 Outcome planOf(const Problem& problem, SearchOptions options = {}) {
@@ -34,6 +36,41 @@ TEST(SolverTiersTest, DropsTheCheaperOfTwoDishesThatCannotBothBeServed) {
   EXPECT_TRUE(outcome.optimal());
   EXPECT_EQ(costIn(outcome.cost, Tier::kUnserved), 1);
   EXPECT_TRUE(outcome.schedule.unserved[1]);
+}
+
+// Two bakes that both fill the oven when they are due, and three dishes that mind nobody.
+Problem twoThatClash() {
+  ProblemBuilder kitchen(200);
+  kitchen.oven("oven", {180}, {.racks = 1, .changeMinutes = 0});
+  for (const char* name : {"soup", "rolls", "salad", "tart", "cream"}) {
+    kitchen.dish(name, {.serve = 100, .holdLimit = 10});
+    if (name == std::string("rolls") || name == std::string("tart"))
+      kitchen.step(name).lasting(40).in("oven", 180);
+    else
+      kitchen.step(name).lasting(40);
+  }
+  return kitchen.build();
+}
+
+TEST(SolverClashTest, NamesOnlyTheDishesThatCannotAllBeServed) {
+  const Problem problem = twoThatClash();
+  const Outcome outcome = planOf(problem, {.nameClash = true});
+  EXPECT_THAT(outcome.clashing, ElementsAre(dishIndex(problem, "rolls"), dishIndex(problem, "tart")));
+  EXPECT_EQ(costIn(outcome.bound, Tier::kUnserved), 1);
+}
+
+TEST(SolverClashTest, NamesADishThatNothingCanServe) {
+  Problem problem = twoThatClash();
+  problem.steps[static_cast<std::size_t>(problem.dishes[2].lastStep)].earliest = 90;
+  EXPECT_THAT(planOf(problem, {.nameClash = true}).clashing, ElementsAre(2));
+}
+
+TEST(SolverClashTest, NamesNoneWhereAllCanBeServed) {
+  Problem problem = twoThatClash();
+  problem.dishes[1].holdLimit = 60;
+  const Outcome outcome = planOf(problem, {.nameClash = true});
+  EXPECT_THAT(outcome.clashing, IsEmpty());
+  EXPECT_EQ(costIn(outcome.cost, Tier::kUnserved), 0);
 }
 
 TEST(SolverTiersTest, ChargesNothingForADroppedDish) {

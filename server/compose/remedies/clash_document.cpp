@@ -36,9 +36,10 @@ planning::Relaxing relaxingOf(const Composition& composition) {
 class LimitedFeasibility : public planning::Feasibility {
  public:
   LimitedFeasibility(planning::Feasibility& inner, std::int64_t steps) : inner_(inner), left_(steps) {}
-  planning::Feasible decide(const planning::Problem& problem, planning::Schedule* schedule) override {
+  planning::Feasible decide(const planning::Problem& problem, planning::Schedule* schedule,
+                            std::vector<int>* clashing) override {
     left_ -= static_cast<std::int64_t>(problem.steps.size());
-    return left_ < 0 ? planning::Feasible::kUnknown : inner_.decide(problem, schedule);
+    return left_ < 0 ? planning::Feasible::kUnknown : inner_.decide(problem, schedule, clashing);
   }
 
  private:
@@ -176,6 +177,7 @@ std::vector<planning::WishClash> findWishClashes(const Composition& composition,
       options.steps > 0 ? static_cast<planning::Feasibility&>(limited) : engine;
   planning::WishClashOptions search;
   search.most = options.most;
+  search.smallest = options.smallest;
   search.nameRules = options.nameRules;
   search.suspects = options.suspects;
   search.relaxing = relaxingOf(composition);

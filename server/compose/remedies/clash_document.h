@@ -13,6 +13,7 @@ namespace suppertide::compose {
 
 struct ClashSearchOptions {
   int most = 3;                     // sets
+  bool smallest = true;             // false: the dishes are as few as can be, with all their wishes
   bool nameRules = true;            // that stand behind them and are never given up
   std::int64_t conflicts = 2'000;   // effort a question
   std::int64_t steps = 0;           // of all questions together, 0: no limit; the same on every machine

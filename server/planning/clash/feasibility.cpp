@@ -25,7 +25,7 @@ class UntilKnown : public Monitor {
 
 }  // namespace
 
-Feasible EngineFeasibility::decide(const Problem& problem, Schedule* schedule) {
+Feasible EngineFeasibility::decide(const Problem& problem, Schedule* schedule, std::vector<int>* clashing) {
   if (problem.dishes.empty()) return Feasible::kYes;
   if (stop_ && stop_()) return Feasible::kUnknown;
   SearchOptions options;
@@ -33,11 +33,13 @@ Feasible EngineFeasibility::decide(const Problem& problem, Schedule* schedule) {
   options.workLimit = conflicts_;
   options.placingOrders = kOrders;
   options.improvingRounds = 0;
+  options.nameClash = clashing != nullptr;
   UntilKnown monitor(stop_);
   auto outcome = makePlan(problem, options, &monitor);
   if (!outcome.ok()) return Feasible::kUnknown;
   if (schedule != nullptr) *schedule = std::move(outcome->schedule);
   if (costIn(outcome->cost, Tier::kUnserved) == 0) return Feasible::kYes;
+  if (clashing != nullptr) *clashing = std::move(outcome->clashing);
   const bool proven = outcome->provenTiers > 0 || costIn(outcome->bound, Tier::kUnserved) > 0;
   return proven ? Feasible::kNo : Feasible::kUnknown;
 }

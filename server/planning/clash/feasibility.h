@@ -4,6 +4,7 @@
 #include <cstdint>
 #include <functional>
 #include <utility>
+#include <vector>
 
 #include "server/planning/model/schedule.h"
 
@@ -19,8 +20,10 @@ class Feasibility {
  public:
   virtual ~Feasibility() = default;
   // Of a problem whose dishes may not be late. Fills `schedule`, if given, with the plan that
-  // serves most; with kUnknown it may stay as it was.
-  virtual Feasible decide(const Problem& problem, Schedule* schedule = nullptr) = 0;
+  // serves most; with kUnknown it may stay as it was. With kNo fills `clashing`, if given, with few
+  // dishes (indexes, ascending) that cannot all be served; it may stay empty.
+  virtual Feasible decide(const Problem& problem, Schedule* schedule = nullptr,
+                          std::vector<int>* clashing = nullptr) = 0;
 };
 
 // Asks the engine and leaves it as soon as the answer is known.
@@ -29,7 +32,8 @@ class EngineFeasibility : public Feasibility {
   // `conflicts`: effort a question; 0: no limit. `stop` may be empty.
   EngineFeasibility(Minute grid, std::int64_t conflicts, std::function<bool()> stop)
       : grid_(grid), conflicts_(conflicts), stop_(std::move(stop)) {}
-  Feasible decide(const Problem& problem, Schedule* schedule = nullptr) override;
+  Feasible decide(const Problem& problem, Schedule* schedule = nullptr,
+                  std::vector<int>* clashing = nullptr) override;
 
  private:
   Minute grid_;

@@ -39,17 +39,27 @@ void keepClock(const Clock& from, const Numbers& steps, std::vector<Clock>& cloc
   }
 }
 
+// All but the steps and what concerns them; they may be large.
+Problem kitchenOf(const Problem& problem) {
+  Problem kitchen;
+  kitchen.limit = problem.limit;
+  kitchen.resources = problem.resources;
+  kitchen.ovens = problem.ovens;
+  kitchen.cooks = problem.cooks;
+  kitchen.unknowns = problem.unknowns;
+  kitchen.airBetweenTasks = problem.airBetweenTasks;
+  kitchen.interruptionCost = problem.interruptionCost;
+  kitchen.shareBlock = problem.shareBlock;
+  kitchen.shareBlockCost = problem.shareBlockCost;
+  return kitchen;
+}
+
 }  // namespace
 
 Problem partOf(const Problem& problem, const std::vector<int>& dishes) {
   Numbers dishNumbers(problem.dishes.size());
   Numbers steps(problem.steps.size());
-  Problem part = problem;
-  part.steps.clear();
-  part.gaps.clear();
-  part.dishes.clear();
-  part.clocks.clear();
-  part.separations.clear();
+  Problem part = kitchenOf(problem);
   for (const int dish : dishes) dishNumbers.keep(dish);
   for (std::size_t i = 0; i < problem.steps.size(); ++i) {
     if (!dishNumbers.has(problem.steps[i].dish)) continue;

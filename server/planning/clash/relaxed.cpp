@@ -13,20 +13,29 @@ std::size_t at(int index) {
   return static_cast<std::size_t>(index);
 }
 
+// Takes wishes of a whole problem back in a part of it.
 class Relaxer {
  public:
-  Relaxer(Problem& problem, const Relaxing& relaxing) : problem_(problem), relaxing_(relaxing) {}
+  // `dishes` (ascending) of `whole` are those of `problem`.
+  Relaxer(const Problem& whole, const std::vector<int>& dishes, Problem& problem, const Relaxing& relaxing)
+      : whole_(whole), problem_(problem), relaxing_(relaxing) {
+    dishOf_.assign(whole.dishes.size(), -1);
+    for (std::size_t k = 0; k < dishes.size(); ++k) dishOf_[at(dishes[k])] = static_cast<int>(k);
+    int next = 0;
+    for (const Step& step : whole.steps) stepOf_.push_back(dishOf_[at(step.dish)] < 0 ? -1 : next++);
+  }
 
   void takeBack(const Wish& wish) {
     switch (wish.kind) {
       case WishKind::kServed:
         return;  // it is left out in the end
       case WishKind::kSetpoint:
-        return bakeAnyhow(wish.index);
+        if (stepOf_[at(wish.index)] >= 0) bakeAnyhow(wish.index);
+        return;
       case WishKind::kOven:
         return addOvenLike(wish.index);
       case WishKind::kPinned:
-        problem_.steps[at(wish.index)].pin = {};
+        if (stepOf_[at(wish.index)] >= 0) problem_.steps[at(stepOf_[at(wish.index)])].pin = {};
         return;
       case WishKind::kHours:
         problem_.cooks[at(wish.index)].available = {{0, problem_.limit}};
@@ -37,7 +46,8 @@ class Relaxer {
       case WishKind::kHands:
         return addCook();
       case WishKind::kFresh:
-        problem_.dishes[at(wish.index)].holdLimit = problem_.limit;
+        if (dishOf_[at(wish.index)] >= 0)
+          problem_.dishes[at(dishOf_[at(wish.index)])].holdLimit = problem_.limit;
         return;
     }
   }
@@ -45,7 +55,7 @@ class Relaxer {
  private:
   int largestUse(int resource) const {
     int largest = 1;
-    for (const Step& step : problem_.steps)
+    for (const Step& step : whole_.steps)
       for (const Mode& mode : step.modes)
         for (const Use& use : mode.uses)
           if (use.resource == resource) largest = std::max(largest, use.amount);
@@ -55,7 +65,7 @@ class Relaxer {
   // Setpoints of an oven that some dish bakes at: a proofing temperature is none.
   std::set<int> bakingSetpoints(int oven) const {
     std::set<int> setpoints;
-    for (const Step& step : problem_.steps) {
+    for (const Step& step : whole_.steps) {
       if (step.kind != StepKind::kBake) continue;
       for (const Mode& mode : step.modes)
         if (mode.oven && mode.oven->oven == oven)
@@ -64,9 +74,10 @@ class Relaxer {
     return setpoints;
   }
 
-  void bakeAnyhow(int index) {
+  void bakeAnyhow(int whole) {
+    const int index = stepOf_[at(whole)];
     Step& step = problem_.steps[at(index)];
-    const int least = at(index) < relaxing_.leastCelsius.size() ? relaxing_.leastCelsius[at(index)] : 0;
+    const int least = at(whole) < relaxing_.leastCelsius.size() ? relaxing_.leastCelsius[at(whole)] : 0;
     std::map<int, std::size_t> best;  // by oven, the mode nearest to the recipe
     for (std::size_t m = 0; m < step.modes.size(); ++m) {
       if (!step.modes[m].oven) continue;
@@ -141,26 +152,28 @@ class Relaxer {
         if (mode.attention > 0) mode.cooks.push_back({added, 0});
   }
 
+  const Problem& whole_;
   Problem& problem_;
   const Relaxing& relaxing_;
+  std::vector<int> dishOf_;  // from the whole's numbers to the part's; -1: not in it
+  std::vector<int> stepOf_;
 };
 
 }  // namespace
 
 Problem relaxed(const Problem& problem, const std::vector<Wish>& kept, const std::vector<Wish>& taken,
                 const Relaxing& relaxing) {
-  Problem result = problem;
-  // Setpoints first: an oven added later takes the bakes that are free of them along.
-  std::vector<Wish> inOrder = taken;
-  std::stable_sort(inOrder.begin(), inOrder.end(),
-                   [](const Wish& a, const Wish& b) { return a.kind < b.kind; });
-  Relaxer relaxer(result, relaxing);
-  for (const Wish& wish : inOrder) relaxer.takeBack(wish);
   std::vector<int> dishes;
   for (const Wish& wish : kept)
     if (wish.kind == WishKind::kServed) dishes.push_back(wish.index);
   std::sort(dishes.begin(), dishes.end());
-  result = partOf(result, dishes);
+  Problem result = partOf(problem, dishes);
+  // Setpoints first: an oven added later takes the bakes that are free of them along.
+  std::vector<Wish> inOrder = taken;
+  std::stable_sort(inOrder.begin(), inOrder.end(),
+                   [](const Wish& a, const Wish& b) { return a.kind < b.kind; });
+  Relaxer relaxer(problem, dishes, result, relaxing);
+  for (const Wish& wish : inOrder) relaxer.takeBack(wish);
   forgetCosts(result);
   return result;
 }

@@ -105,11 +105,15 @@ class ClashSearch {
     return order;
   }
 
-  // Grows from the most suspicious dish, so that most questions are small.
+  // From the few that the engine names when asked for all, else grown from the most suspicious dish,
+  // so that most questions are small.
   std::optional<Dishes> conflictingDishes(const Dishes& order) {
     const QuickXplain<int>::Conflicts conflicts = [&](const Dishes& dishes) {
       return cannotAllBeServed(dishes);
     };
+    Dishes named;
+    if (askForAll(order, named) == Feasible::kYes) return std::nullopt;
+    if (!named.empty()) return sorted(QuickXplain<int>(conflicts).explain({}, named));
     Dishes grown;
     for (const int dish : order) {
       if (stopped()) return std::nullopt;
@@ -121,19 +125,39 @@ class ClashSearch {
       }
       Dishes core = QuickXplain<int>(conflicts).explain({dish}, grown);
       core.push_back(dish);
-      std::sort(core.begin(), core.end());
-      return core;
+      return sorted(std::move(core));
     }
     return std::nullopt;
   }
 
-  bool cannotAllBeServed(const Dishes& dishes) {
-    std::vector<Wish> kept;
-    for (const int dish : dishes) kept.push_back({WishKind::kServed, dish});
-    return conflict(kept, {});
+  static Dishes sorted(Dishes dishes) {
+    std::sort(dishes.begin(), dishes.end());
+    return dishes;
   }
 
+  // `named`: few that clash, in `order`; empty when the engine names none.
+  Feasible askForAll(const Dishes& order, Dishes& named) {
+    const Dishes all = sorted(order);
+    std::vector<int> clashing;
+    const Feasible answer =
+        feasibility_.decide(relaxed(problem_, served(all), {}, options_.relaxing), nullptr, &clashing);
+    for (const int dish : order) {
+      const auto place = std::lower_bound(all.begin(), all.end(), dish) - all.begin();
+      if (std::find(clashing.begin(), clashing.end(), place) != clashing.end()) named.push_back(dish);
+    }
+    return answer;
+  }
+
+  static std::vector<Wish> served(const Dishes& dishes) {
+    std::vector<Wish> wishes;
+    for (const int dish : dishes) wishes.push_back({WishKind::kServed, dish});
+    return wishes;
+  }
+
+  bool cannotAllBeServed(const Dishes& dishes) { return conflict(served(dishes), {}); }
+
   WishClash otherWishes(const Dishes& dishes) {
+    if (!options_.smallest) return {wishesOf(problem_, dishes), {}, false};
     std::vector<Wish> served;
     std::vector<Wish> others;
     for (const Wish& wish : wishesOf(problem_, dishes))

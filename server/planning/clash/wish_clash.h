@@ -33,13 +33,15 @@ struct WishClashOptions {
   int most = 3;                    // sets, as different as can be
   std::vector<int> suspects = {};  // dishes that a plan left unserved or late; they are looked at first
   Relaxing relaxing = {};
+  bool smallest = true;                              // false: all wishes of the dishes that clash, at once
   bool nameRules = true;                             // look for the rules behind each set as well
   std::function<bool()> stop = {};                   // may be empty
   std::function<void(const WishClash&)> found = {};  // each as soon as it is known; may be empty
 };
 
 // Empty when all wishes can be met, or when that could not be ruled out in time.
-// Asks `feasibility` about as often as there are dishes, and some ten times a set.
+// Asks `feasibility` once for all dishes and some twenty times a set; a few times when it need not be
+// smallest.
 std::vector<WishClash> wishClashes(const Problem& problem, const WishClashOptions& options,
                                    Feasibility& feasibility);
 

@@ -16,6 +16,8 @@ constexpr int kPauseRounds = 60;
 // A proof that takes longer than this gives as much time to pauses as it takes itself.
 constexpr std::int64_t kEasyConflicts = 4000;
 constexpr std::int64_t kConflictsARound = 6;
+// To tell whether dishes clash without one of them.
+constexpr std::int64_t kConflictsLeftOut = 300;
 
 class Engine {
  public:
@@ -32,7 +34,7 @@ class Engine {
     take(firstPlan(wide, options_.placingOrders, random_, better, stop));
     if (outcome_.schedule.steps.empty()) take(nothingServed());
     if (!servesAll(wide)) prove(wide, false);
-    if (!servesAll(wide)) return finish();
+    if (!servesAll(wide) || options_.nameClash) return finish();
     improvePlan(wide, outcome_.schedule, options_.improvingRounds, random_, better, stop);
     if (stopAsked()) return finish();
     // No better plan is later than this one, all dishes together.
@@ -79,6 +81,7 @@ class Engine {
       return findPlan(assumed, conflicts, sat, encoder, resources, objective);
     };
     const auto pause = [&](std::int64_t conflicts) { improve(model, pauseRounds(conflicts), encoder); };
+    if (options_.nameClash) return nameClash(sat, encoder, probe);
     for (int t = 0; t < kTierCount; ++t) {
       const auto tier = static_cast<std::size_t>(t);
       const CostSum sum = objective.build(static_cast<Tier>(t));
@@ -97,6 +100,50 @@ class Engine {
       outcome_.provenTiers = t + 1;
       if (!allServed && servesAll(model)) return;  // a smaller model can go on
     }
+  }
+
+  // From a core of the dishes' served literals, leaving out one dish after the other.
+  void nameClash(Sat& sat, const Encoder& encoder, const TierSearch::Probe& probe) {
+    std::vector<int> dishes = dishesToServe(encoder.model());
+    const auto clash = [&](const std::vector<int>& wanted, std::int64_t conflicts) {
+      std::vector<Lit> assumed;
+      for (const int dish : wanted) assumed.push_back(encoder.served(dish));
+      return probe(assumed, conflicts) == TierSearch::Answer::kNone;
+    };
+    const auto keepCore = [&](std::vector<int>& wanted) {
+      std::erase_if(wanted, [&](int dish) {
+        const Lit served = encoder.served(dish);
+        return !sat.inCore(served);
+      });
+    };
+    if (dishes.empty()) return;
+    if (encoder.served(dishes.front()) != kFalse) {
+      if (!clash(dishes, 0)) return;
+      keepCore(dishes);
+    }
+    for (std::size_t k = 0; dishes.size() > 1 && k < dishes.size();) {
+      std::vector<int> rest = dishes;
+      rest.erase(rest.begin() + static_cast<std::ptrdiff_t>(k));
+      if (!clash(rest, kConflictsLeftOut)) {
+        ++k;
+        continue;
+      }
+      keepCore(rest);
+      dishes = std::move(rest);
+    }
+    if (dishes.empty()) return;
+    outcome_.clashing = std::move(dishes);
+    outcome_.bound.front() = at(problem_.dishes, outcome_.clashing.front()).unservedCost;
+  }
+
+  // All of them, or one that cannot even be served alone.
+  std::vector<int> dishesToServe(const GridModel& model) const {
+    std::vector<int> dishes;
+    for (int d = 0; d < sizeOf(problem_.dishes); ++d) {
+      if (model.dropped(d)) return {d};
+      dishes.push_back(d);
+    }
+    return dishes;
   }
 
   // With a single dish there is little that taking out and putting back could find.

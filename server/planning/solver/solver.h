@@ -7,6 +7,7 @@
 #pragma once
 
 #include <cstdint>
+#include <vector>
 
 #include "absl/status/statusor.h"
 #include "server/planning/model/schedule.h"
@@ -21,6 +22,7 @@ struct SearchOptions {
   // of taking some out and putting them back. Few when only the proof's answer is wanted.
   int placingOrders = 30;
   int improvingRounds = 20;
+  bool nameClash = false;  // find which dishes cannot all be served, then leave it at that
 };
 
 // What the engine has so far. `bound[t] <= cost[t]` holds for the first tier
@@ -29,8 +31,9 @@ struct Outcome {
   Schedule schedule;
   TierCosts cost{};
   TierCosts bound{};
-  int provenTiers = 0;   // kTierCount: optimal
-  bool stopped = false;  // by the work limit or the monitor
+  int provenTiers = 0;        // kTierCount: optimal
+  bool stopped = false;       // by the work limit or the monitor
+  std::vector<int> clashing;  // with nameClash: dishes that cannot all be served, few; empty when all can
   std::int64_t work = 0;
   bool optimal() const { return provenTiers == kTierCount; }
 };

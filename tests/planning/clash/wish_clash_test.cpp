@@ -54,6 +54,15 @@ TEST(WishClashTest, LeavesTheTemperatureOutWhereBothCouldNotStandInTheOvenAnyway
               ElementsAre("serve loaf", "serve roast", "oven range", "fresh loaf", "fresh roast"));
 }
 
+TEST(WishClashTest, GivesAllWishesOfTheDishesWhereTheyNeedNotBeFew) {
+  const Problem problem = loafAndRoast(1).build();
+  EngineFeasibility feasibility(5, 0, {});
+  const auto clashes = wishClashes(problem, {.smallest = false}, feasibility);
+  ASSERT_EQ(clashes.size(), 1u);
+  EXPECT_FALSE(clashes[0].irreducible);
+  EXPECT_EQ(clashes[0].wishes, wishesOf(problem, {0, 1}));
+}
+
 TEST(WishClashTest, FindsNoneInADinnerThatFits) {
   ProblemBuilder kitchen(600);
   kitchen.cook("Ana");
@@ -178,8 +187,8 @@ TEST(WishClashTest, StartsFromTheSuspects) {
 class Forgetful : public Feasibility {
  public:
   explicit Forgetful(int nth) : nth_(nth) {}
-  Feasible decide(const Problem& problem, Schedule* schedule) override {
-    return ++asked_ == nth_ ? Feasible::kUnknown : engine_.decide(problem, schedule);
+  Feasible decide(const Problem& problem, Schedule* schedule, std::vector<int>* clashing) override {
+    return ++asked_ == nth_ ? Feasible::kUnknown : engine_.decide(problem, schedule, clashing);
   }
 
  private:
