@@ -2,6 +2,8 @@
 
 #include <algorithm>
 #include <functional>
+#include <map>
+#include <memory>
 #include <numeric>
 #include <optional>
 #include <set>
@@ -9,6 +11,7 @@
 #include <tuple>
 #include <utility>
 
+#include "absl/strings/str_cat.h"
 #include "server/compose/documents.h"
 #include "server/compose/remedies/catalogue.h"
 #include "server/compose/remedies/clash_document.h"
@@ -17,7 +20,7 @@
 namespace suppertide::compose {
 namespace {
 
-constexpr int kMostChanges = 3;  // made together
+constexpr std::size_t kMostChanges = 3;  // made together
 
 auto rankOf(const FoundRemedy& remedy) {
   const v1::TierCosts& costs = remedy.plan.quality().costs();
@@ -30,6 +33,23 @@ std::set<std::string> dishIdsOf(const Composition& composition, const planning::
     if (wish.kind == planning::WishKind::kServed)
       ids.insert(composition.dishes[static_cast<std::size_t>(wish.index)].dish->id());
   return ids;
+}
+
+// All that a plan depends on, as bytes.
+std::string keyOf(const Documents& documents) {
+  std::set<std::string> used;
+  for (const v1::Dish& dish : documents.event.dishes()) used.insert(dish.recipe_id());
+  std::string key;
+  const auto add = [&](const auto& document) {
+    const std::string bytes = document.SerializeAsString();
+    absl::StrAppend(&key, bytes.size(), ":", bytes);
+  };
+  add(documents.event);
+  add(documents.kitchen);
+  add(documents.household);
+  for (const v1::Recipe& recipe : documents.recipes)
+    if (used.contains(recipe.id())) add(recipe);
+  return key;  // no remedy changes a starter
 }
 
 // The setpoints that a bake may now have.
@@ -60,22 +80,34 @@ class RemedyHunt {
       search_.fits = true;
       return std::move(search_);
     }
-    const auto clashes = clashesIn(*asItIs, schedule, 3);
+    const auto clashes = clashesToTell(*asItIs, schedule);
     for (const planning::WishClash& clash : clashes)
       search_.clashes.push_back(clashDocument(asItIs->composition(), clash));
     if (monitor_ != nullptr) monitor_->clashesKnown(search_.clashes);
     tryAll(*asItIs, clashes);
+    lookAgain();
     return ranked();
   }
 
  private:
-  std::vector<planning::WishClash> clashesIn(const Trial& trial, const planning::Schedule& schedule,
-                                             int most) {
+  ClashSearchOptions clashSearch(const Trial& trial, const planning::Schedule& schedule) const {
     ClashSearchOptions options;
-    options.most = most;
-    options.nameRules = search_.clashes.empty();  // for those that are told
     options.stop = stop_;
     if (!schedule.steps.empty()) options.suspects = suspectsOf(trial.composition(), schedule);
+    return options;
+  }
+
+  std::vector<planning::WishClash> clashesToTell(const Trial& trial,
+                                                 const planning::Schedule& schedule) const {
+    return findWishClashes(trial.composition(), clashSearch(trial, schedule));
+  }
+
+  // Its dishes are few; which of their wishes matter is left to the changes that are tried.
+  std::vector<planning::WishClash> clashOnTheWay(const Trial& trial,
+                                                 const planning::Schedule& schedule) const {
+    ClashSearchOptions options = clashSearch(trial, schedule);
+    options.most = 1;
+    options.smallest = false;
     return findWishClashes(trial.composition(), options);
   }
 
@@ -115,9 +147,14 @@ class RemedyHunt {
     if (monitor_ != nullptr) monitor_->tried(tried_, candidates_);
   }
 
+  // Changes made elsewhere leave a clash as it is: what was asked once is remembered.
   bool fitTogether(const Documents& documents, const std::set<std::string>& dishes) {
-    const auto trial = Trial::of(onlyDishes(documents, dishes), tables_);
-    return trial != nullptr && trial->fits(options_.tryConflicts, stop_);
+    Documents few = onlyDishes(documents, dishes);
+    const auto [known, isNew] = fitting_.try_emplace(keyOf(few), false);
+    if (!isNew) return known->second;
+    const auto trial = Trial::of(std::move(few), tables_);
+    known->second = trial != nullptr && trial->fits(options_.tryConflicts, stop_);
+    return known->second;
   }
 
   bool helps(const Documents& changed, const std::set<std::string>& dishes) {
@@ -133,12 +170,13 @@ class RemedyHunt {
       if (!addSmallest(clash, documents, changes)) return;
     }
     while (!stop_()) {
-      const auto trial = Trial::of(documents, tables_);
+      auto trial = Trial::of(documents, tables_);
       if (trial == nullptr) return;
       planning::Schedule schedule;
       if (trial->fits(options_.planConflicts, stop_, &schedule))
-        return keep(*trial, schedule, std::move(changes));
-      const auto clashes = clashesIn(*trial, schedule, 1);
+        return keep({std::move(trial), std::move(changes)}, schedule);
+      if (changes.size() >= kMostChanges) return;
+      const auto clashes = clashOnTheWay(*trial, schedule);
       if (clashes.empty()) return;
       known_.push_back(knownClash(*trial, clashes.front()));
       if (!addSmallest(known_.back(), documents, changes)) return;
@@ -146,7 +184,7 @@ class RemedyHunt {
   }
 
   bool addSmallest(const KnownClash& clash, Documents& documents, std::vector<v1::Remedy>& changes) {
-    if (static_cast<int>(changes.size()) >= kMostChanges) return false;
+    if (changes.size() >= kMostChanges) return false;
     candidates_ += static_cast<int>(clash.changes.size());
     for (const Change& change : clash.changes) {
       if (stop_()) return false;
@@ -160,30 +198,48 @@ class RemedyHunt {
     return false;
   }
 
-  // A plan that the auditor passes: a dough's forecast along the planned places can be a little
-  // off the planner's own tables, then a longer search mostly finds another one.
-  std::optional<v1::Plan> soundPlan(const Trial& trial, const planning::Schedule& schedule) {
-    auto outcome = trial.bettered(schedule, options_.seed, options_.rounds, stop_);
-    for (int round = 0; outcome && round < 2; ++round) {
-      v1::Plan plan = planDocument(trial.composition(), *outcome, options_.evenings);
-      if (plan.breaches().empty() && plan.unserved().empty()) return plan;
-      if (round == 0) outcome = trial.planned(options_.seed, options_.planConflicts, stop_);
-    }
-    return std::nullopt;
+  // Changes with which all dishes fit.
+  struct Fitting {
+    std::unique_ptr<Trial> trial;
+    std::vector<v1::Remedy> changes;
+  };
+
+  // The plan of `outcome` when the auditor passes it: a dough's forecast along the planned places can
+  // be a little off the planner's own tables.
+  std::optional<v1::Plan> soundPlan(const Trial& trial, const std::optional<planning::Outcome>& outcome) {
+    if (!outcome) return std::nullopt;
+    v1::Plan plan = planDocument(trial.composition(), *outcome, options_.evenings);
+    if (!plan.breaches().empty() || !plan.unserved().empty()) return std::nullopt;
+    return plan;
   }
 
-  void keep(const Trial& trial, const planning::Schedule& schedule, std::vector<v1::Remedy> changes) {
-    auto plan = soundPlan(trial, schedule);
-    if (!plan) return;
+  void keep(Fitting fitting, const planning::Schedule& schedule) {
+    const Trial& trial = *fitting.trial;
+    auto plan = soundPlan(trial, trial.bettered(schedule, options_.seed, options_.rounds, stop_));
+    if (plan) return tell(fitting, *std::move(plan));
+    unsound_.push_back(std::move(fitting));
+  }
+
+  // A longer search mostly finds another plan for them, which the auditor passes.
+  void lookAgain() {
+    for (const Fitting& fitting : unsound_) {
+      if (enough()) return;
+      const Trial& trial = *fitting.trial;
+      auto plan = soundPlan(trial, trial.planned(options_.seed, options_.planConflicts, stop_));
+      if (plan) tell(fitting, *std::move(plan));
+    }
+  }
+
+  void tell(const Fitting& fitting, v1::Plan plan) {
     FoundRemedy remedy;
-    remedy.plan = *std::move(plan);
-    for (v1::Remedy& change : changes)
-      if (change.kind() == v1::REMEDY_KIND_SHARE_TEMPERATURE) tellRange(trial.composition(), change);
+    remedy.plan = std::move(plan);
+    remedy.changes = fitting.changes;
+    for (v1::Remedy& change : remedy.changes)
+      if (change.kind() == v1::REMEDY_KIND_SHARE_TEMPERATURE) tellRange(fitting.trial->composition(), change);
     remedy.number = static_cast<int>(search_.remedies.size()) + 1;
-    remedy.size = std::accumulate(changes.begin(), changes.end(), 0,
+    remedy.size = std::accumulate(remedy.changes.begin(), remedy.changes.end(), 0,
                                   [](int sum, const v1::Remedy& change) { return sum + change.size(); });
-    remedy.changes = std::move(changes);
-    remedy.documents = trial.documents();
+    remedy.documents = fitting.trial->documents();
     search_.remedies.push_back(std::move(remedy));
     if (monitor_ != nullptr) monitor_->found(search_.remedies.back());
   }
@@ -200,7 +256,9 @@ class RemedyHunt {
   RemedySearch search_;
   BreadTables tables_;
   std::vector<KnownClash> known_;
-  std::set<std::string> helped_;  // groups
+  std::map<std::string, bool> fitting_;  // by keyOf()
+  std::vector<Fitting> unsound_;         // whose first plan the auditor did not pass
+  std::set<std::string> helped_;         // groups
   int tried_ = 0;
   int candidates_ = 0;
 };
