@@ -42,6 +42,7 @@ Draft::Draft(const GridModel& model)
     if (model.used(i)) steps_.push_back(i);
   for (int d = 0; d < sizeOf(model.problem().dishes); ++d) {
     orders_.emplace_back(model, d);
+    before_.emplace_back();
     ringed_.push_back(ringCount(model, d) > sizeOf(model.distances(d).steps) / 3);
   }
 }
@@ -53,30 +54,45 @@ bool Draft::put(int dish, std::mt19937& random, int tries) {
   return putInOrders(dish, random, ringed ? tries : 1);
 }
 
-// The best of several orders of the dish's steps.
+// The best of several orders of the dish's steps: like the best so far, or by how late they may be, in turn.
 bool Draft::putInOrders(int dish, std::mt19937& random, int tries) {
   const auto& steps = model_.distances(dish).steps;
-  const double noise = 0.08 * at(model_.problem().dishes, dish).serve;
+  const double noise = 0.04 * at(model_.problem().dishes, dish).serve;
   std::vector<Placement> best;
   TierCosts bestCost{};
-  for (int k = 0; k < tries; ++k) {
-    if (!at(orders_, dish).place(plan_, occupancy_, random, k == 0 ? 0.0 : noise)) continue;
+  std::vector<Placement> pattern = at(before_, dish);
+  const auto lay = [&](const std::vector<Placement>& places) {
+    for (std::size_t k = 0; k < steps.size(); ++k) at(plan_.steps, steps[k]) = places[k];
+  };
+  const auto keep = [&] {
     const TierCosts cost = costOf(model_.problem(), plan_).total;
-    if (best.empty() || cost < bestCost) {
-      best.clear();
-      for (const int i : steps) best.push_back(at(plan_.steps, i));
-      bestCost = cost;
-    }
+    if (!best.empty() && cost >= bestCost) return;
+    best.clear();
+    for (const int i : steps) best.push_back(at(plan_.steps, i));
+    pattern = best;
+    bestCost = cost;
+  };
+  const int likeFrom = pattern.empty() ? 1 : 0;
+  for (int k = 0; k < tries; ++k) {
+    const bool like = !pattern.empty() && k % 2 == likeFrom;
+    if (like) lay(pattern);
+    if (!at(orders_, dish).place(plan_, occupancy_, random, k == 0 && !like ? 0.0 : noise, like)) continue;
+    keep();
+    if (isLate(dish) && at(orders_, dish).justify(plan_, occupancy_)) keep();
     take(dish);
-    if (cost == TierCosts{}) break;
+    if (bestCost == TierCosts{}) break;
   }
   if (best.empty()) return false;
-  for (std::size_t k = 0; k < steps.size(); ++k) {
-    at(plan_.steps, steps[k]) = best[k];
-    occupancy_.add(steps[k], best[k]);
-  }
+  lay(best);
+  for (const int i : steps) occupancy_.add(i, at(plan_.steps, i));
+  at(before_, dish) = std::move(best);
   plan_.unserved[static_cast<std::size_t>(dish)] = false;
   return true;
+}
+
+bool Draft::isLate(int dish) const {
+  const Dish& data = at(model_.problem().dishes, dish);
+  return at(plan_.steps, data.lastStep).end > data.serve;
 }
 
 void Draft::take(int dish) {

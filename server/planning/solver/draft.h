@@ -37,6 +37,7 @@ class Draft {
     int cook;
   };
   bool putInOrders(int dish, std::mt19937& random, int tries);
+  bool isLate(int dish) const;
   bool sameDish(int dish, const Schedule& other) const;
   const std::vector<CookOption>& cooksOf(int step) const;
   int pickStep(std::mt19937& random) const;
@@ -46,8 +47,9 @@ class Draft {
   Schedule plan_;
   Occupancy occupancy_;
   DishPlacer placer_;
-  std::vector<SerialPlacer> orders_;  // by dish
-  std::vector<bool> ringed_;          // by dish: too many rings for the tree
+  std::vector<SerialPlacer> orders_;            // by dish
+  std::vector<std::vector<Placement>> before_;  // by dish: where its steps were put in orders, if ever
+  std::vector<bool> ringed_;                    // by dish: too many rings for the tree
   std::vector<int> steps_;
   std::vector<StepCook> moved_;  // what undoCooks() gives back
 };

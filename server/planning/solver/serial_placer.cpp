@@ -1,6 +1,7 @@
 #include "server/planning/solver/serial_placer.h"
 
 #include <algorithm>
+#include <iterator>
 #include <set>
 
 #include "server/planning/solver/side_rules.h"
@@ -18,42 +19,85 @@ int ringCount(const GridModel& model, int dish) {
 
 SerialPlacer::SerialPlacer(const GridModel& model, int dish) : model_(model), dish_(dish) {
   before_.resize(model.distances(dish).steps.size());
+  after_.resize(before_.size());
   for (const Gap& gap : model.gaps()) {
     const bool inside =
         at(model.problem().steps, gap.from).dish == dish && at(model.problem().steps, gap.to).dish == dish;
-    if (inside && gap.least >= 0) at(before_, model.positionInDish(gap.to)).push_back(gap.from);
+    if (!inside || gap.least < 0) continue;
+    at(before_, model.positionInDish(gap.to)).push_back(gap.from);
+    at(after_, model.positionInDish(gap.from)).push_back(gap.to);
   }
 }
 
-bool SerialPlacer::place(Schedule& plan, Occupancy& occupancy, std::mt19937& random, double noise) const {
-  const auto& steps = model_.distances(dish_).steps;
+bool SerialPlacer::place(Schedule& plan, Occupancy& occupancy, std::mt19937& random, double noise,
+                         bool like) const {
   std::vector<double> priority;
   std::normal_distribution<double> spread(0.0, 1.0);
-  for (const int i : steps)
-    priority.push_back(model_.step(i).starts.back() + (noise > 0 ? noise * spread(random) : 0.0));
-  std::vector<bool> placed(plan.steps.size(), false);
+  for (const int i : model_.distances(dish_).steps) {
+    const Minute minute = like ? at(plan.steps, i).start : model_.step(i).starts.back();
+    priority.push_back(minute + (noise > 0 ? noise * spread(random) : 0.0));
+  }
   std::vector<int> done;
+  if (placeAll(priority, Side::kEarly, done, plan, occupancy)) {
+    plan.unserved[static_cast<std::size_t>(dish_)] = false;
+    if (keepsRules(plan)) return true;
+    plan.unserved[static_cast<std::size_t>(dish_)] = true;
+  }
+  for (const int i : done) occupancy.remove(i, at(plan.steps, i));
+  return false;
+}
+
+bool SerialPlacer::justify(Schedule& plan, Occupancy& occupancy) const {
+  const auto& steps = model_.distances(dish_).steps;
+  const int last = at(model_.problem().dishes, dish_).lastStep;
+  const std::vector<Placement> before = plan.steps;
+  std::vector<int> done = steps;
+  const auto takeOut = [&](int but) {
+    for (const int i : done)
+      if (i != but) occupancy.remove(i, at(plan.steps, i));
+    done.clear();
+    if (but >= 0) done.push_back(but);
+  };
+  const auto priorities = [&](auto of) {
+    std::vector<double> priority;
+    for (const int i : steps) priority.push_back(of(at(plan.steps, i)));
+    return priority;
+  };
+  takeOut(last);
+  const auto latest = priorities([](const Placement& place) { return -1.0 * place.end; });
+  bool placed = placeAll(latest, Side::kLate, done, plan, occupancy);
+  if (placed) {
+    takeOut(-1);
+    const auto earliest = priorities([](const Placement& place) { return 1.0 * place.start; });
+    placed = placeAll(earliest, Side::kEarly, done, plan, occupancy) && keepsRules(plan);
+  }
+  if (placed) return true;
+  takeOut(-1);
+  plan.steps = before;
+  for (const int i : steps) occupancy.add(i, at(plan.steps, i));
+  return false;
+}
+
+bool SerialPlacer::placeAll(const std::vector<double>& priority, Side side, std::vector<int>& done,
+                            Schedule& plan, Occupancy& occupancy) const {
+  const auto& steps = model_.distances(dish_).steps;
+  const auto& firsts = side == Side::kEarly ? before_ : after_;
+  std::vector<bool> placed(plan.steps.size(), false);
+  for (const int i : done) placed[static_cast<std::size_t>(i)] = true;
   while (done.size() < steps.size()) {
     int next = -1;
     for (int k = 0; k < sizeOf(steps); ++k) {
       if (placed[static_cast<std::size_t>(at(steps, k))]) continue;
-      const auto& first = at(before_, k);
+      const auto& first = at(firsts, k);
       const bool ready =
           std::all_of(first.begin(), first.end(), [&](int i) { return placed[static_cast<std::size_t>(i)]; });
       if (ready && (next < 0 || at(priority, k) < at(priority, next))) next = k;
     }
-    if (next < 0 || !placeStep(at(steps, next), placed, plan, occupancy)) {
-      for (const int i : done) occupancy.remove(i, at(plan.steps, i));
-      return false;
-    }
+    if (next < 0 || !placeStep(at(steps, next), side, placed, plan, occupancy)) return false;
     placed[static_cast<std::size_t>(at(steps, next))] = true;
     done.push_back(at(steps, next));
   }
-  plan.unserved[static_cast<std::size_t>(dish_)] = false;
-  if (keepsRules(plan)) return true;
-  plan.unserved[static_cast<std::size_t>(dish_)] = true;
-  for (const int i : done) occupancy.remove(i, at(plan.steps, i));
-  return false;
+  return true;
 }
 
 // Gaps, mode links and clocks, also those with other served dishes.
@@ -99,7 +143,7 @@ bool SerialPlacer::keepsLinks(int step, const Schedule& plan) const {
                                    [&](int other) { return !served(other, plan) || kept(other); });
 }
 
-bool SerialPlacer::placeStep(int step, const std::vector<bool>& placed, Schedule& plan,
+bool SerialPlacer::placeStep(int step, Side side, const std::vector<bool>& placed, Schedule& plan,
                              Occupancy& occupancy) const {
   const GridStep& grid = model_.step(step);
   Interval<Minute> window{grid.starts.front(), grid.starts.back()};
@@ -118,25 +162,33 @@ bool SerialPlacer::placeStep(int step, const std::vector<bool>& placed, Schedule
       }
     }
   }
-  auto start = std::lower_bound(grid.starts.begin(), grid.starts.end(), window.start);
-  for (; start != grid.starts.end() && *start <= window.limit; ++start)
-    for (const Choice& choice : grid.choices) {
-      const EndRange range = model_.endRange(step, choice.mode, *start);
-      const auto end =
-          std::lower_bound(grid.ends.begin(), grid.ends.end(), std::max(range.first, ends.start));
-      if (range.empty() || end == grid.ends.end() || *end > std::min(range.last, ends.limit)) continue;
-      const auto pinned = at(model_.problem().steps, step).pin.cook.value_or(-1);
-      std::vector<int> cooks;
-      for (const CookOption& option : choice.cooks) cooks.push_back(option.cook);
-      if (cooks.empty()) cooks.push_back(pinned);
-      for (const int cook : cooks) {
-        const Placement place{*start, *end, choice.mode, cook};
-        if (!occupancy.fitsOnce(step, place)) continue;
-        at(plan.steps, step) = place;
-        occupancy.add(step, place);
-        return true;
-      }
+  const auto first = std::lower_bound(grid.starts.begin(), grid.starts.end(), window.start);
+  const auto limit = std::upper_bound(first, grid.starts.end(), window.limit);
+  const auto fits = [&](Minute start) { return placeAt(step, start, ends, plan, occupancy); };
+  if (side == Side::kEarly) return std::any_of(first, limit, fits);
+  return std::any_of(std::make_reverse_iterator(limit), std::make_reverse_iterator(first), fits);
+}
+
+// In the first mode and with the first cook that fit.
+bool SerialPlacer::placeAt(int step, Minute start, const Interval<Minute>& ends, Schedule& plan,
+                           Occupancy& occupancy) const {
+  const GridStep& grid = model_.step(step);
+  for (const Choice& choice : grid.choices) {
+    const EndRange range = model_.endRange(step, choice.mode, start);
+    const auto end = std::lower_bound(grid.ends.begin(), grid.ends.end(), std::max(range.first, ends.start));
+    if (range.empty() || end == grid.ends.end() || *end > std::min(range.last, ends.limit)) continue;
+    const auto pinned = at(model_.problem().steps, step).pin.cook.value_or(-1);
+    std::vector<int> cooks;
+    for (const CookOption& option : choice.cooks) cooks.push_back(option.cook);
+    if (cooks.empty()) cooks.push_back(pinned);
+    for (const int cook : cooks) {
+      const Placement place{start, *end, choice.mode, cook};
+      if (!occupancy.fitsOnce(step, place)) continue;
+      at(plan.steps, step) = place;
+      occupancy.add(step, place);
+      return true;
     }
+  }
   return false;
 }
 
