@@ -123,9 +123,8 @@ class WriteStep {
       row.revision = household_.revision;
       for (const Put& put : request_.puts) row.keys.push_back(put.key);
       absl::Status status = recordRequest(connection_, household_, std::move(row));
-      if (status.ok()) {
-        status = connection_.requests.drop(household_.id, household_.requestCount - options_.keepChanges);
-      }
+      const std::int64_t forgotten = household_.requestCount - options_.keepChanges;
+      if (status.ok() && forgotten > 0) status = connection_.requests.drop(household_.id, forgotten);
       if (!status.ok()) return status;
     }
     return connection_.households.update(household_);

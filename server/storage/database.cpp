@@ -28,13 +28,22 @@ absl::StatusOr<std::unique_ptr<Database>> Database::open(const std::string& path
   return database;
 }
 
+Database::Database(sqlite3* handle) : handle_(handle) {}
+
 Database::~Database() {
+  often_.clear();
   sqlite3_close_v2(handle_);
 }
 
 absl::Status Database::exec(const std::string& sql) {
   const int code = sqlite3_exec(handle_, sql.c_str(), nullptr, nullptr, nullptr);
   return code == SQLITE_OK ? absl::OkStatus() : error(code, "storage");
+}
+
+absl::Status Database::execOften(const std::string& sql) {
+  std::unique_ptr<Statement>& statement = often_[sql];
+  if (statement == nullptr) statement = std::make_unique<Statement>(*this, sql);
+  return run(*statement);
 }
 
 absl::StatusOr<std::int64_t> Database::integer(const std::string& sql) {

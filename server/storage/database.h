@@ -2,6 +2,7 @@
 #pragma once
 
 #include <cstdint>
+#include <map>
 #include <memory>
 #include <string>
 
@@ -11,6 +12,8 @@
 struct sqlite3;
 
 namespace suppertide::storage {
+
+class Statement;
 
 class Database {
  public:
@@ -25,6 +28,8 @@ class Database {
 
   // Runs statements without parameters; rows are dropped.
   absl::Status exec(const std::string& sql);
+  // As exec(), for one of the few statements that come again and again: it stays prepared.
+  absl::Status execOften(const std::string& sql);
   // The first column of the first row of a query that has one.
   absl::StatusOr<std::int64_t> integer(const std::string& sql);
 
@@ -44,9 +49,10 @@ class Database {
   sqlite3* handle() const { return handle_; }
 
  private:
-  explicit Database(sqlite3* handle) : handle_(handle) {}
+  explicit Database(sqlite3* handle);
 
   sqlite3* handle_;
+  std::map<std::string, std::unique_ptr<Statement>> often_;  // by their text
   bool syncFailed_ = false;
 };
 

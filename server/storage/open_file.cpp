@@ -8,11 +8,14 @@ namespace suppertide::storage {
 
 namespace {
 
+// The log is copied back into the file every 4 000 pages, 16 MB: four times as much
+// as usual, so that fewer than one write in a hundred waits for it.
 absl::Status prepareForWriting(Database& database, const Store::Options& options) {
   const std::string sync = options.fullSync ? "FULL" : "OFF";
-  return database.exec(absl::StrCat("PRAGMA journal_mode = WAL; PRAGMA synchronous = ", sync,
-                                    "; PRAGMA foreign_keys = ON; PRAGMA trusted_schema = OFF;"
-                                    " PRAGMA journal_size_limit = 67108864"));
+  return database.exec(
+      absl::StrCat("PRAGMA journal_mode = WAL; PRAGMA synchronous = ", sync,
+                   "; PRAGMA foreign_keys = ON; PRAGMA trusted_schema = OFF;"
+                   " PRAGMA wal_autocheckpoint = 4000; PRAGMA journal_size_limit = 67108864"));
 }
 
 }  // namespace

@@ -43,11 +43,20 @@ absl::Status SqliteStore::inTransaction(const std::function<absl::Status(Connect
 }
 
 absl::StatusOr<WriteResult> SqliteStore::write(const WriteRequest& request) {
-  return std::move(writeAll({request}).front());
+  // The transaction is all there is to take back, so there is no savepoint.
+  absl::StatusOr<WriteResult> result = absl::UnknownError("not carried out");
+  const absl::Status status = inTransaction([&](Connection& connection) {
+    result = applyWrite(connection, options_, request, clock_.now());
+    const bool keeps = result.ok() && !request.validateOnly;
+    return keeps ? absl::OkStatus() : absl::CancelledError("nothing to keep");
+  });
+  if (!status.ok() && status.code() != absl::StatusCode::kCancelled) return status;
+  return result;
 }
 
 std::vector<absl::StatusOr<WriteResult>> SqliteStore::writeAll(const std::vector<WriteRequest>& requests) {
   std::vector<absl::StatusOr<WriteResult>> results;
+  if (requests.size() == 1) return {write(requests.front())};
   const absl::Status status =
       inTransaction([&](Connection& connection) { return applyAll(connection, requests, results); });
   // Outcomes of one commit may rest on each other, refusals too: none stands if it failed.

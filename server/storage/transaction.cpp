@@ -7,7 +7,7 @@
 namespace suppertide::storage {
 
 absl::StatusOr<Transaction> Transaction::begin(Database& database, Kind kind) {
-  const absl::Status status = database.exec(kind == Kind::kWrite ? "BEGIN IMMEDIATE" : "BEGIN");
+  const absl::Status status = database.execOften(kind == Kind::kWrite ? "BEGIN IMMEDIATE" : "BEGIN");
   if (!status.ok()) return status;
   return Transaction(database);
 }
@@ -16,17 +16,17 @@ Transaction::Transaction(Transaction&& other) noexcept : database_(std::exchange
 
 Transaction::~Transaction() {
   // Some errors make SQLite roll back by itself.
-  if (database_ != nullptr && database_->inTransaction()) database_->exec("ROLLBACK").IgnoreError();
+  if (database_ != nullptr && database_->inTransaction()) database_->execOften("ROLLBACK").IgnoreError();
 }
 
 absl::Status Transaction::commit() {
-  const absl::Status status = database_->exec("COMMIT");
+  const absl::Status status = database_->execOften("COMMIT");
   if (status.ok()) database_ = nullptr;
   return status;
 }
 
 absl::StatusOr<Savepoint> Savepoint::begin(Database& database) {
-  const absl::Status status = database.exec("SAVEPOINT part");
+  const absl::Status status = database.execOften("SAVEPOINT part");
   if (!status.ok()) return status;
   return Savepoint(database);
 }
@@ -38,13 +38,14 @@ Savepoint::~Savepoint() {
 }
 
 absl::Status Savepoint::takeBack() {
-  const absl::Status status = database_->exec("ROLLBACK TO part; RELEASE part");
+  absl::Status status = database_->execOften("ROLLBACK TO part");
+  if (status.ok()) status = database_->execOften("RELEASE part");
   if (status.ok()) database_ = nullptr;
   return status;
 }
 
 absl::Status Savepoint::keep() {
-  const absl::Status status = database_->exec("RELEASE part");
+  const absl::Status status = database_->execOften("RELEASE part");
   if (status.ok()) database_ = nullptr;
   return status;
 }

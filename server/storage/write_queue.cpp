@@ -47,6 +47,8 @@ struct WriteQueue::State {
 
   void work();
   std::deque<Item> takeAll();
+  void writeNow(Write write);
+  void rest();
   void commit(std::vector<Write>& writes);
   void letIn(Joining& joining);
   void add(Item item);
@@ -56,6 +58,7 @@ struct WriteQueue::State {
   std::mutex mutex;
   std::condition_variable wake;
   std::deque<Item> waiting;  // guarded by mutex
+  bool busy = false;         // guarded by mutex: some thread is writing
   bool closing = false;      // guarded by mutex
   std::thread thread;
 };
@@ -68,11 +71,35 @@ void WriteQueue::State::add(Item item) {
   wake.notify_one();
 }
 
-// Empty means that the queue is closing and nothing is left.
+// Empty means that the queue is closing and nothing is left. Else this thread is the one that writes.
 std::deque<Item> WriteQueue::State::takeAll() {
   std::unique_lock guard(mutex);
-  wake.wait(guard, [&] { return closing || !waiting.empty(); });
+  wake.wait(guard, [&] { return !busy && (closing || !waiting.empty()); });
+  busy = !waiting.empty();
   return std::exchange(waiting, {});
+}
+
+void WriteQueue::State::rest() {
+  const std::lock_guard guard(mutex);
+  busy = false;
+  // Under the lock, since the queue may go as soon as nobody writes.
+  if (closing || !waiting.empty()) wake.notify_one();
+}
+
+void WriteQueue::State::writeNow(Write write) {
+  {
+    const std::lock_guard guard(mutex);
+    if (busy || !waiting.empty()) {
+      waiting.push_back(std::move(write));
+      wake.notify_one();
+      return;
+    }
+    busy = true;
+  }
+  std::vector<Write> alone;
+  alone.push_back(std::move(write));
+  commit(alone);
+  rest();
 }
 
 void WriteQueue::State::work() {
@@ -89,6 +116,7 @@ void WriteQueue::State::work() {
       if (auto* task = std::get_if<Task>(&item)) (*task)(store);
     }
     commit(writes);
+    rest();
   }
 }
 
@@ -131,6 +159,10 @@ WriteQueue::~WriteQueue() {
 
 void WriteQueue::submit(WriteRequest request, Done done) {
   state_->add(Write{std::move(request), std::move(done)});
+}
+
+void WriteQueue::writeNow(WriteRequest request, Done done) {
+  state_->writeNow({std::move(request), std::move(done)});
 }
 
 void WriteQueue::redeem(Redemption redemption, std::function<void(absl::StatusOr<Redeemed>)> done) {

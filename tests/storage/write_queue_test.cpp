@@ -108,6 +108,34 @@ TEST_F(WriteQueueTest, TakesMoreWorkFromInsideAnAnswer) {
   EXPECT_EQ(second.get_future().get(), 3);
 }
 
+TEST_F(WriteQueueTest, TheCallerWritesWhenNobodyElseDoes) {
+  WriteQueue queue(*store_, noting());
+  std::thread::id writer;
+  queue.writeNow(writeOf({put("recipe", "a", "1")}),
+                 [&](const absl::StatusOr<WriteResult>&) { writer = std::this_thread::get_id(); });
+  EXPECT_EQ(writer, std::this_thread::get_id());
+  EXPECT_THAT(told_, ElementsAre("change 2"));
+}
+
+TEST_F(WriteQueueTest, TheCallerWaitsForNobodyWhoWrites) {
+  std::thread::id writer;
+  {
+    WriteQueue queue(*store_, noting());
+    std::promise<void> begun;
+    std::promise<void> goOn;
+    queue.run([&](Store&) {
+      begun.set_value();
+      goOn.get_future().wait();
+    });
+    begun.get_future().wait();
+    queue.writeNow(writeOf({put("recipe", "a", "1")}),
+                   [&](const absl::StatusOr<WriteResult>&) { writer = std::this_thread::get_id(); });
+    goOn.set_value();
+  }
+  EXPECT_NE(writer, std::this_thread::get_id());
+  EXPECT_NE(writer, std::thread::id());
+}
+
 TEST_F(WriteQueueTest, AnswersEveryWriterOnce) {
   constexpr int kThreads = 4;
   constexpr int kWrites = 100;
@@ -119,9 +147,11 @@ TEST_F(WriteQueueTest, AnswersEveryWriterOnce) {
       writers.emplace_back([&queue, &answers, writer] {
         for (int i = 0; i < kWrites; ++i) {
           const std::string id = std::to_string(writer) + "-" + std::to_string(i);
-          queue.submit(
-              writeOf({put("recipe", id, id)}, id),
-              [&answers](const absl::StatusOr<WriteResult>& result) { answers += result.ok() ? 1 : 0; });
+          const auto count = [&answers](const absl::StatusOr<WriteResult>& result) {
+            answers += result.ok() ? 1 : 0;
+          };
+          WriteRequest request = writeOf({put("recipe", id, id)}, id);
+          i % 3 == 0 ? queue.writeNow(std::move(request), count) : queue.submit(std::move(request), count);
         }
       });
     }
