@@ -120,7 +120,7 @@ class Reader {
     report(path, value, absl::StrCat("there is no such field; did you mean ", likely, "?"));
     const FieldDescriptor* field = fieldNamed(type, likely);
     const bool given = std::any_of(object.members.begin(), object.members.end(), [&](const auto& member) {
-      return fieldNamed(type, member.first) == field;
+      return fieldNamed(type, member.name) == field;
     });
     if (!given && field->real_containing_oneof() == nullptr) readField(value, *field, message, path);
   }

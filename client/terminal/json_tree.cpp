@@ -92,7 +92,7 @@ class TreeBuilder : public nlohmann::json_sax<Json> {
     } else if (open_.back().kind == JsonValue::Kind::kArray) {
       open_.back().elements.push_back(std::move(value));
     } else {
-      open_.back().members.emplace_back(keys_.back(), std::move(value));
+      open_.back().members.push_back({keys_.back(), std::move(value)});
     }
     return true;
   }

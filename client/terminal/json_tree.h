@@ -5,10 +5,11 @@
 #include <cstdint>
 #include <optional>
 #include <string>
-#include <utility>
 #include <vector>
 
 namespace suppertide::terminal {
+
+struct JsonMember;
 
 struct JsonValue {
   enum class Kind { kNull, kBool, kInteger, kUnsigned, kReal, kText, kArray, kObject };
@@ -17,9 +18,14 @@ struct JsonValue {
   std::int64_t integer = 0;
   std::uint64_t natural = 0;  // kUnsigned: not negative
   double real = 0;
-  std::string text;                                        // kText; for kReal as written
-  std::vector<JsonValue> elements;                         // kArray
-  std::vector<std::pair<std::string, JsonValue>> members;  // kObject, a name may come twice
+  std::string text;                 // kText; for kReal as written
+  std::vector<JsonValue> elements;  // kArray
+  std::vector<JsonMember> members;  // kObject, a name may come twice
+};
+
+struct JsonMember {
+  std::string name;
+  JsonValue value;
 };
 
 // Where and why a text is not JSON. Line and column begin at 1; columns count bytes.

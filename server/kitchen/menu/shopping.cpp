@@ -217,9 +217,10 @@ std::vector<LineChange> changesOf(const std::vector<ShoppingLine>& before,
   for (const auto& [key, is] : now) {
     if (old.count(key) > 0) continue;
     // Measured otherwise, as eggs that were counted and are weighed now.
-    const auto gone = std::find_if(changes.begin(), changes.end(), [&](const LineChange& change) {
-      return !change.after && boughtAs(change.name).key == key.first;
-    });
+    const auto gone =
+        std::find_if(changes.begin(), changes.end(), [thing = key.first](const LineChange& change) {
+          return !change.after && boughtAs(change.name).key == thing;
+        });
     if (gone != changes.end())
       gone->after = Amount{key.second, is.value};
     else

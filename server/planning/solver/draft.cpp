@@ -155,8 +155,9 @@ bool Draft::assign(const std::vector<StepCook>& wanted) {
   for (const auto& [step, cook] : wanted) {
     const auto& cooks = cooksOf(step);
     before.push_back({step, at(plan_.steps, step).cook});
-    const bool able = std::any_of(cooks.begin(), cooks.end(),
-                                  [&](const CookOption& option) { return option.cook == cook; });
+    const bool able = std::any_of(cooks.begin(), cooks.end(), [wantedCook = cook](const CookOption& option) {
+      return option.cook == wantedCook;
+    });
     if (!able || cook == before.back().cook) return false;
   }
   for (const auto& [step, cook] : wanted) occupancy_.remove(step, at(plan_.steps, step));
