@@ -10,6 +10,8 @@ absl::Status storageError(int code, const std::string& doing) {
   switch (code) {
     case SQLITE_IOERR_NOMEM:
       return absl::ResourceExhaustedError(absl::StrCat(doing, ": out of memory"));
+    case SQLITE_IOERR_SHMSIZE:  // no room for the log's index when the file is opened
+      return absl::ResourceExhaustedError(absl::StrCat(doing, ": the disk is full"));
     case SQLITE_IOERR_CORRUPTFS:
       return absl::DataLossError(absl::StrCat(doing, ": the file system is damaged"));
     default:
