@@ -7,8 +7,12 @@
 #include <grpcpp/generic/generic_stub.h>
 #include <grpcpp/support/byte_buffer.h>
 
+#include <vector>
+
 #include "absl/strings/str_cat.h"
+#include "client/link/edit.h"
 #include "client/link/error_detail.h"
+#include "client/link/open_calls.h"
 #include "client/link/request_id.h"
 #include "suppertide/v1/event_service.pb.h"
 #include "suppertide/v1/household_service.pb.h"
@@ -16,6 +20,9 @@
 #include "suppertide/v1/plan_service.pb.h"
 #include "suppertide/v1/progress_service.pb.h"
 #include "suppertide/v1/recipe_service.pb.h"
+#include "suppertide/v1/reminder_service.pb.h"
+#include "suppertide/v1/review_service.pb.h"
+#include "suppertide/v1/shopping_service.pb.h"
 #include "suppertide/v1/starter_service.pb.h"
 
 namespace suppertide::link {
@@ -30,7 +37,8 @@ const google::protobuf::FileDescriptor* const* serviceFiles(std::size_t& count) 
       v1::UpdateEventRequest::descriptor()->file(),   v1::UpdateHouseholdRequest::descriptor()->file(),
       v1::UpdateKitchenRequest::descriptor()->file(), v1::UpdateRecipeRequest::descriptor()->file(),
       v1::UpdateStarterRequest::descriptor()->file(), v1::AddReportsRequest::descriptor()->file(),
-      v1::StopPlanningRequest::descriptor()->file(),
+      v1::StopPlanningRequest::descriptor()->file(),  v1::SettleRemindersRequest::descriptor()->file(),
+      v1::KeepReviewRequest::descriptor()->file(),    v1::EditShoppingRequest::descriptor()->file(),
   };
   count = std::size(files);
   return files;
@@ -50,9 +58,8 @@ grpc::ByteBuffer bytesOf(const google::protobuf::Message& request) {
   return grpc::ByteBuffer(&slice, 1);
 }
 
-}  // namespace
-
-std::string callPathOf(const google::protobuf::Message& request) {
+// The unary call that takes such a request; null when there is none.
+const google::protobuf::MethodDescriptor* methodOf(const google::protobuf::Message& request) {
   const Descriptor* wanted = request.GetDescriptor();
   std::size_t count = 0;
   const auto* files = serviceFiles(count);
@@ -61,41 +68,71 @@ std::string callPathOf(const google::protobuf::Message& request) {
       const auto* service = files[f]->service(s);
       for (int m = 0; m < service->method_count(); ++m) {
         const auto* method = service->method(m);
-        if (method->input_type() == wanted && !method->server_streaming())
-          return absl::StrCat("/", service->full_name(), "/", method->name());
+        if (method->input_type() == wanted && !method->server_streaming()) return method;
       }
     }
   }
-  return {};
+  return nullptr;
+}
+
+std::string pathOf(const google::protobuf::MethodDescriptor& method) {
+  return absl::StrCat("/", method.service()->full_name(), "/", method.name());
+}
+
+std::unique_ptr<google::protobuf::Message> answerOf(const google::protobuf::MethodDescriptor& method,
+                                                    const grpc::ByteBuffer& bytes) {
+  std::unique_ptr<google::protobuf::Message> answer(
+      google::protobuf::MessageFactory::generated_factory()->GetPrototype(method.output_type())->New());
+  std::vector<grpc::Slice> slices;
+  if (!bytes.Dump(&slices).ok()) return nullptr;
+  std::string text;
+  for (const grpc::Slice& slice : slices)
+    text.append(reinterpret_cast<const char*>(slice.begin()), slice.size());
+  return answer->ParseFromString(text) ? std::move(answer) : nullptr;
+}
+
+}  // namespace
+
+std::string callPathOf(const google::protobuf::Message& request) {
+  const auto* method = methodOf(request);
+  return method == nullptr ? std::string() : pathOf(*method);
 }
 
 void fillIds(google::protobuf::Message& request, const std::string& householdId) {
   fill(request, "household_id", householdId);
   fill(request, "request_id", newRequestId());
+  if (google::protobuf::Message* document = mutableDocument(request); document != nullptr)
+    fill(*document, "id", newRequestId());
 }
 
-absl::Status writeAny(const std::shared_ptr<grpc::Channel>& channel, const std::string& deviceToken,
-                      const google::protobuf::Message& request, std::chrono::milliseconds deadline) {
-  const std::string path = callPathOf(request);
-  if (path.empty())
+absl::StatusOr<std::unique_ptr<google::protobuf::Message>> writeAny(
+    const std::shared_ptr<grpc::Channel>& channel, const std::string& deviceToken,
+    const google::protobuf::Message& request, std::chrono::milliseconds deadline, OpenCalls& calls) {
+  const auto* method = methodOf(request);
+  if (method == nullptr)
     return absl::InvalidArgumentError(absl::StrCat(request.GetTypeName(), " is no request that writes"));
-  grpc::ClientContext context;
+  OpenCalls::Call open(calls);
+  grpc::ClientContext& context = open.context();
   context.AddMetadata("authorization", "Bearer " + deviceToken);
   context.set_deadline(std::chrono::system_clock::now() + deadline);
   grpc::CompletionQueue queue;
   grpc::GenericStub stub(channel);
-  const auto call = stub.PrepareUnaryCall(&context, path, bytesOf(request), &queue);
+  const auto call = stub.PrepareUnaryCall(&context, pathOf(*method), bytesOf(request), &queue);
   call->StartCall();
-  grpc::ByteBuffer answer;
+  grpc::ByteBuffer bytes;
   grpc::Status status;
-  call->Finish(&answer, &status, &context);
+  call->Finish(&bytes, &status, &context);
   void* tag = nullptr;
   bool ok = false;
   queue.Next(&tag, &ok);
   queue.Shutdown();
   while (queue.Next(&tag, &ok)) {
   }
-  return status.ok() ? absl::OkStatus() : toStatus(status, context);
+  if (!status.ok()) return toStatus(status, context);
+  auto answer = answerOf(*method, bytes);
+  if (answer == nullptr)
+    return absl::InternalError(absl::StrCat(method->name(), ": the answer is unreadable"));
+  return answer;
 }
 
 }  // namespace suppertide::link

@@ -17,7 +17,8 @@ namespace suppertide::link {
 
 class Assembler {
  public:
-  Assembler();
+  // Continues from what was `known` before; null: from nothing.
+  explicit Assembler(std::shared_ptr<const Replica> known = nullptr);
 
   // A new whole state to be shown.
   struct Published {

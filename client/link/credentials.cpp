@@ -1,12 +1,7 @@
 #include "client/link/credentials.h"
 
-#include <fcntl.h>
-#include <sys/stat.h>
-#include <unistd.h>
-
 #include <algorithm>
 #include <cerrno>
-#include <cstdlib>
 #include <cstring>
 #include <fstream>
 #include <sstream>
@@ -15,6 +10,7 @@
 #include <nlohmann/json.hpp>
 
 #include "absl/strings/str_cat.h"
+#include "client/link/private_file.h"
 
 namespace suppertide::link {
 namespace {
@@ -35,43 +31,21 @@ KnownServer fromJson(const Json& object) {
           .householdId = textOf(object, "householdId"),
           .householdName = textOf(object, "householdName"),
           .memberId = textOf(object, "memberId"),
-          .deviceToken = textOf(object, "deviceToken")};
+          .deviceToken = textOf(object, "deviceToken"),
+          .dataFile = textOf(object, "dataFile")};
 }
 
 Json toJson(const KnownServer& server) {
-  return {{"name", server.name},
-          {"target", server.target},
-          {"certificatePem", server.certificatePem},
-          {"fingerprint", server.fingerprint},
-          {"householdId", server.householdId},
-          {"householdName", server.householdName},
-          {"memberId", server.memberId},
-          {"deviceToken", server.deviceToken}};
-}
-
-absl::Status fileError(const char* doing, const std::filesystem::path& path) {
-  return absl::InternalError(absl::StrCat(doing, " ", path.string(), ": ", std::strerror(errno)));
-}
-
-bool writeAll(int file, const std::string& text) {
-  std::size_t done = 0;
-  while (done < text.size()) {
-    const ssize_t wrote = ::write(file, text.data() + done, text.size() - done);
-    if (wrote < 0 && errno == EINTR) continue;
-    if (wrote <= 0) return false;
-    done += static_cast<std::size_t>(wrote);
-  }
-  return true;
-}
-
-// Opened with its final mode, so that no other user can read it even for a moment.
-absl::Status writePrivately(const std::filesystem::path& path, const std::string& text) {
-  const int file = ::open(path.c_str(), O_WRONLY | O_CREAT | O_TRUNC | O_CLOEXEC, S_IRUSR | S_IWUSR);
-  if (file < 0) return fileError("write", path);
-  const bool written = ::fchmod(file, S_IRUSR | S_IWUSR) == 0 && writeAll(file, text) && ::fsync(file) == 0;
-  absl::Status status = written ? absl::OkStatus() : fileError("write", path);
-  ::close(file);
-  return status;
+  Json json = {{"name", server.name},
+               {"target", server.target},
+               {"certificatePem", server.certificatePem},
+               {"fingerprint", server.fingerprint},
+               {"householdId", server.householdId},
+               {"householdName", server.householdName},
+               {"memberId", server.memberId},
+               {"deviceToken", server.deviceToken}};
+  if (!server.dataFile.empty()) json["dataFile"] = server.dataFile;
+  return json;
 }
 
 }  // namespace
@@ -95,16 +69,15 @@ void Credentials::put(KnownServer server) {
   }
 }
 
+void Credentials::remove(const std::string& name) {
+  servers.erase(
+      std::remove_if(servers.begin(), servers.end(), [&](const KnownServer& s) { return s.name == name; }),
+      servers.end());
+  if (chosen == name) chosen = servers.empty() ? "" : servers.back().name;
+}
+
 std::filesystem::path credentialsPath() {
-  std::filesystem::path folder;
-  const char* config = std::getenv("XDG_CONFIG_HOME");
-  const char* home = std::getenv("HOME");
-  if (config != nullptr && config[0] == '/') {
-    folder = config;
-  } else {
-    folder = std::filesystem::path(home != nullptr ? home : ".") / ".config";
-  }
-  return folder / "suppertide" / "servers.json";
+  return ownFolder("XDG_CONFIG_HOME", ".config") / "servers.json";
 }
 
 absl::StatusOr<Credentials> loadCredentials(const std::filesystem::path& path) {
@@ -113,7 +86,7 @@ absl::StatusOr<Credentials> loadCredentials(const std::filesystem::path& path) {
   std::ifstream file(path);
   std::stringstream text;
   text << file.rdbuf();
-  if (!file) return fileError("read", path);
+  if (!file) return absl::InternalError(absl::StrCat("read ", path.string(), ": ", std::strerror(errno)));
   const Json json = Json::parse(text.str(), nullptr, /*allow_exceptions=*/false);
   const auto servers = json.is_object() ? json.find("servers") : json.end();
   if (!json.is_object() || servers == json.end() || !servers->is_array()) {
@@ -137,25 +110,7 @@ absl::Status saveCredentials(const std::filesystem::path& path, const Credential
   Json servers = Json::array();
   for (const KnownServer& server : credentials.servers) servers.push_back(toJson(server));
   const Json json = {{"version", kVersion}, {"chosen", credentials.chosen}, {"servers", servers}};
-  std::error_code error;
-  const std::filesystem::path folder = path.parent_path();
-  if (!std::filesystem::exists(folder, error)) {
-    std::filesystem::create_directories(folder, error);
-    if (error) return absl::InternalError(absl::StrCat("make ", folder.string(), ": ", error.message()));
-    std::filesystem::permissions(folder, std::filesystem::perms::owner_all, error);
-  }
-  std::filesystem::path next = path;
-  next += absl::StrCat(".", ::getpid(), ".new");
-  if (absl::Status status =
-          writePrivately(next, json.dump(2, ' ', false, Json::error_handler_t::replace) + "\n");
-      !status.ok())
-    return status;
-  if (::rename(next.c_str(), path.c_str()) != 0) {
-    absl::Status status = fileError("replace", path);
-    ::unlink(next.c_str());
-    return status;
-  }
-  return absl::OkStatus();
+  return writePrivately(path, json.dump(2, ' ', false, Json::error_handler_t::replace) + "\n");
 }
 
 }  // namespace suppertide::link

@@ -24,6 +24,8 @@ struct KnownServer {
   std::string householdName;
   std::string memberId;
   std::string deviceToken;
+  // The server's own file, when the window is to serve it itself at `target`; empty: others serve it.
+  std::string dataFile{};
 };
 
 struct Credentials {
@@ -34,6 +36,7 @@ struct Credentials {
   const KnownServer* find(const std::string& name) const;
   // Replaces the one of that name, or adds it, and makes it the chosen one.
   void put(KnownServer server);
+  void remove(const std::string& name);
 };
 
 // $XDG_CONFIG_HOME/suppertide/servers.json, or below ~/.config when that is not set.

@@ -30,4 +30,16 @@ std::optional<v1::ErrorDetail> errorDetail(const absl::Status& status) {
   return detail;
 }
 
+std::string detailBytes(const absl::Status& status) {
+  const auto payload = status.GetPayload(kPayload);
+  return payload ? std::string(*payload) : std::string();
+}
+
+absl::Status statusWithDetail(absl::StatusCode code, const std::string& message,
+                              const std::string& detailBytes) {
+  absl::Status status(code, message);
+  if (!detailBytes.empty()) status.SetPayload(kPayload, absl::Cord(detailBytes));
+  return status;
+}
+
 }  // namespace suppertide::link

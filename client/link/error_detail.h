@@ -2,6 +2,7 @@
 #pragma once
 
 #include <optional>
+#include <string>
 
 #include <grpcpp/client_context.h>
 #include <grpcpp/support/status.h>
@@ -17,5 +18,10 @@ absl::Status toStatus(const grpc::Status& status, const grpc::ClientContext& con
 
 // The detail of a status made by toStatus; absent when the server sent none that can be read.
 std::optional<v1::ErrorDetail> errorDetail(const absl::Status& status);
+
+// For keeping a refusal: the detail's bytes, empty when it has none, and a status made of them again.
+std::string detailBytes(const absl::Status& status);
+absl::Status statusWithDetail(absl::StatusCode code, const std::string& message,
+                              const std::string& detailBytes);
 
 }  // namespace suppertide::link

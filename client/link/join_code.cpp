@@ -7,6 +7,8 @@ namespace suppertide::link {
 namespace {
 
 constexpr std::size_t kFingerprintDigits = 64;
+constexpr char kLinkStart[] = "suppertide:join?at=";
+constexpr char kLinkCode[] = "&code=";
 
 std::string withoutBlanks(const std::string& text) {
   std::string out;
@@ -36,6 +38,19 @@ absl::StatusOr<JoinCode> parseJoinCode(const std::string& text) {
 
 std::string textOf(const JoinCode& code) {
   return code.fingerprint.empty() ? code.code : code.code + "." + code.fingerprint;
+}
+
+std::string textOf(const JoinLink& link) {
+  return kLinkStart + link.target + kLinkCode + link.code;
+}
+
+std::optional<JoinLink> parseJoinLink(const std::string& text) {
+  const std::string whole = withoutBlanks(text);
+  const std::string start = kLinkStart;
+  const std::size_t code = whole.rfind(kLinkCode);
+  if (whole.rfind(start, 0) != 0 || code == std::string::npos || code <= start.size()) return std::nullopt;
+  return JoinLink{whole.substr(start.size(), code - start.size()),
+                  whole.substr(code + std::string(kLinkCode).size())};
 }
 
 }  // namespace suppertide::link

@@ -112,7 +112,9 @@ std::string forPeople(const grpc::Status& status) {
 }  // namespace
 
 struct Link::State : std::enable_shared_from_this<Link::State> {
-  State(LinkOptions o, LinkListener& l) : options(std::move(o)), listener(l) {}
+  State(LinkOptions o, LinkListener& l) : options(std::move(o)), listener(l), assembler(options.known) {
+    shown = assembler.replica();
+  }
 
   LinkOptions options;
   LinkListener& listener;
@@ -127,7 +129,7 @@ struct Link::State : std::enable_shared_from_this<Link::State> {
   bool stopping = false;
   bool running = false;
   std::shared_ptr<WatchCall> call;
-  std::shared_ptr<const Replica> shown = std::make_shared<const Replica>();
+  std::shared_ptr<const Replica> shown;
   std::thread thread;
 
   Assembler assembler;  // the link's own thread only

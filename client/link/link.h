@@ -42,6 +42,8 @@ struct LinkOptions {
   // A stream silent for longer counts as cut: a living server sends a bookmark every 10 seconds.
   std::chrono::milliseconds longestSilence{35'000};
   std::function<void(std::function<void()>)> post;  // absent: call at once
+  // What was kept of an earlier day, to continue from; null: nothing. Not told to the listener.
+  std::shared_ptr<const Replica> known{};
 };
 
 class Link {

@@ -7,6 +7,7 @@
 #include "client/link/any_write.h"
 #include "client/link/channel.h"
 #include "client/link/error_detail.h"
+#include "client/link/open_calls.h"
 #include "suppertide/v1/bread_service.grpc.pb.h"
 #include "suppertide/v1/calendar_service.grpc.pb.h"
 #include "suppertide/v1/event_service.grpc.pb.h"
@@ -54,7 +55,8 @@ struct Session::Stubs {
   absl::StatusOr<Response> call(Stub& stub,
                                 grpc::Status (Stub::*method)(grpc::ClientContext*, const Request&, Response*),
                                 const Request& request) const {
-    grpc::ClientContext context;
+    OpenCalls::Call open(calls);
+    grpc::ClientContext& context = open.context();
     prepare(context, options.deadline);
     Response response;
     const grpc::Status status = (stub.*method)(&context, request, &response);
@@ -63,6 +65,7 @@ struct Session::Stubs {
   }
 
   SessionOptions options;
+  mutable OpenCalls calls;
   std::shared_ptr<grpc::Channel> channel;
   std::unique_ptr<v1::HouseholdService::Stub> households;
   std::unique_ptr<v1::BreadService::Stub> breads;
@@ -190,7 +193,8 @@ absl::StatusOr<v1::MakePlanResponse> Session::makePlan(
     const v1::MakePlanRequest& request, const std::function<void(const v1::MakePlanResponse&)>& told) {
   const std::chrono::seconds limit =
       request.has_time_limit() ? std::chrono::seconds(request.time_limit().seconds()) : kUsualPlanning;
-  grpc::ClientContext context;
+  OpenCalls::Call open(stubs_->calls);
+  grpc::ClientContext& context = open.context();
   stubs_->prepare(context, limit + kPlanningGrace);
   const auto reader = stubs_->plans->MakePlan(&context, request);
   v1::MakePlanResponse message;
@@ -206,7 +210,8 @@ absl::StatusOr<v1::MakePlanResponse> Session::makePlan(
 }
 
 absl::StatusOr<v1::MakePlanResponse> Session::replan(const v1::ReplanRequest& request) {
-  grpc::ClientContext context;
+  OpenCalls::Call open(stubs_->calls);
+  grpc::ClientContext& context = open.context();
   stubs_->prepare(context, kPlanningGrace);
   const auto reader = stubs_->plans->Replan(&context, request);
   v1::MakePlanResponse message;
@@ -229,7 +234,8 @@ absl::StatusOr<v1::AddReportsResponse> Session::addReports(const v1::AddReportsR
 
 absl::Status Session::findRemedies(const v1::FindRemediesRequest& request,
                                    const std::function<bool(const v1::FindRemediesResponse&)>& told) {
-  grpc::ClientContext context;
+  OpenCalls::Call open(stubs_->calls);
+  grpc::ClientContext& context = open.context();
   stubs_->prepare(context, kPlanningGrace);
   const auto reader = stubs_->plans->FindRemedies(&context, request);
   v1::FindRemediesResponse message;
@@ -260,8 +266,18 @@ absl::StatusOr<v1::AuditPlanResponse> Session::auditPlan(const v1::AuditPlanRequ
   return stubs_->call(*stubs_->plans, &v1::PlanService::Stub::AuditPlan, request);
 }
 
+absl::StatusOr<std::unique_ptr<google::protobuf::Message>> Session::carryOut(
+    const google::protobuf::Message& request) {
+  return writeAny(stubs_->channel, stubs_->options.deviceToken, request, stubs_->options.deadline,
+                  stubs_->calls);
+}
+
 absl::Status Session::write(const google::protobuf::Message& request) {
-  return writeAny(stubs_->channel, stubs_->options.deviceToken, request, stubs_->options.deadline);
+  return carryOut(request).status();
+}
+
+void Session::cancel() {
+  stubs_->calls.cancel();
 }
 
 absl::StatusOr<v1::AcceptProposalResponse> Session::acceptProposal(const v1::AcceptProposalRequest& request) {

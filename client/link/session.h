@@ -23,7 +23,9 @@
 #include "suppertide/v1/progress_service.pb.h"
 #include "suppertide/v1/reminder_service.pb.h"
 #include "suppertide/v1/review_service.pb.h"
+#include "suppertide/v1/recipe_service.pb.h"
 #include "suppertide/v1/shopping_service.pb.h"
+#include "suppertide/v1/starter_service.pb.h"
 
 namespace suppertide::link {
 
@@ -106,7 +108,13 @@ class Session {
   absl::StatusOr<v1::Review> review(const v1::GetReviewRequest& request);
   absl::StatusOr<v1::KeepReviewResponse> keepReview(const v1::KeepReviewRequest& request);
   absl::StatusOr<v1::WriteEventResponse> copyEvent(const v1::CopyEventRequest& request);
+  // The same, with its answer: a WriteRecipeResponse, ...
+  absl::StatusOr<std::unique_ptr<google::protobuf::Message>> carryOut(
+      const google::protobuf::Message& request);
   absl::StatusOr<v1::AuditPlanResponse> auditPlan(const v1::AuditPlanRequest& request);
+
+  // Ends every call under way with Cancelled, and each that begins later.
+  void cancel();
 
  private:
   struct Stubs;
