@@ -21,9 +21,9 @@
 #include "suppertide/v1/menu_service.pb.h"
 #include "suppertide/v1/plan_service.pb.h"
 #include "suppertide/v1/progress_service.pb.h"
+#include "suppertide/v1/recipe_service.pb.h"
 #include "suppertide/v1/reminder_service.pb.h"
 #include "suppertide/v1/review_service.pb.h"
-#include "suppertide/v1/recipe_service.pb.h"
 #include "suppertide/v1/shopping_service.pb.h"
 #include "suppertide/v1/starter_service.pb.h"
 
@@ -89,6 +89,9 @@ class Session {
   absl::StatusOr<v1::AddReportsResponse> addReports(const v1::AddReportsRequest& request);
   // Any request that changes documents: UpdateRecipeRequest, AddReportsRequest, ...
   absl::Status write(const google::protobuf::Message& request);
+  // The same, with its answer: a WriteRecipeResponse, ...
+  absl::StatusOr<std::unique_ptr<google::protobuf::Message>> carryOut(
+      const google::protobuf::Message& request);
   absl::StatusOr<v1::AcceptProposalResponse> acceptProposal(const v1::AcceptProposalRequest& request);
   absl::StatusOr<v1::DismissProposalResponse> dismissProposal(const v1::DismissProposalRequest& request);
 
@@ -108,9 +111,6 @@ class Session {
   absl::StatusOr<v1::Review> review(const v1::GetReviewRequest& request);
   absl::StatusOr<v1::KeepReviewResponse> keepReview(const v1::KeepReviewRequest& request);
   absl::StatusOr<v1::WriteEventResponse> copyEvent(const v1::CopyEventRequest& request);
-  // The same, with its answer: a WriteRecipeResponse, ...
-  absl::StatusOr<std::unique_ptr<google::protobuf::Message>> carryOut(
-      const google::protobuf::Message& request);
   absl::StatusOr<v1::AuditPlanResponse> auditPlan(const v1::AuditPlanRequest& request);
 
   // Ends every call under way with Cancelled, and each that begins later.

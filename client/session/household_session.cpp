@@ -1,19 +1,23 @@
 #include "client/session/household_session.h"
 
+#include <QtCore/qcoreapplication.h>
 #include <QtCore/qpointer.h>
 #include <QtCore/qtimezone.h>
 
 #include <utility>
 
 #include "client/link/any_write.h"
+#include "client/link/edit.h"
 #include "client/link/request_id.h"
 #include "client/link/session.h"
+#include "client/session/request_words.h"
 
 namespace suppertide {
 namespace {
 
 // Planning and a question or two beside it; more wait.
 constexpr int kWorkers = 4;
+constexpr std::chrono::milliseconds kKeepPause{1000};
 
 link::SessionOptions sessionOptions(const link::LinkOptions& options) {
   link::SessionOptions session;
@@ -31,28 +35,112 @@ QString words(const absl::Status& status) {
 }  // namespace
 
 HouseholdSession::HouseholdSession(Clock clock, QObject* parent)
-    : QObject(parent), clock_(std::move(clock)), now_(clock_()), events_(new EventModel(this)) {
+    : QObject(parent),
+      clock_(std::move(clock)),
+      now_(clock_()),
+      events_(new EventModel(this)),
+      refused_(new RefusedModel(this)),
+      outbox_(link::Outbox::inMemory()) {
   workers_.setMaxThreadCount(kWorkers);
 }
 
 HouseholdSession::~HouseholdSession() {
+  if (server_ != nullptr) server_->cancel();
   link_.reset();
+  sender_.reset();
   workers_.clear();
   workers_.waitForDone();
 }
 
-void HouseholdSession::start(link::LinkOptions options, const std::string& eventId) {
+void HouseholdSession::start(link::LinkOptions options, const std::string& eventId,
+                             const std::filesystem::path& folder) {
   wantedEventId_ = eventId;
   options_ = options;
+  if (!folder.empty()) openStore(folder);
+  options.known = told_;
   server_ = std::make_shared<link::Session>(sessionOptions(options_));
+  link::SenderListener& sending = *this;
+  sender_ = std::make_unique<link::Sender>(*server_, *outbox_, sending);
   options.post = [this](std::function<void()> told) { post(std::move(told)); };
   link::LinkListener& listener = *this;
   link_ = std::make_unique<link::Link>(std::move(options), listener);
   link_->start();
 }
 
+void HouseholdSession::openStore(const std::filesystem::path& folder) {
+  auto outbox = link::Outbox::open(folder / "outbox.sqlite");
+  if (outbox.ok()) {
+    outbox_ = *std::move(outbox);
+  } else {
+    // Told once the window is there to show it.
+    post([this, why = words(outbox.status())] {
+      Q_EMIT failed(tr("What you do now is lost if this window closes before it is sent: %1").arg(why));
+    });
+  }
+  for (const link::Outbox::Entry& entry : outbox_->entries()) {
+    if (!entry.refused && entry.request != nullptr) pending_.add(entry.number, entry.request);
+  }
+  keeper_ = std::make_unique<link::ReplicaKeeper>(folder / "replica", kKeepPause);
+  if (auto kept = link::loadReplica(folder / "replica"); kept.ok()) told_ = *std::move(kept);
+  if (told_ != nullptr) show();
+}
+
+void HouseholdSession::stop() {
+  if (server_ != nullptr) server_->cancel();
+  link_.reset();
+  sender_.reset();
+  workers_.clear();
+  workers_.waitForDone();
+  // What they told last comes to nothing.
+  QCoreApplication::removePostedEvents(this, QEvent::MetaCall);
+  server_.reset();
+  keeper_.reset();
+  outbox_ = link::Outbox::inMemory();
+  pending_ = {};
+  undo_ = {};
+  told_.reset();
+  replica_.reset();
+  view_.reset();
+  eventId_.clear();
+  memberId_.clear();
+  why_.clear();
+  state_ = Connecting;
+  events_->setEvents({});
+  refused_->setEntries({}, {});
+  Q_EMIT stateChanged();
+  Q_EMIT householdChanged();
+  Q_EMIT eventIdChanged();
+  Q_EMIT memberChanged();
+  Q_EMIT undoChanged();
+}
+
 void HouseholdSession::adopt(std::shared_ptr<const link::Replica> replica, const std::string& memberId) {
   replicaChanged(std::move(replica), memberId);
+}
+
+void HouseholdSession::setUnits(std::optional<v1::TemperatureUnit> temperature,
+                                std::optional<v1::MeasureSystem> measures) {
+  temperatureUnit_ = temperature;
+  measureSystem_ = measures;
+  if (told_ != nullptr) show();
+}
+
+void HouseholdSession::tellAnew() {
+  if (told_ != nullptr) show();
+  Q_EMIT stateChanged();
+  Q_EMIT undoChanged();
+  Q_EMIT eventIdChanged();
+}
+
+void HouseholdSession::readInOwnUnits() {
+  const v1::Household& household = replica_->household;
+  const auto temperature = temperatureUnit_.value_or(household.temperature_unit());
+  const auto measures = measureSystem_.value_or(household.measure_system());
+  if (temperature == household.temperature_unit() && measures == household.measure_system()) return;
+  auto own = std::make_shared<link::Replica>(*replica_);
+  own->household.set_temperature_unit(temperature);
+  own->household.set_measure_system(measures);
+  replica_ = std::move(own);
 }
 
 void HouseholdSession::tick() {
@@ -63,15 +151,16 @@ void HouseholdSession::tick() {
 }
 
 QString HouseholdSession::stateText() const {
+  const int waiting = waitingCount();
   switch (state_) {
     case Connecting:
-      return tr("Connecting…");
+      return waiting > 0 ? tr("Connecting, %n waiting", "", waiting) : tr("Connecting…");
     case Live:
-      return tr("Live");
+      return waiting > 0 ? tr("Live, %n being sent", "", waiting) : tr("Live");
     case Offline:
-      return tr("Offline");
+      return waiting > 0 ? tr("Offline, %n waiting", "", waiting) : tr("Offline");
     case Refused:
-      return tr("Not let in");
+      return waiting > 0 ? tr("Not let in, %n waiting", "", waiting) : tr("Not let in");
   }
   return {};
 }
@@ -127,14 +216,111 @@ void HouseholdSession::report(v1::Report report) {
   send(request);
 }
 
-void HouseholdSession::send(const google::protobuf::Message& request) {
+bool HouseholdSession::send(const google::protobuf::Message& request) {
   std::shared_ptr<google::protobuf::Message> copy(request.New());
   copy->CopyFrom(request);
-  link::fillIds(*copy, options_.householdId);
-  run([this, copy](link::Session& server) {
-    if (const absl::Status status = server.write(*copy); !status.ok())
-      post([this, text = words(status)] { Q_EMIT failed(text); });
-  });
+  return keep(std::move(copy), /*undoable=*/true);
+}
+
+bool HouseholdSession::keep(std::shared_ptr<google::protobuf::Message> request, bool undoable) {
+  link::fillIds(*request, options_.householdId);
+  const auto number = outbox_->add(*request, now_.time_since_epoch().count());
+  if (!number.ok()) {
+    Q_EMIT failed(
+        tr("This could not be kept on this device, so it was not done: %1").arg(words(number.status())));
+    return false;
+  }
+  if (undoable && replica_ != nullptr) {
+    undo_.add(*number, *request, *replica_, RequestWords::of(*request, *replica_));
+    Q_EMIT undoChanged();
+  }
+  pending_.add(*number, std::move(request));
+  if (sender_ != nullptr) sender_->wake();
+  if (told_ != nullptr) show();
+  Q_EMIT stateChanged();
+  return true;
+}
+
+void HouseholdSession::undo() {
+  if (replica_ == nullptr) return;
+  if (auto back = undo_.take(*replica_); back != nullptr) keep(std::move(back), /*undoable=*/false);
+  Q_EMIT undoChanged();
+}
+
+void HouseholdSession::requestTaken(const link::Outbox::Entry& entry,
+                                    std::shared_ptr<const google::protobuf::Message> answer) {
+  post([this, number = entry.number, answer = std::move(answer)] { wasTaken(number, answer); });
+}
+
+void HouseholdSession::requestRefused(const link::Outbox::Entry& entry, const absl::Status& why) {
+  post([this, entry, why] { wasRefused(entry, why); });
+}
+
+void HouseholdSession::wasTaken(std::int64_t number,
+                                std::shared_ptr<const google::protobuf::Message> answer) {
+  undo_.taken(number, *answer);
+  pending_.taken(number, std::move(answer));
+  if (told_ != nullptr) show();
+  Q_EMIT stateChanged();
+}
+
+void HouseholdSession::wasRefused(const link::Outbox::Entry& entry, const absl::Status& why) {
+  pending_.drop(entry.number);
+  undo_.drop(entry.number);
+  if (told_ != nullptr) show();
+  refreshRefused();
+  Q_EMIT stateChanged();
+  Q_EMIT undoChanged();
+  const QString what = RequestWords::of(*entry.request, replica_ != nullptr ? *replica_ : link::Replica());
+  Q_EMIT refusedNow(entry.number, what, RequestWords::why(why));
+  if (why.code() == absl::StatusCode::kAborted) Q_EMIT conflicted(entry.number);
+}
+
+HouseholdSession::Conflict HouseholdSession::conflict(qint64 number) const {
+  const auto entry = outbox_->entry(number);
+  if (!entry || !entry->refused || entry->request == nullptr || told_ == nullptr ||
+      entry->refusal.code() != absl::StatusCode::kAborted)
+    return {};
+  const link::Edit edit = link::readEdit(*entry->request);
+  Conflict both;
+  // The replica is at least as new as what the refusal carries, and whole.
+  if (const auto* theirs = link::documentOf(*told_, edit.kind, edit.id); theirs != nullptr) {
+    std::shared_ptr<google::protobuf::Message> copy(theirs->New());
+    copy->CopyFrom(*theirs);
+    both.theirs = std::move(copy);
+  }
+  if (both.theirs == nullptr || link::documentOf(*entry->request) == nullptr) return both;
+  link::Replica mine = *told_;
+  link::foresee(*entry->request, memberId_, mine);
+  const auto* document = link::documentOf(mine, edit.kind, edit.id);
+  std::shared_ptr<google::protobuf::Message> copy(document->New());
+  copy->CopyFrom(*document);
+  both.mine = std::move(copy);
+  return both;
+}
+
+void HouseholdSession::sendAgain(qint64 number) {
+  const auto entry = outbox_->entry(number);
+  if (!entry || !entry->refused || entry->request == nullptr) return;
+  std::shared_ptr<google::protobuf::Message> again(entry->request->New());
+  again->CopyFrom(*entry->request);
+  link::renew(*again);
+  const link::Edit edit = link::readEdit(*again);
+  const auto* there = replica_ == nullptr ? nullptr : link::documentOf(*replica_, edit.kind, edit.id);
+  if (!edit.etag.empty() && there != nullptr) link::aimAt(*again, link::etagOf(*there));
+  // Kept anew before the old one goes.
+  if (keep(std::move(again), /*undoable=*/true)) letGo(number);
+}
+
+void HouseholdSession::letGo(qint64 number) {
+  const auto entry = outbox_->entry(number);
+  if (!entry || !entry->refused) return;
+  if (const absl::Status status = outbox_->drop(number); !status.ok()) Q_EMIT failed(words(status));
+  refreshRefused();
+}
+
+void HouseholdSession::refreshRefused() {
+  refused_->setEntries(outbox_->entries(), replica_ != nullptr ? *replica_ : link::Replica());
 }
 
 void HouseholdSession::post(std::function<void()> told) {
@@ -153,28 +339,42 @@ void HouseholdSession::linkStateChanged(link::LinkState state, const std::string
   const auto next = [&] {
     if (state == link::LinkState::kLive) return Live;
     if (state == link::LinkState::kRefused) return Refused;
-    return known() ? Offline : Connecting;
+    return known() && !why.empty() ? Offline : Connecting;
   };
   state_ = next();
   why_ = QString::fromStdString(why);
+  if (sender_ != nullptr) sender_->setReachable(state_ == Live);
   if (state_ == Live && memberId_.empty()) askWhoIAm();
   Q_EMIT stateChanged();
 }
 
 void HouseholdSession::replicaChanged(std::shared_ptr<const link::Replica> replica,
                                       const std::string& memberId) {
-  replica_ = std::move(replica);
+  told_ = std::move(replica);
+  if (keeper_ != nullptr) keeper_->keep(told_);
+  const bool couldUndo = !undo_.empty();
+  undo_.check(*told_);
+  show(&memberId);
+  if (couldUndo) Q_EMIT undoChanged();
+}
+
+void HouseholdSession::show(const std::string* writer) {
+  replica_ = pending_.over(told_, memberId_);
+  readInOwnUnits();
   events_->setEvents(*replica_);
   const std::string before = eventId_;
   chooseEvent();
-  const auto plan = replica_->plans.find(eventId_);
-  const std::string& planner =
-      plan == replica_->plans.end() ? std::string() : plan->second.meta().updated_by_member_id();
-  changedBy_ = nameOf(memberId.empty() ? planner : memberId);
+  changedBy_ = writer == nullptr ? QString() : nameOf(writer->empty() ? planner() : *writer);
   refreshView();
+  refreshRefused();
   if (eventId_ != before) Q_EMIT eventIdChanged();
   Q_EMIT householdChanged();
   Q_EMIT memberChanged();
+}
+
+std::string HouseholdSession::planner() const {
+  const auto plan = replica_->plans.find(eventId_);
+  return plan == replica_->plans.end() ? std::string() : plan->second.meta().updated_by_member_id();
 }
 
 void HouseholdSession::chooseEvent() {
