@@ -31,6 +31,23 @@ bool isUnserved(const Problem& problem, const Outcome& outcome, std::string_view
   return outcome.schedule.unserved[static_cast<std::size_t>(dishIndex(problem, dish))];
 }
 
+// What is hot already and left to the next one saves heating, yet does not find the sugar's cook time.
+TEST(SolverRulesTest, ADishWithoutAPlaceForOneStepIsLeftOutHoweverWellItsBakeLies) {
+  ProblemBuilder kitchen(300);
+  kitchen.cook("Ana");
+  kitchen.oven("oven", {180}, {.racks = 2, .changeMinutes = 20, .idleMinuteCost = 5});
+  kitchen.dish("roast", {.serve = 200, .holdLimit = 0});
+  kitchen.step("watch").lasting(190).by({"Ana"}).notAfter(190);
+  kitchen.step("roast").lasting(60).in("oven", 180).after("watch", -50);
+  kitchen.dish("rolls", {.serve = 100, .holdLimit = 0});
+  kitchen.step("rolls").lasting(40).in("oven", 180);
+  kitchen.dish("tart", {.serve = 195, .holdLimit = 100});
+  kitchen.step("bake").lasting(30).in("oven", 180);
+  kitchen.step("sugar").lasting(10).by({"Ana"}).after("bake", 0, 0).notAfter(185);
+  kitchen.step("cool").lasting(5).after("bake");
+  EXPECT_EQ(costIn(bestPlan(kitchen.build()).cost, Tier::kUnserved), 1);
+}
+
 TEST(SolverRulesTest, KeepsLeastAndMostGaps) {
   ProblemBuilder kitchen(300);
   kitchen.cook("Ana");

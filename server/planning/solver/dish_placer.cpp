@@ -288,6 +288,9 @@ void DishPlacer::tryChoice(int step, int choice, int cook, std::int64_t optionCo
     for (int j = std::max(0, row.firstEnd - table.firstEnd); j <= last; ++j) {
       const Minute end = at(table.ends, j);
       if (end > room) break;
+      // Leaving a hot oven to the next bake costs less than nothing: it must not make up for a child
+      // that has no place.
+      if (at(table.endExtra, j) >= kNever) continue;
       const Minute over = end - row.best;
       std::int64_t cost = always + at(table.startExtra, k) + at(table.endExtra, j) +
                           (over < 0 ? -over * shortPrice : over * longPrice) + workPrice * (end - start);
