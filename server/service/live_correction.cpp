@@ -57,10 +57,10 @@ class Outcome {
   Outcome(Backend& backend, const std::string& household, const RunningEvent& event)
       : backend_(backend), household_(household), event_(event) {}
 
-  std::vector<storage::Put> puts(compose::CorrectedPlan made, bool thorough) {
+  std::vector<storage::Put> puts(compose::CorrectedPlan made, bool again) {
     std::vector<storage::Put> puts;
     const std::string& id = event_.documents.event.id();
-    if (!made.saysMore || (thorough && !isWorth(made))) {
+    if (!made.saysMore || (again && !isWorth(made))) {
       if (!made.saysMore && proposal()) puts.push_back(withoutProposal(id));
       return puts;
     }
@@ -116,15 +116,15 @@ void LiveCorrection::reported(const std::string& householdId, const std::string&
   if (state.going != nullptr) state.going->cancel = true;
   if (state.queued) return;
   state.queued = true;
-  post(key, false);
+  post(key, Search::kQuick);
 }
 
-void LiveCorrection::post(const Key& key, bool thorough) {
+void LiveCorrection::post(const Key& key, Search search) {
   ++open_;
-  (thorough ? *thorough_ : *quick_)
+  (search == Search::kQuick ? *quick_ : *thorough_)
       .post(
-          [this, key, thorough] {
-            correct(key, thorough);
+          [this, key, search] {
+            correct(key, search);
             const std::lock_guard lock(mutex_);
             --open_;
             done_.notify_all();
@@ -159,7 +159,8 @@ void LiveCorrection::stop() {
   }
 }
 
-std::shared_ptr<PlanningRun> LiveCorrection::begin(const Key& key, bool thorough) {
+std::shared_ptr<PlanningRun> LiveCorrection::begin(const Key& key, Search search) {
+  const bool thorough = search != Search::kQuick;
   {
     const std::lock_guard lock(mutex_);
     if (quick_ == nullptr) return nullptr;
@@ -191,37 +192,41 @@ void LiveCorrection::end(const Key& key) {
   backend_.planning().end(key.first, key.second);
 }
 
-void LiveCorrection::correct(const Key& key, bool thorough) {
-  const auto run = begin(key, thorough);
+void LiveCorrection::correct(const Key& key, Search search) {
+  const auto run = begin(key, search);
   if (run == nullptr) return;
-  const bool more = tryCorrect(key, thorough, *run);
+  const auto next = tryCorrect(key, search, *run);
   end(key);
   const std::lock_guard lock(mutex_);
-  if (more && !thorough && thorough_ != nullptr) post(key, true);
+  if (next && thorough_ != nullptr) post(key, *next);
 }
 
-// Whether a longer search may find better.
-bool LiveCorrection::tryCorrect(const Key& key, bool thorough, PlanningRun& run) {
+std::optional<LiveCorrection::Search> LiveCorrection::tryCorrect(const Key& key, Search search,
+                                                                 PlanningRun& run) {
+  const bool quick = search == Search::kQuick;
   RunningEvent event;
   // Without a plan there is nothing to correct; documents that no longer fit together are told to who plans.
-  if (readRunningEvent(backend_, key.first, key.second, event).failed()) return false;
+  if (readRunningEvent(backend_, key.first, key.second, event).failed()) return std::nullopt;
   if (event.documents.event.live_correction() == v1::LIVE_CORRECTION_OFF || isOver(event) ||
       event.running.progress.reports().empty())
-    return false;
-  TimeUp time(thorough ? std::chrono::nanoseconds(kThorough) : std::chrono::nanoseconds(kQuick), run);
+    return std::nullopt;
+  TimeUp time(quick ? std::chrono::nanoseconds(kQuick) : std::chrono::nanoseconds(kThorough), run);
   compose::PlanOptions options;
   options.workLimit = kWork;
   auto made = compose::correctPlan(event.documents, event.running, options, &time);
-  if (run.cancel) return false;
+  if (run.cancel) return std::nullopt;
+  const auto instead = quick && time.wasCut() ? std::optional(Search::kInstead) : std::nullopt;
   if (!made.ok()) {
     if (!time.wasCut()) spdlog::warn("correcting a plan failed: {}", made.status().ToString());
-    return time.wasCut();
+    return instead;
   }
+  // A dish is not given up for want of a moment's thought.
+  if (instead && made->plan.unserved_size() > event.running.plan.unserved_size()) return instead;
   const bool shortOf = made->plan.unserved_size() > 0 || made->plan.quality().costs().lateness() > 0;
   storage::WriteRequest write;
   write.householdId = key.first;
-  write.puts = Outcome(backend_, key.first, event).puts(*std::move(made), thorough);
-  if (write.puts.empty()) return false;
+  write.puts = Outcome(backend_, key.first, event).puts(*std::move(made), search == Search::kBetter);
+  if (write.puts.empty()) return std::nullopt;
   // Waited for, so that whoever plans the event next begins with this plan.
   std::promise<absl::Status> written;
   backend_.queue().submit(std::move(write), [&written](const absl::StatusOr<storage::WriteResult>& result) {
@@ -230,7 +235,8 @@ bool LiveCorrection::tryCorrect(const Key& key, bool thorough, PlanningRun& run)
   const absl::Status status = written.get_future().get();
   // Somebody stored another plan meanwhile: it is corrected instead.
   if (status.code() == absl::StatusCode::kAborted) reported(key.first, key.second);
-  return shortOf && time.wasCut();
+  if (!quick || !shortOf || !time.wasCut()) return std::nullopt;
+  return Search::kBetter;
 }
 
 }  // namespace suppertide::service

@@ -12,6 +12,7 @@
 #include <map>
 #include <memory>
 #include <mutex>
+#include <optional>
 #include <string>
 #include <utility>
 
@@ -47,11 +48,14 @@ class LiveCorrection {
     bool waiting = false;                // for the event's planning to end
     std::shared_ptr<PlanningRun> going;  // a thorough one
   };
-  void post(const Key& key, bool thorough);  // mutex_ is held
-  void correct(const Key& key, bool thorough);
-  std::shared_ptr<PlanningRun> begin(const Key& key, bool thorough);
+  // How long it may search, and whether a quick one is stored already.
+  enum class Search { kQuick, kBetter, kInstead };
+  void post(const Key& key, Search search);  // mutex_ is held
+  void correct(const Key& key, Search search);
+  std::shared_ptr<PlanningRun> begin(const Key& key, Search search);
   void end(const Key& key);
-  bool tryCorrect(const Key& key, bool thorough, PlanningRun& run);
+  // What search is to follow, if any.
+  std::optional<Search> tryCorrect(const Key& key, Search search, PlanningRun& run);
 
   Backend& backend_;
   std::mutex mutex_;

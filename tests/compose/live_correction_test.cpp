@@ -115,7 +115,8 @@ TEST_F(CorrectingTest, AReportThatAgreesWithAnotherCountsOnce) {
   *progress.add_reports() = about(season, start + 600, 2);
   progress.mutable_reports(1)->set_started(true);
   progress.mutable_reports(1)->set_agrees_with_report_id("r1");
-  for (const v1::PlannedStep& one : corrected(progress, start + 900).plan.steps())
+  const CorrectedPlan made = corrected(progress, start + 900);
+  for (const v1::PlannedStep& one : made.plan.steps())
     if (one.id() == season.id()) {
       EXPECT_EQ(one.start_time().seconds(), start);
     }

@@ -210,7 +210,6 @@ std::string calendarOf(const std::vector<CalendarEvent>& events, const std::stri
   lines.add("BEGIN", "VCALENDAR");
   lines.add("VERSION", "2.0");
   lines.add("PRODID", "-//Suppertide//Suppertide//EN");
-  lines.add("METHOD", "PUBLISH");
   if (events.size() == 1) lines.addText("NAME", events.front().day.event.display_name());
   lines.add("REFRESH-INTERVAL;VALUE=DURATION", "PT5M");
   addZones(events, lines);

@@ -79,7 +79,8 @@ class Reminding {
       const Step* first = nullptr;
       for (int next = s + 1; next < program.segments_size() && first == nullptr; ++next)
         first = firstIn(program.segments(next));
-      if (first == nullptr || begun_.count(first->id()) > 0) continue;
+      // Cooling to where dough may stand needs no hand on the dial.
+      if (first == nullptr || first->kind() != v1::STEP_KIND_OVEN || begun_.count(first->id()) > 0) continue;
       const absl::Time start = toTime(segment.start_time());
       v1::Reminder* reminder = add(v1::REMINDER_KIND_PREHEAT, *first,
                                    whoSeesTo(*first, toTime(first->start_time())), start, start);
