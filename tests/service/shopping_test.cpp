@@ -13,7 +13,6 @@ namespace {
 
 using testing::ElementsAre;
 using testing::IsEmpty;
-using testing::SizeIs;
 
 class ShoppingServiceTest : public testing::Test {
  protected:
@@ -113,9 +112,9 @@ TEST_F(ShoppingServiceTest, TellsWhatIsMissingWhenLessWasBought) {
 TEST_F(ShoppingServiceTest, TwoPeopleAtOnceLoseNoneOfTheirTicks) {
   const std::string other = served_.invite(v1::ROLE_COOK);
   const v1::MakeShoppingListResponse all = list();
-  ASSERT_GE(all.items_size(), 8);
+  ASSERT_GE(all.items_size(), 4);
   const auto shop = [&](const std::string& token, int from) {
-    for (int i = from; i < 8; i += 2) {
+    for (int i = from; i < all.items_size(); i += 2) {
       v1::EditShoppingResponse answer;
       EXPECT_TRUE(stub_->EditShopping(with(token).get(), edits({tick(all.items(i).id())}), &answer).ok());
     }
@@ -128,7 +127,7 @@ TEST_F(ShoppingServiceTest, TwoPeopleAtOnceLoseNoneOfTheirTicks) {
   get.set_event_id("supper");
   v1::Shopping shopping;
   ASSERT_TRUE(stub_->GetShopping(with(served_.token).get(), get, &shopping).ok());
-  EXPECT_THAT(shopping.ticks(), SizeIs(8));
+  EXPECT_EQ(shopping.ticks_size(), all.items_size());
 }
 
 TEST_F(ShoppingServiceTest, ARepeatedRequestCountsOnceAndAReaderMayOnlyLook) {
