@@ -157,7 +157,8 @@ int runInvite(const InviteCommand& command, Environment& environment) {
   }
   const Clock clock(household->time_zone());
   const absl::Time expires = toTime(answer->expire_time());
-  const std::string code = plainLine(link::textOf({answer->code(), answer->certificate_fingerprint()}));
+  const std::string code =
+      plainLine(link::textOf(link::JoinCode{answer->code(), answer->certificate_fingerprint()}));
   environment.out << "Invitation code: " << code << "\nGood once, as " << roleWords(request.role())
                   << ", until " << clock.day(expires) << " " << clock.hour(expires)
                   << (link::isLocalTarget(known->target) ? ". On this machine:" : ". On the other device:")
