@@ -78,6 +78,11 @@ class EventWriter {
     lines_.add("SEQUENCE", absl::StrCat(sequence & 0x7FFFFFFF));
   }
 
+  // A property without a value is none.
+  void addSaid(const char* name, const std::string& value) {
+    if (!value.empty()) lines_.addText(name, value);
+  }
+
   void writeStep(const v1::Reminder& reminder, const std::vector<v1::Reminder>& alarms) {
     const v1::PlannedStep& step = *steps_.at(reminder.step_id());
     begin(reminder, step.move_count());
@@ -86,8 +91,8 @@ class EventWriter {
       lines_.addLocal("DTEND", toTime(step.end_time()), zone_);
     const std::string summary = summaryOf(reminder, step.title());
     lines_.addText("SUMMARY", summary);
-    lines_.addText("LOCATION", thing(step.oven_id().empty() ? step.place_id() : step.oven_id()));
-    lines_.addText("DESCRIPTION", aboutStep(step));
+    addSaid("LOCATION", thing(step.oven_id().empty() ? step.place_id() : step.oven_id()));
+    addSaid("DESCRIPTION", aboutStep(step));
     for (const v1::Reminder& alarm : alarms) {
       if (alarm.member_id() != reminder.member_id()) continue;
       if (alarm.kind() == v1::REMINDER_KIND_STEP_SOON)
