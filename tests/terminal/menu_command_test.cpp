@@ -95,7 +95,7 @@ TEST_F(MenuCommandTest, ListsShoppingLessWhatIsAtHandByBuyer) {
 
 TEST_F(MenuCommandTest, NotesWhatIsInTheBasketAndWhatRecipesDoNotAskFor) {
   ASSERT_EQ(program({"menu", "shopping", "BUNDLE", "--add", "12 candles", "--tick", "hazelnuts", "--packet",
-                     "500 g flour", "--at-hand", "10 g salt", "--keep"}),
+                     "500 g flour", "--at-hand", "2 g salt", "--keep"}),
             kOk)
       << err_.str();
   EXPECT_THAT(out_.str(), HasSubstr("✓"));
@@ -103,7 +103,7 @@ TEST_F(MenuCommandTest, NotesWhatIsInTheBasketAndWhatRecipesDoNotAskFor) {
   EXPECT_THAT(out_.str(), HasSubstr("Added by hand"));
   EXPECT_THAT(out_.str(), HasSubstr("12 candles"));
   EXPECT_THAT(out_.str(), HasSubstr("× 500 g"));
-  EXPECT_THAT(out_.str(), HasSubstr("beside 10 g at hand"));
+  EXPECT_THAT(out_.str(), HasSubstr("beside 2 g at hand"));
   EXPECT_EQ(program({"menu", "shopping", "BUNDLE", "--tick", "moon dust", "--drop", "flour"}), kBadInput);
   EXPECT_THAT(err_.str(), HasSubstr("--tick: moon dust"));
   EXPECT_THAT(err_.str(), HasSubstr("--drop: flour"));
