@@ -30,26 +30,14 @@ PlanView::PlanView(std::shared_ptr<const link::Replica> replica, const std::stri
       kitchen_(findOrNull(replica_->kitchens, event_->kitchen_id())),
       names_(*replica_, *event_),
       words_(zoneOf(*replica_, *event_)) {
-  if (plan_ == nullptr) return;
-  readPlan();
-  readProgress();
+  if (plan_ != nullptr) readPlan();
+  if (const v1::Progress* progress = findOrNull(replica_->progresses, eventId); progress != nullptr)
+    progress_ = ProgressReading(*progress);
 }
 
 void PlanView::readPlan() {
   for (const v1::PlannedStep& step : plan_->steps()) steps_[step.id()] = &step;
   for (const v1::PlannedDish& dish : plan_->dishes()) dishes_[dish.dish_id()] = &dish;
-}
-
-void PlanView::readProgress() {
-  const v1::Progress* progress = findOrNull(replica_->progresses, event_->id());
-  if (progress == nullptr) return;
-  std::map<std::string, std::string> finished;  // planned id by report
-  for (const v1::Report& report : progress->reports()) {
-    if (report.what_case() == v1::Report::kUndoneReportId) finished.erase(report.undone_report_id());
-    if (report.what_case() == v1::Report::kFinished)
-      finished[report.id()] = report.dish_id() + "/" + report.step_id();
-  }
-  for (const auto& [report, step] : finished) done_.insert(step);
 }
 
 const v1::PlannedStep* PlanView::step(const std::string& plannedId) const {

@@ -3,11 +3,11 @@
 
 #include <map>
 #include <memory>
-#include <set>
 #include <string>
 
 #include "client/link/replica.h"
 #include "client/words/plan_names.h"
+#include "client/words/progress_reading.h"
 #include "client/words/time_words.h"
 
 namespace suppertide {
@@ -29,7 +29,10 @@ class PlanView {
   const v1::PlannedStep* step(const std::string& plannedId) const;
   const v1::PlannedDish* dish(const std::string& dishId) const;
   // Reported as finished and not taken back.
-  bool isDone(const v1::PlannedStep& step) const { return done_.count(step.id()) > 0; }
+  bool isDone(const v1::PlannedStep& step) const {
+    return progress_.of(step.id()).state == StepProgress::State::kDone;
+  }
+  const ProgressReading& progress() const { return progress_; }
 
   // "220 °C" or "425 °F", as the household reads it; a dial has steps of 5 °F.
   QString dial(int celsius) const;
@@ -38,7 +41,6 @@ class PlanView {
  private:
   bool fahrenheit() const;
   void readPlan();
-  void readProgress();
 
   std::shared_ptr<const link::Replica> replica_;
   const v1::Event* event_;
@@ -48,7 +50,7 @@ class PlanView {
   TimeWords words_;
   std::map<std::string, const v1::PlannedStep*> steps_;  // by planned id
   std::map<std::string, const v1::PlannedDish*> dishes_;
-  std::set<std::string> done_;  // planned ids
+  ProgressReading progress_;
 };
 
 Instant toInstant(const google::protobuf::Timestamp& time);
