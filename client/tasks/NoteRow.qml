@@ -2,31 +2,40 @@ import QtQuick
 import Suppertide.Ui
 
 // A note on a task, for everybody to read.
-Row {
+Item {
     id: root
 
     signal written(text: string)
     signal left()
+    property string draft
 
-    spacing: Theme.small
+    implicitHeight: entry.implicitHeight
     Keys.onEscapePressed: left()
-    onVisibleChanged: if (visible) entry.field.forceActiveFocus()
+    onVisibleChanged: if (visible) entry.take()
 
     function send(): void {
-        written(entry.text)
-        entry.text = ""
+        if (draft.trim().length === 0)
+            return
+        written(draft)
+        draft = ""
     }
 
     TextEntry {
         id: entry
+        objectName: "noteText"
         width: parent.width - tell.width - Theme.small
-        placeholder: qsTr("A note for everybody")
+        label: qsTr("A note for everybody")
+        longest: 500
+        value: root.draft
+        onEdited: value => root.draft = value
         onAccepted: root.send()
     }
     ActionButton {
         id: tell
+        objectName: "sendNote"
+        anchors { right: parent.right; bottom: parent.bottom }
         text: qsTr("Tell")
-        enabled: entry.text.trim().length > 0
+        enabled: root.draft.trim().length > 0
         onClicked: root.send()
     }
 }
