@@ -9,7 +9,9 @@ FocusScope {
     id: root
 
     required property HouseholdSession session
-    required property DoughsController doughs
+    readonly property DoughsController doughs: DoughsController {
+        session: root.session
+    }
     readonly property bool wide: width >= 900
 
     Flickable {

@@ -58,9 +58,9 @@ void DoughsController::setSession(HouseholdSession* session) {
       refresh();
       refreshForecast();
     });
-    for (const auto signal :
-         {&HouseholdSession::eventIdChanged, &HouseholdSession::memberChanged, &HouseholdSession::nowChanged})
+    for (const auto signal : {&HouseholdSession::eventIdChanged, &HouseholdSession::memberChanged})
       connect(session_, signal, this, &DoughsController::refresh);
+    connect(session_, &HouseholdSession::nowChanged, this, &DoughsController::minuteCame);
   }
   refresh();
   Q_EMIT sessionChanged();
@@ -120,7 +120,12 @@ void DoughsController::choose() {
     if (stage.step_id() == chosenStage_) stageId_ = chosenStage_;
 }
 
+void DoughsController::minuteCame() {
+  if (std::chrono::floor<std::chrono::minutes>(session_->now()) != minute_) refresh();
+}
+
 void DoughsController::refresh() {
+  if (session_ != nullptr) minute_ = std::chrono::floor<std::chrono::minutes>(session_->now());
   if (!hasPlan()) {
     doughId_.clear();
     stageId_.clear();

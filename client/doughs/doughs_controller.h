@@ -105,6 +105,7 @@ class DoughsController : public QObject {
 
  private:
   void refresh();
+  void minuteCame();  // nothing that is shown is finer
   void choose();
   void readStage();
   void readTicks();
@@ -120,6 +121,7 @@ class DoughsController : public QObject {
   bool fahrenheit() const;
 
   QPointer<HouseholdSession> session_;
+  Instant minute_{};
   RecordModel doughs_, stages_, ticks_, seen_;
   std::string chosenDough_, chosenStage_;  // by hand; empty: by the clock
   std::string doughId_, stageId_;

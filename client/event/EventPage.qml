@@ -9,7 +9,9 @@ FocusScope {
     id: root
 
     required property HouseholdSession session
-    required property EventController dinner
+    readonly property EventController dinner: EventController {
+        session: root.session
+    }
     readonly property bool wide: width >= 900
 
     Keys.onEscapePressed: if (dinner.editing) dinner.putBack()

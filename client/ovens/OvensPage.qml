@@ -9,7 +9,9 @@ FocusScope {
     id: root
 
     required property HouseholdSession session
-    required property OvensController ovens
+    readonly property OvensController ovens: OvensController {
+        session: root.session
+    }
     // Shown above the ovens: what cannot all be had, and its remedies. Null: nothing.
     property Component help: null
 

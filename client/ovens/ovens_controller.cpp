@@ -36,9 +36,9 @@ void OvensController::setSession(HouseholdSession* session) {
   if (session_ != nullptr) session_->disconnect(this);
   session_ = session;
   if (session_ != nullptr) {
-    for (const auto signal : {&HouseholdSession::householdChanged, &HouseholdSession::eventIdChanged,
-                              &HouseholdSession::nowChanged})
+    for (const auto signal : {&HouseholdSession::householdChanged, &HouseholdSession::eventIdChanged})
       connect(session_, signal, this, &OvensController::refresh);
+    connect(session_, &HouseholdSession::nowChanged, this, &OvensController::minuteCame);
   }
   refresh();
   Q_EMIT sessionChanged();
@@ -61,7 +61,12 @@ void OvensController::chooseDay(const std::vector<OvenDay>& days) {
     day_ = days.back().date;
 }
 
+void OvensController::minuteCame() {
+  if (std::chrono::floor<std::chrono::minutes>(session_->now()) != minute_) refresh();
+}
+
 void OvensController::refresh() {
+  if (session_ != nullptr) minute_ = std::chrono::floor<std::chrono::minutes>(session_->now());
   const std::vector<OvenDay> days = hasPlan() ? ovenDays(*session_->view()) : std::vector<OvenDay>();
   if (days.empty()) {
     for (RecordModel* model : {&ovens_, &days_, &ticks_, &settled_}) model->setRecords({});

@@ -62,6 +62,7 @@ class OvensController : public QObject {
 
  private:
   void refresh();
+  void minuteCame();  // nothing that is shown is finer
   void chooseDay(const std::vector<OvenDay>& days);
   void placeCursor(Instant time);
   void readDays(const std::vector<OvenDay>& days);
@@ -75,6 +76,7 @@ class OvensController : public QObject {
   QString headline(const OvenAt& at) const;
 
   QPointer<HouseholdSession> session_;
+  Instant minute_{};
   RecordModel ovens_, days_, ticks_, settled_;
   QDate day_;
   HeatAxis axis_;

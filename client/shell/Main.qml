@@ -3,6 +3,7 @@ import QtQuick
 import Suppertide.Ui
 import Suppertide.Session
 import Suppertide.Timeline
+import Suppertide.Tasks
 import Suppertide.Shell
 
 // The window: which event, the screens, and what was just said.
@@ -37,6 +38,10 @@ Window {
         property: "dark"
         value: root.dark
     }
+    TasksController {
+        id: tasks
+        session: root.session
+    }
     EventHeader {
         id: header
         anchors { left: parent.left; right: parent.right; top: parent.top }
@@ -56,7 +61,7 @@ Window {
         height: root.narrow ? implicitHeight : parent.height - header.height
         narrow: root.narrow
         chosen: root.screen
-        screens: [timelineScreen]
+        screens: [eventScreen, timelineScreen, ovensScreen, doughsScreen, tasksScreen]
         onWanted: key => root.screen = key
     }
     Item {
@@ -69,6 +74,16 @@ Window {
         }
 
         Screen {
+            id: eventScreen
+            key: "event"
+            name: qsTr("Event")
+            symbol: Symbol.Cover
+            chosen: root.screen
+            visible: here && !nothing.visible
+            page: "qrc:/qt/qml/Suppertide/Event/EventPage.qml"
+            given: ({ session: root.session })
+        }
+        Screen {
             id: timelineScreen
             key: "timeline"
             name: qsTr("Timeline")
@@ -78,6 +93,37 @@ Window {
             visible: here && !nothing.visible
             page: "qrc:/qt/qml/Suppertide/Timeline/TimelinePage.qml"
             given: ({ timeline: root.timeline })
+        }
+        Screen {
+            id: ovensScreen
+            key: "ovens"
+            name: qsTr("Ovens")
+            symbol: Symbol.Oven
+            chosen: root.screen
+            visible: here && !nothing.visible
+            page: "qrc:/qt/qml/Suppertide/Ovens/OvensPage.qml"
+            given: ({ session: root.session })
+        }
+        Screen {
+            id: doughsScreen
+            key: "doughs"
+            name: qsTr("Doughs")
+            symbol: Symbol.Dough
+            chosen: root.screen
+            visible: here && !nothing.visible
+            page: "qrc:/qt/qml/Suppertide/Doughs/DoughsPage.qml"
+            given: ({ session: root.session })
+        }
+        Screen {
+            id: tasksScreen
+            key: "tasks"
+            name: qsTr("My tasks")
+            symbol: Symbol.Hands
+            chosen: root.screen
+            askingCount: tasks.askingCount
+            visible: here && !nothing.visible
+            page: "qrc:/qt/qml/Suppertide/Tasks/TasksPage.qml"
+            given: ({ session: root.session, tasks: tasks })
         }
         PlanMissing {
             id: nothing

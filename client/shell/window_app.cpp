@@ -11,6 +11,10 @@ Q_IMPORT_QML_PLUGIN(Suppertide_UiPlugin)
 Q_IMPORT_QML_PLUGIN(Suppertide_WordsPlugin)
 Q_IMPORT_QML_PLUGIN(Suppertide_SessionPlugin)
 Q_IMPORT_QML_PLUGIN(Suppertide_TimelinePlugin)
+Q_IMPORT_QML_PLUGIN(Suppertide_EventPlugin)
+Q_IMPORT_QML_PLUGIN(Suppertide_OvensPlugin)
+Q_IMPORT_QML_PLUGIN(Suppertide_DoughsPlugin)
+Q_IMPORT_QML_PLUGIN(Suppertide_TasksPlugin)
 Q_IMPORT_QML_PLUGIN(Suppertide_ShellPlugin)
 
 namespace suppertide {

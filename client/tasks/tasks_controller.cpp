@@ -33,8 +33,9 @@ void TasksController::setSession(HouseholdSession* session) {
   session_ = session;
   if (session_ != nullptr) {
     for (const auto signal : {&HouseholdSession::householdChanged, &HouseholdSession::eventIdChanged,
-                              &HouseholdSession::memberChanged, &HouseholdSession::nowChanged})
+                              &HouseholdSession::memberChanged})
       connect(session_, signal, this, &TasksController::refresh);
+    connect(session_, &HouseholdSession::nowChanged, this, &TasksController::minuteCame);
   }
   refresh();
   Q_EMIT sessionChanged();
@@ -63,7 +64,12 @@ bool TasksController::mayReport() const {
   return session_ != nullptr && session_->mayReport();
 }
 
+void TasksController::minuteCame() {
+  if (std::chrono::floor<std::chrono::minutes>(session_->now()) != minute_) refresh();
+}
+
 void TasksController::refresh() {
+  if (session_ != nullptr) minute_ = std::chrono::floor<std::chrono::minutes>(session_->now());
   TaskLists lists;
   cookId_.clear();
   if (session_ != nullptr && session_->view() != nullptr) {

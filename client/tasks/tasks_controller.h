@@ -71,12 +71,14 @@ class TasksController : public QObject {
 
  private:
   void refresh();
+  void minuteCame();  // nothing that is shown is finer
   void readCooks();
   bool isCook(const std::string& memberId) const;
   const v1::Report* lastReport() const;
   v1::Report reportOn(const QString& taskId) const;
 
   QPointer<HouseholdSession> session_;
+  Instant minute_{};
   std::string chosenId_;  // by hand; empty: the device's own
   std::string cookId_;
   int askingCount_ = 0;

@@ -18,6 +18,22 @@ void SampleTimeline::moveStep(const QString& stepId, int minutes) {
   show(testing::sampleWithStepLater(stepId.toStdString(), minutes), testing::kSampleEvent);
 }
 
+SampleSession::SampleSession(QObject* parent)
+    : SampleSession(
+          std::make_shared<Instant>(std::chrono::seconds(testing::secondsAt("2026-06-20T15:20:00+01:00"))),
+          parent) {}
+
+SampleSession::SampleSession(std::shared_ptr<Instant> now, QObject* parent)
+    : HouseholdSession([now] { return *now; }, parent), now_(std::move(now)) {
+  adopt(testing::sampleReplica());
+  setMemberId("ines");
+}
+
+void SampleSession::setClock(const QString& rfc3339) {
+  *now_ = Instant(std::chrono::seconds(testing::secondsAt(rfc3339.toStdString())));
+  tick();
+}
+
 class Setup : public QObject {
   Q_OBJECT
  public Q_SLOTS:
@@ -25,6 +41,7 @@ class Setup : public QObject {
   void qmlEngineAvailable(QQmlEngine* engine) {
     engine->addImportPath(QStringLiteral("qrc:/qt/qml"));
     qmlRegisterType<SampleTimeline>("Sample", 1, 0, "SampleTimeline");
+    qmlRegisterType<SampleSession>("Sample", 1, 0, "SampleSession");
   }
 };
 

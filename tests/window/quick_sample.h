@@ -1,8 +1,11 @@
-// What the QML tests show: a timeline of the sample dinner, at a fixed now.
+// What the QML tests show: the sample dinner, at a fixed now.
 #pragma once
 
 #include <QtQml/qqmlregistration.h>
 
+#include <memory>
+
+#include "client/session/household_session.h"
 #include "client/timeline/timeline.h"
 
 namespace suppertide {
@@ -14,6 +17,21 @@ class SampleTimeline : public Timeline {
 
   // As when another client changes the plan.
   Q_INVOKABLE void moveStep(const QString& stepId, int minutes);
+};
+
+// The sample's household without a server, on the device of its host Ines.
+class SampleSession : public HouseholdSession {
+  Q_OBJECT
+  Q_PROPERTY(QString clock READ clock WRITE setClock CONSTANT)
+ public:
+  explicit SampleSession(QObject* parent = nullptr);
+
+  QString clock() const { return {}; }
+  void setClock(const QString& rfc3339);
+
+ private:
+  explicit SampleSession(std::shared_ptr<Instant> now, QObject* parent);
+  std::shared_ptr<Instant> now_;
 };
 
 }  // namespace suppertide
