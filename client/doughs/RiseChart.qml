@@ -45,7 +45,7 @@ FocusScope {
             opacity: root.comparing ? 0.4 : 1
 
             Text {
-                anchors { left: parent.left; bottom: parent.top; bottomMargin: 3 }
+                anchors { left: parent.left; leftMargin: Theme.tiny; bottom: parent.bottom; bottomMargin: Theme.tiny }
                 visible: !root.comparing
                 text: qsTr("ready")
                 color: Theme.ink
@@ -60,11 +60,8 @@ FocusScope {
             color: "transparent"
             border { width: 3; color: Theme.readyEdge }
 
-            Behavior on x { NumberAnimation { duration: Theme.moveDuration } }
-            Behavior on width { NumberAnimation { duration: Theme.moveDuration } }
-
             Text {
-                anchors { left: parent.left; bottom: parent.top; bottomMargin: 3 }
+                anchors { left: parent.left; leftMargin: Theme.tiny; bottom: parent.bottom; bottomMargin: Theme.tiny }
                 text: qsTr("ready then")
                 color: Theme.ink
                 font { pixelSize: Theme.captionSize; bold: true }
@@ -78,7 +75,7 @@ FocusScope {
             visible: root.doughs.curve.known
 
             Text {
-                anchors { right: parent.right; bottom: parent.top }
+                anchors { left: parent.left; leftMargin: Theme.tiny; bottom: parent.top }
                 text: qsTr("wanted")
                 color: Theme.inkMuted
                 font.pixelSize: Theme.captionSize

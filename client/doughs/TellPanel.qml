@@ -55,7 +55,7 @@ Card {
                     id: picture
                     x: Theme.medium + (chip.chosen ? 20 : 0)
                     anchors.verticalCenter: parent.verticalCenter
-                    left: chip.modelData.left
+                    depth: chip.modelData.left
                     width: 50
                     height: 28
                 }
@@ -91,7 +91,7 @@ Card {
         Text {
             id: riseValue
             objectName: "riseValue"
-            width: 84
+            width: 108
             anchors.verticalCenter: parent.verticalCenter
             text: root.doughs.toldRiseText.length > 0 ? root.doughs.toldRiseText : "–"
             color: Theme.ink
@@ -127,7 +127,7 @@ Card {
         }
         Text {
             id: celsiusValue
-            width: 84
+            width: 108
             anchors.verticalCenter: parent.verticalCenter
             text: root.doughs.toldCelsiusText.length > 0 ? root.doughs.toldCelsiusText : "–"
             color: Theme.ink

@@ -7,7 +7,7 @@ Rectangle {
     id: root
 
     required property EventController dinner
-    readonly property string state_: dinner.trouble.length > 0 ? dinner.trouble : dinner.saving ? qsTr("Writing…") : dinner.checking ? qsTr("Checking…") : dinner.problemCount > 0 ? qsTr("%n thing(s) to put right", "", dinner.problemCount) : qsTr("Nobody else sees this yet.")
+    readonly property string state_: dinner.trouble.length > 0 ? dinner.trouble : dinner.saving ? qsTr("Writing…") : dinner.checking ? qsTr("Checking…") : dinner.problemCount > 0 ? qsTr("To put right first: %1").arg(dinner.problemCount) : qsTr("Nobody else sees this yet.")
 
     visible: dinner.mayEdit
     implicitHeight: visible ? flow.height + 2 * Theme.small : 0

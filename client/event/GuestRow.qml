@@ -39,7 +39,7 @@ Item {
             }
             WordsText {
                 width: column.width - 26
-                text: root.needsText.length > 0 ? qsTr("%1 – %2").arg(root.name).arg(root.needsText) : root.portion === 1 ? root.name : qsTr("%1 (%2 of a portion)").arg(root.name).arg(root.portion.toLocaleString(Qt.locale(), "f", 2))
+                text: root.needsText.length > 0 ? qsTr("%1 – %2").arg(root.name).arg(root.needsText) : root.portion === 1 ? root.name : qsTr("%1 (%2 % of a portion)").arg(root.name).arg(Math.round(root.portion * 100))
             }
         }
         Item {

@@ -116,8 +116,10 @@ void EventReader::readGuests(EventLists& lists) const {
                             {QStringLiteral("needsText"), MenuWords::needs(guest)},
                             {QStringLiteral("problem"), problem(QStringLiteral("guests[%1]").arg(i))}});
   }
-  lists.guestText =
-      event_.guests().empty() ? tr("No guests yet") : tr("%n guest(s)", "", event_.guests_size());
+  const int count = event_.guests_size();
+  lists.guestText = count == 0   ? tr("No guests yet")
+                    : count == 1 ? tr("1 guest")
+                                 : tr("%1 guests").arg(count);
   if (withNeeds > 0) lists.guestText = tr("%1, %2 with needs").arg(lists.guestText).arg(withNeeds);
 }
 

@@ -135,7 +135,7 @@ FocusScope {
             required property string label
 
             x: Math.max(2, Math.min(root.width - width - 2, field.x + part * field.width - width / 2))
-            anchors { bottom: parent.bottom; bottomMargin: 4 }
+            y: root.height - height - 4
             text: label
             color: Theme.inkMuted
             font.pixelSize: Theme.captionSize

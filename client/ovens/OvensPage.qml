@@ -19,12 +19,12 @@ FocusScope {
         id: scroller
         anchors.fill: parent
         visible: !empty.visible
-        contentHeight: content.height + 2 * Theme.medium
+        contentHeight: stack.height + 2 * Theme.medium
         boundsBehavior: Flickable.StopAtBounds
         clip: true
 
         Column {
-            id: content
+            id: stack
             x: Theme.medium
             y: Theme.medium
             width: scroller.width - 2 * Theme.medium
@@ -76,7 +76,7 @@ FocusScope {
                 model: root.ovens.ovens
 
                 OvenPanel {
-                    width: content.width
+                    width: stack.width
                     ovens: root.ovens
                 }
             }
@@ -88,7 +88,7 @@ FocusScope {
                 model: root.ovens.settled
 
                 SettledRow {
-                    width: content.width
+                    width: stack.width
                 }
             }
         }

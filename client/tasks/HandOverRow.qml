@@ -9,10 +9,10 @@ Column {
 
     required property TasksController tasks
     signal chosen(memberId: string)
-    signal left()
+    signal closed()
 
     spacing: Theme.small
-    Keys.onEscapePressed: left()
+    Keys.onEscapePressed: closed()
 
     SectionTitle {
         width: parent.width
@@ -40,7 +40,7 @@ Column {
         ActionButton {
             symbol: Symbol.Close
             spoken: qsTr("Keep it")
-            onClicked: root.left()
+            onClicked: root.closed()
         }
     }
 }

@@ -6,11 +6,11 @@ Item {
     id: root
 
     signal written(text: string)
-    signal left()
+    signal closed()
     property string draft
 
     implicitHeight: entry.implicitHeight
-    Keys.onEscapePressed: left()
+    Keys.onEscapePressed: closed()
     onVisibleChanged: if (visible) entry.take()
 
     function send(): void {

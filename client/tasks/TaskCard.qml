@@ -212,7 +212,7 @@ Card {
             root.asking = ""
             root.tasks.handOver(root.taskId, memberId)
         }
-        onLeft: root.asking = ""
+        onClosed: root.asking = ""
     }
     NoteRow {
         width: root.room
@@ -221,6 +221,6 @@ Card {
             root.asking = ""
             root.tasks.addNote(root.taskId, text)
         }
-        onLeft: root.asking = ""
+        onClosed: root.asking = ""
     }
 }

@@ -123,7 +123,7 @@ FocusScope {
 
                         width: mine.width
                         lead: day
-                        tail: more > 0 ? qsTr("then %n more that day", "", more) : ""
+                        tail: more > 0 ? more === 1 ? qsTr("then one more that day") : qsTr("then %1 more that day").arg(more) : ""
                     }
                 }
             }

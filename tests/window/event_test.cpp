@@ -111,7 +111,7 @@ TEST_F(EventReaderTest, SaysWhichGuestADishIsNotFor) {
   ASSERT_EQ(lists.warnings.size(), 1U);
   EXPECT_EQ(lists.warnings[0].value(QStringLiteral("words")).toString().toStdString(),
             "Mira has nothing to eat at “Soup and bread”.");
-  EXPECT_EQ(lists.guestText.toStdString(), "1 guest(s), 1 with needs");
+  EXPECT_EQ(lists.guestText.toStdString(), "1 guest, 1 with needs");
 }
 
 TEST_F(EventReaderTest, PutsWhatIsWrongBesideItsField) {
