@@ -33,7 +33,8 @@ void PlotLine::paint(QPainter* painter) {
     painter->setBrush(fill_);
     painter->drawPolygon(area);
   }
-  painter->setPen(QPen(color_, lineWidth_, dashed_ ? Qt::DashLine : Qt::SolidLine, Qt::RoundCap, Qt::RoundJoin));
+  painter->setPen(
+      QPen(color_, lineWidth_, dashed_ ? Qt::DashLine : Qt::SolidLine, Qt::RoundCap, Qt::RoundJoin));
   if (color_.alpha() > 0) painter->drawPolyline(line);
 }
 
