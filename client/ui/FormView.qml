@@ -7,7 +7,7 @@ ScrollView {
     id: root
 
     default property alias content: column.data
-    property int spacing: Theme.medium
+    property int gap: Theme.medium
     property int mostWidth: 760
     readonly property int columnWidth: column.width
 
@@ -36,6 +36,6 @@ ScrollView {
         x: Math.max(Theme.medium, (root.availableWidth - width) / 2)
         y: Theme.medium
         width: Math.min(root.mostWidth, root.availableWidth - 2 * Theme.medium)
-        spacing: root.spacing
+        spacing: root.gap
     }
 }

@@ -45,6 +45,8 @@ EntryFrame {
             focused: area.activeFocus
             wrong: root.problem.length > 0
         }
+        clip: true
+
         Text {
             visible: area.text.length === 0
             x: area.leftPadding

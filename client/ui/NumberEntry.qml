@@ -38,7 +38,8 @@ EntryFrame {
         return plain.length > 0 && /^-?[0-9]*\.?[0-9]*$/.test(plain) ? Number(plain) : NaN
     }
     function show(): void {
-        if (!field.activeFocus || parse(field.text) !== root.value && !root.unreadable && field.text.length > 0)
+        // What somebody is typing is never written over.
+        if (!field.activeFocus)
             field.text = root.present ? root.shown(root.value) : ""
     }
     function by(amount: real): void {

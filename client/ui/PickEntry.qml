@@ -14,8 +14,17 @@ EntryFrame {
     // The chosen ones, where several may be.
     property bool several: false
     property list<int> marked
+    // What stands in `marked` for the first choice.
+    property int markedFrom: 0
     property bool readOnly: false
     signal picked(index: int)
+
+    function isMarked(index: int): bool {
+        for (let i = 0; i < root.marked.length; ++i)
+            if (root.marked[i] === index + root.markedFrom)
+                return true
+        return false
+    }
 
     Flow {
         width: parent.width
@@ -29,7 +38,7 @@ EntryFrame {
 
                 required property string modelData
                 required property int index
-                readonly property bool here: root.several ? root.marked.indexOf(index) >= 0 : root.chosen === index
+                readonly property bool here: root.several ? root.isMarked(index) : root.chosen === index
 
                 objectName: "pick" + index
                 implicitWidth: Math.max(Theme.target, row.implicitWidth + 2 * Theme.small + Theme.tiny)
@@ -40,7 +49,7 @@ EntryFrame {
                 onClicked: root.picked(index)
 
                 Accessible.role: root.several ? Accessible.CheckBox : Accessible.RadioButton
-                Accessible.name: qsTr("%1: %2").arg(root.label).arg(modelData)
+                Accessible.name: root.label.length > 0 ? qsTr("%1: %2").arg(root.label).arg(modelData) : modelData
                 Accessible.checked: here
                 Keys.onReturnPressed: clicked()
                 Keys.onEnterPressed: clicked()
