@@ -61,7 +61,7 @@ Window {
         height: root.narrow ? implicitHeight : parent.height - header.height
         narrow: root.narrow
         chosen: root.screen
-        screens: [eventScreen, timelineScreen, ovensScreen, doughsScreen, tasksScreen]
+        screens: [eventScreen, timelineScreen, ovensScreen, doughsScreen, tasksScreen, shoppingScreen, kitchenScreen]
         onWanted: key => root.screen = key
     }
     Item {
@@ -124,6 +124,26 @@ Window {
             visible: here && !nothing.visible
             page: "qrc:/qt/qml/Suppertide/Tasks/TasksPage.qml"
             given: ({ session: root.session, tasks: tasks })
+        }
+        Screen {
+            id: shoppingScreen
+            key: "shopping"
+            name: qsTr("Shopping")
+            symbol: Symbol.Basket
+            chosen: root.screen
+            visible: here && !nothing.visible
+            page: "qrc:/qt/qml/Suppertide/Shopping/ShoppingPage.qml"
+            given: ({ session: root.session })
+        }
+        Screen {
+            id: kitchenScreen
+            key: "kitchen"
+            name: qsTr("Kitchen")
+            symbol: Symbol.Jar
+            chosen: root.screen
+            visible: here && !nothing.visible
+            page: "qrc:/qt/qml/Suppertide/Kitchen/KitchenPage.qml"
+            given: ({ session: root.session })
         }
         PlanMissing {
             id: nothing

@@ -10,6 +10,8 @@
 Q_IMPORT_QML_PLUGIN(Suppertide_UiPlugin)
 Q_IMPORT_QML_PLUGIN(Suppertide_WordsPlugin)
 Q_IMPORT_QML_PLUGIN(Suppertide_SessionPlugin)
+Q_IMPORT_QML_PLUGIN(Suppertide_KitchenPlugin)
+Q_IMPORT_QML_PLUGIN(Suppertide_ShoppingPlugin)
 Q_IMPORT_QML_PLUGIN(Suppertide_TimelinePlugin)
 Q_IMPORT_QML_PLUGIN(Suppertide_EventPlugin)
 Q_IMPORT_QML_PLUGIN(Suppertide_OvensPlugin)

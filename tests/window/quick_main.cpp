@@ -4,6 +4,7 @@
 #include <QtQml/qqmlextensionplugin.h>
 #include <QtQuickTest/quicktest.h>
 
+#include "tests/window/kitchen_sample.h"
 #include "tests/window/quick_sample.h"
 #include "tests/window/sample.h"
 
@@ -34,6 +35,12 @@ void SampleSession::setClock(const QString& rfc3339) {
   tick();
 }
 
+KitchenSession::KitchenSession(QObject* parent)
+    : HouseholdSession([] { return testing::sampleNow(); }, parent) {
+  adopt(std::make_shared<link::Replica>(testing::sampleWithSteps()));
+  setMemberId("ines");
+}
+
 class Setup : public QObject {
   Q_OBJECT
  public Q_SLOTS:
@@ -42,6 +49,7 @@ class Setup : public QObject {
     engine->addImportPath(QStringLiteral("qrc:/qt/qml"));
     qmlRegisterType<SampleTimeline>("Sample", 1, 0, "SampleTimeline");
     qmlRegisterType<SampleSession>("Sample", 1, 0, "SampleSession");
+    qmlRegisterType<KitchenSession>("Sample", 1, 0, "KitchenSession");
   }
 };
 

@@ -34,4 +34,13 @@ class SampleSession : public HouseholdSession {
   std::shared_ptr<Instant> now_;
 };
 
+// The household of that dinner without a server, as its host sees it.
+class KitchenSession : public HouseholdSession {
+  Q_OBJECT
+ public:
+  explicit KitchenSession(QObject* parent = nullptr);
+
+  Q_INVOKABLE void become(const QString& memberId) { setMemberId(memberId.toStdString()); }
+};
+
 }  // namespace suppertide
