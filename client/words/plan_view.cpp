@@ -1,5 +1,6 @@
 #include "client/words/plan_view.h"
 
+#include <algorithm>
 #include <cmath>
 
 namespace suppertide {
@@ -48,6 +49,21 @@ const v1::PlannedStep* PlanView::step(const std::string& plannedId) const {
 const v1::PlannedDish* PlanView::dish(const std::string& dishId) const {
   const auto found = dishes_.find(dishId);
   return found == dishes_.end() ? nullptr : found->second;
+}
+
+QString PlanView::quoted(const std::string& plannedId, const std::string& besideDish) const {
+  const v1::PlannedStep* known = step(plannedId);
+  const QString title = known != nullptr ? QString::fromStdString(known->title()) : names_.step(plannedId);
+  const std::string dishId = plannedId.substr(0, plannedId.find('/'));
+  if (dishId == besideDish) return tr("“%1”").arg(title);
+  return tr("“%1” (%2)").arg(title, names_.dish(dishId));
+}
+
+bool PlanView::isPinned(const v1::PlannedStep& step) const {
+  return step.pinned() ||
+         std::any_of(event_->pins().begin(), event_->pins().end(), [&](const v1::StepPin& pin) {
+           return pin.dish_id() == step.dish_id() && pin.step_id() == step.step_id();
+         });
 }
 
 bool PlanView::fahrenheit() const {

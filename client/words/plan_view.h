@@ -1,6 +1,8 @@
 // One plan with what is needed to tell it: its event, names, times and units.
 #pragma once
 
+#include <QtCore/qcoreapplication.h>
+
 #include <map>
 #include <memory>
 #include <string>
@@ -14,6 +16,7 @@ namespace suppertide {
 
 // Shares the replica. All lookups in one event.
 class PlanView {
+  Q_DECLARE_TR_FUNCTIONS(suppertide::PlanView)
  public:
   // `eventId` is an event of the replica; its plan may be missing.
   PlanView(std::shared_ptr<const link::Replica> replica, const std::string& eventId);
@@ -28,6 +31,10 @@ class PlanView {
   // By planned id, "dish/step"; null when the plan has none.
   const v1::PlannedStep* step(const std::string& plannedId) const;
   const v1::PlannedDish* dish(const std::string& dishId) const;
+  // A step's title and, where it is another than `besideDish`, its dish: "“Shape” (Butter rolls)".
+  QString quoted(const std::string& plannedId, const std::string& besideDish = {}) const;
+  // A person put it where it is.
+  bool isPinned(const v1::PlannedStep& step) const;
   // Reported as finished and not taken back.
   bool isDone(const v1::PlannedStep& step) const {
     return progress_.of(step.id()).state == StepProgress::State::kDone;
