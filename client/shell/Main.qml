@@ -2,6 +2,7 @@ pragma ComponentBehavior: Bound
 import QtQuick
 import Suppertide.Ui
 import Suppertide.Session
+import Suppertide.Planning
 import Suppertide.Timeline
 import Suppertide.Tasks
 import Suppertide.Shell
@@ -12,6 +13,7 @@ Window {
 
     required property HouseholdSession session
     required property Timeline timeline
+    required property Planning planning
     required property bool dark
     required property bool mirrored
     // The key of the screen to begin with.
@@ -92,7 +94,7 @@ Window {
             needsPlan: true
             visible: here && !nothing.visible
             page: "qrc:/qt/qml/Suppertide/Timeline/TimelinePage.qml"
-            given: ({ timeline: root.timeline })
+            given: ({ timeline: root.timeline, planning: root.planning })
         }
         Screen {
             id: ovensScreen
@@ -151,6 +153,7 @@ Window {
             visible: !root.session.known || (root.planWanted && !root.timeline.hasPlan)
             session: root.session
             timeline: root.timeline
+            planning: root.planning
         }
     }
     NoticeBar {

@@ -12,6 +12,7 @@ Q_IMPORT_QML_PLUGIN(Suppertide_WordsPlugin)
 Q_IMPORT_QML_PLUGIN(Suppertide_SessionPlugin)
 Q_IMPORT_QML_PLUGIN(Suppertide_KitchenPlugin)
 Q_IMPORT_QML_PLUGIN(Suppertide_ShoppingPlugin)
+Q_IMPORT_QML_PLUGIN(Suppertide_PlanningPlugin)
 Q_IMPORT_QML_PLUGIN(Suppertide_TimelinePlugin)
 Q_IMPORT_QML_PLUGIN(Suppertide_EventPlugin)
 Q_IMPORT_QML_PLUGIN(Suppertide_OvensPlugin)
@@ -38,10 +39,11 @@ bool isDark(WindowOptions::Scheme scheme) {
 }  // namespace
 
 WindowApp::WindowApp(const WindowOptions& options, QObject* parent)
-    : QObject(parent), options_(options), session_(clockOf(options)) {
+    : QObject(parent), options_(options), session_(clockOf(options)), planning_(session_) {
   engine_.addImportPath(QStringLiteral("qrc:/qt/qml"));
   engine_.setInitialProperties({{QStringLiteral("session"), QVariant::fromValue(&session_)},
                                 {QStringLiteral("timeline"), QVariant::fromValue(&timeline_)},
+                                {QStringLiteral("planning"), QVariant::fromValue(&planning_)},
                                 {QStringLiteral("screen"), options.screen},
                                 {QStringLiteral("dark"), isDark(options.scheme)},
                                 {QStringLiteral("mirrored"), QGuiApplication::isRightToLeft()},
@@ -51,6 +53,7 @@ WindowApp::WindowApp(const WindowOptions& options, QObject* parent)
   connect(&timeline_, &Timeline::pictureChanged, this, &WindowApp::place);
   connect(&session_, &HouseholdSession::householdChanged, this, &WindowApp::showEvent);
   connect(&session_, &HouseholdSession::eventIdChanged, this, &WindowApp::showEvent);
+  connect(&planning_, &Planning::previewChanged, this, &WindowApp::showPreview);
   connect(&session_, &HouseholdSession::nowChanged, this, [this] { timeline_.setNow(session_.now()); });
   timeline_.setNow(session_.now());
   connect(&ticks_, &QTimer::timeout, &session_, &HouseholdSession::tick);
@@ -68,6 +71,10 @@ QQuickWindow* WindowApp::window() const {
 void WindowApp::showEvent() {
   if (session_.replica() == nullptr) return;
   timeline_.show(session_.replica(), session_.eventId().toStdString(), session_.changedBy());
+}
+
+void WindowApp::showPreview() {
+  timeline_.preview(planning_.preview(), planning_.comparing());
 }
 
 // Once, when the first plan is there.

@@ -5,6 +5,7 @@
 #include <QtQml/qqmlapplicationengine.h>
 #include <QtQuick/qquickwindow.h>
 
+#include "client/planning/planning.h"
 #include "client/session/household_session.h"
 #include "client/shell/options.h"
 #include "client/timeline/timeline.h"
@@ -22,6 +23,7 @@ class WindowApp : public QObject {
   QQuickWindow* window() const;
   HouseholdSession& session() { return session_; }
   Timeline& timeline() { return timeline_; }
+  Planning& planning() { return planning_; }
 
   // Calls `done` once the window shows what it can: the plan, or that there is
   // none, or after 15 seconds that there is no connection.
@@ -31,12 +33,14 @@ class WindowApp : public QObject {
 
  private:
   void showEvent();
+  void showPreview();
   void place();
   bool settled() const;
 
   WindowOptions options_;
   HouseholdSession session_;
   Timeline timeline_;
+  Planning planning_;
   QTimer ticks_;
   QQmlApplicationEngine engine_;  // goes before what it shows
 };

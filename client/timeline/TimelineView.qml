@@ -72,6 +72,17 @@ FocusScope {
             boundsBehavior: Flickable.StopAtBounds
             bottomMargin: Theme.large
             clip: true
+            footer: Text {
+                visible: text.length > 0
+                width: lanes.width
+                height: visible ? implicitHeight : 0
+                padding: Theme.medium
+                text: root.timeline.leftOutText
+                color: Theme.ink
+                font.pixelSize: Theme.bodySize
+                wrapMode: Text.Wrap
+                textFormat: Text.PlainText
+            }
             delegate: LaneDelegate {
                 width: lanes.width
                 timeline: root.timeline
