@@ -5,6 +5,7 @@
 
 #include <memory>
 
+#include "client/planning/planning.h"
 #include "client/session/household_session.h"
 #include "client/timeline/timeline.h"
 
@@ -41,6 +42,27 @@ class KitchenSession : public HouseholdSession {
   explicit KitchenSession(QObject* parent = nullptr);
 
   Q_INVOKABLE void become(const QString& memberId) { setMemberId(memberId.toStdString()); }
+};
+
+// The same with planning, as the window puts them together; what a server would tell is told by calls.
+class SamplePlanning : public QObject {
+  Q_OBJECT
+  Q_PROPERTY(suppertide::Planning* planning READ planning CONSTANT FINAL)
+  Q_PROPERTY(suppertide::Timeline* timeline READ timeline CONSTANT FINAL)
+ public:
+  explicit SamplePlanning(QObject* parent = nullptr);
+
+  Planning* planning() { return &planning_; }
+  Timeline* timeline() { return &timeline_; }
+  // To the open question: the step moves and nothing else.
+  Q_INVOKABLE void answer();
+  // Two wishes collide, and one remedy helps.
+  Q_INVOKABLE void clash();
+
+ private:
+  HouseholdSession session_;
+  Planning planning_;
+  Timeline timeline_;
 };
 
 }  // namespace suppertide
