@@ -141,7 +141,7 @@ void PlanRun::take(const v1::MakePlanResponse& message) {
     quality_ = message.quality();
     known_ = true;
   }
-  if (message.has_plan() && eventId_ == session_.eventId().toStdString())
+  if (message.has_plan() && session_.replica() != nullptr && eventId_ == session_.eventId().toStdString())
     setBest(withPlan(*session_.replica(), message.plan()));
   Q_EMIT changed();
 }
@@ -163,7 +163,8 @@ void PlanRun::finish(const absl::StatusOr<v1::MakePlanResponse>& answer) {
 
 // The plan shown as the best so far stays until the household has it itself.
 void PlanRun::householdCame() {
-  if (!running_ && best_ != nullptr && session_.replica()->revision >= awaited_) setBest(nullptr);
+  const link::Replica* now = session_.replica().get();
+  if (!running_ && best_ != nullptr && (now == nullptr || now->revision >= awaited_)) setBest(nullptr);
   if (elsewhere_ && planRevision(session_) != planRevisionBefore_) {
     elsewhere_ = false;
     Q_EMIT changed();

@@ -102,7 +102,7 @@ void RemedySearch::choose(int number) {
 
 QString RemedySearch::obstacle() const {
   if (!session_.mayHost()) return tr("Only a host may change the event. Show them this.");
-  if (asked_ != nullptr && view_ != nullptr && !sameInputs(*asked_, *session_.replica(), view_->event().id()))
+  if (session_.replica() != nullptr && asked_ != nullptr && view_ != nullptr && !sameInputs(*asked_, *session_.replica(), view_->event().id()))
     return tr("Somebody changed the event meanwhile. Look again for what helps now.");
   return {};
 }
@@ -152,6 +152,7 @@ void RemedySearch::setPreview(Household preview) {
 }
 
 void RemedySearch::householdCame() {
+  if (session_.replica() == nullptr) return close();
   if (open_) Q_EMIT changed();
 }
 

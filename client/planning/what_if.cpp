@@ -43,7 +43,8 @@ WhatIf::WhatIf(HouseholdSession& session, QObject* parent)
   connect(&session, &HouseholdSession::eventIdChanged, this, &WhatIf::leave);
   connect(&session, &HouseholdSession::householdChanged, this, [this] {
     // Stays in sight until the household has it itself.
-    if (awaited_ > 0 && session_.replica()->revision >= awaited_) leave();
+    const link::Replica* now = session_.replica().get();
+    if (now == nullptr || (awaited_ > 0 && now->revision >= awaited_)) leave();
   });
 }
 
@@ -110,7 +111,7 @@ void WhatIf::sendNext() {
 }
 
 void WhatIf::take(int number, const absl::StatusOr<v1::MakePlanResponse>& answer) {
-  if (number != number_ || !isOpen()) return;
+  if (number != number_ || !isOpen() || session_.view() == nullptr) return;
   asking_ = false;
   if (answer.ok()) {
     tell(*answer);
