@@ -89,13 +89,6 @@ Rectangle {
                     onClicked: root.run.adapt()
                 }
                 ActionButton {
-                    objectName: "planAgain"
-                    visible: !root.busy && root.planning.undoText.length === 0 && !root.quiet
-                    enabled: root.planning.mayPlan
-                    text: qsTr("Plan anew")
-                    onClicked: root.run.begin()
-                }
-                ActionButton {
                     objectName: "undo"
                     visible: !root.busy && root.planning.undoText.length > 0
                     symbol: Symbol.Undo

@@ -124,6 +124,7 @@ void WhatIf::take(int number, const absl::StatusOr<v1::MakePlanResponse>& answer
 
 void WhatIf::tell(const v1::MakePlanResponse& answer) {
   const PlanView& before = *session_.view();
+  if (before.plan() == nullptr) return leave();
   auto next = std::make_shared<link::Replica>(*withPlan(*session_.replica(), answer.plan()));
   next->events[event_.id()] = event_;
   const PlanView after(next, event_.id());

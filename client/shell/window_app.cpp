@@ -53,7 +53,8 @@ WindowApp::WindowApp(const WindowOptions& options, QObject* parent)
   connect(&timeline_, &Timeline::pictureChanged, this, &WindowApp::place);
   connect(&session_, &HouseholdSession::householdChanged, this, &WindowApp::showEvent);
   connect(&session_, &HouseholdSession::eventIdChanged, this, &WindowApp::showEvent);
-  connect(&planning_, &Planning::previewChanged, this, &WindowApp::showPreview);
+  // After the household itself is shown, so that nothing flickers where a preview becomes the plan.
+  connect(&planning_, &Planning::previewChanged, this, &WindowApp::showPreview, Qt::QueuedConnection);
   connect(&session_, &HouseholdSession::nowChanged, this, [this] { timeline_.setNow(session_.now()); });
   timeline_.setNow(session_.now());
   connect(&ticks_, &QTimer::timeout, &session_, &HouseholdSession::tick);

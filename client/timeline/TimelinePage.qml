@@ -35,6 +35,8 @@ FocusScope {
         focus: true
         visible: root.timeline.hasPlan
         timeline: root.timeline
+        mayPlan: root.planning.mayPlan && !root.planning.run.running
+        onPlanWanted: root.planning.run.begin()
     }
     FocusScope {
         id: panel
@@ -66,10 +68,16 @@ FocusScope {
             root.planning.whatIf.ask(stepId, minutesLater)
         }
         function onMoveLeft(): void {
-            root.planning.whatIf.leave()
+            if (root.planning.whatIf.open)
+                root.planning.whatIf.leave()
+            else
+                root.planning.remedies.choose(0)
         }
         function onMoveAccepted(): void {
-            root.planning.whatIf.apply()
+            if (root.planning.whatIf.open)
+                root.planning.whatIf.apply()
+            else
+                root.planning.remedies.apply()
         }
     }
     Connections {

@@ -21,7 +21,7 @@ bool TimelineKeys::pressMove(int key, int modifiers) {
       return true;
     case Qt::Key_Return:
     case Qt::Key_Enter:
-      if (!moving) return false;
+      if (!moving && !(control && timeline_->comparing())) return false;
       if (control) {
         Q_EMIT timeline_->moveAccepted();
       } else {
@@ -29,8 +29,13 @@ bool TimelineKeys::pressMove(int key, int modifiers) {
       }
       return true;
     case Qt::Key_Escape:
-      if (!moving) return false;
-      timeline_->leaveMove();
+      if (moving) {
+        timeline_->leaveMove();
+      } else if (timeline_->comparing()) {
+        Q_EMIT timeline_->moveLeft();
+      } else {
+        return false;
+      }
       return true;
     default:
       return false;
