@@ -19,7 +19,7 @@ Item {
     required property bool isDough
     required property StepModel steps
     required property ovenCurve curve
-    required property ghosts ghosts
+    required property laneGhosts ghosts
 
     readonly property bool narrow: headerWidth === 0
     readonly property int barHeight: isDough ? 2 * Theme.target : Theme.target

@@ -63,7 +63,7 @@ struct Ghost {
 
 struct Ghosts {
   Q_GADGET
-  QML_VALUE_TYPE(ghosts)
+  QML_VALUE_TYPE(laneGhosts)
   Q_PROPERTY(bool any READ any)
  public:
   bool any() const { return !list.isEmpty(); }

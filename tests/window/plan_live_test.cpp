@@ -82,7 +82,7 @@ TEST_F(PlanLiveTest, AMovedStepIsAskedAboutAppliedAndTakenBack) {
   app_->timeline().askMove();
   WhatIf& whatIf = *planning().whatIf();
   waitFor([&] { return whatIf.answered(); });
-  EXPECT_TRUE(app_->timeline().comparing());
+  waitFor([&] { return app_->timeline().comparing(); });
   EXPECT_GE(whatIf.moves()->count(), 1);
   EXPECT_EQ(step("gratin/prepare").start_time().seconds(), before) << "nothing is changed yet";
   ASSERT_TRUE(whatIf.mayApply()) << whatIf.obstacle().toStdString();
@@ -150,7 +150,7 @@ TEST_F(PlanLiveTest, WhatDoesNotFitIsNamedWithWhatWouldHelpPreviewedAndApplied) 
   ASSERT_GT(search.remedies()->count(), 0) << search.progress().toStdString();
   const int first = search.remedies()->data(search.remedies()->index(0, 0), RemedyModel::NumberRole).toInt();
   search.choose(first);
-  EXPECT_TRUE(app_->timeline().comparing());
+  waitFor([&] { return app_->timeline().comparing(); });
   EXPECT_FALSE(planning().shortfall().isEmpty()) << "nothing is changed yet";
   ASSERT_TRUE(search.obstacle().isEmpty()) << search.obstacle().toStdString();
   search.apply();
