@@ -127,19 +127,24 @@ TEST_F(PlanLiveTest, AChangedRecipeMakesThePlanOldUntilItIsAdapted) {
   EXPECT_EQ(planning().run()->trouble().toStdString(), "");
 }
 
-// A roast and a gratin in one oven at temperatures that neither can share, and no time between.
-v1::Bundle tooMuchForOneOven() {
+// The rolls and the gratin want their own temperatures in the one oven, and neither may wait.
+v1::Bundle clashingDinner() {
   v1::Bundle bundle = compose::smallDinner();
-  for (v1::Recipe& recipe : *bundle.mutable_recipes())
-    for (v1::Step& step : *recipe.mutable_steps())
-      if (step.kind() == v1::STEP_KIND_OVEN && recipe.id() != "rolls")
-        step.mutable_oven()->mutable_pan()->set_count(4);
-  bundle.mutable_events(0)->mutable_courses(0)->mutable_late_limit()->set_seconds(60);
+  for (const int recipe : {0, 2}) {
+    for (v1::Step& step : *bundle.mutable_recipes(recipe)->mutable_steps()) {
+      if (!step.has_oven()) continue;
+      step.mutable_oven()->set_min_setpoint_celsius(step.oven().setpoint_celsius());
+      step.mutable_oven()->set_max_setpoint_celsius(step.oven().setpoint_celsius());
+    }
+    bundle.mutable_recipes(recipe)->mutable_holding()->mutable_longest()->set_seconds(300);
+    bundle.mutable_recipes(recipe)->mutable_holding()->clear_best_until();
+  }
+  bundle.mutable_events(0)->mutable_courses(0)->mutable_late_limit()->set_seconds(0);
   return bundle;
 }
 
 TEST_F(PlanLiveTest, WhatDoesNotFitIsNamedWithWhatWouldHelpPreviewedAndApplied) {
-  open(tooMuchForOneOven());
+  open(clashingDinner());
   planning().run()->begin(4);
   waitFor([&] { return planning().hasPlan() && !planning().previewing(); });
   ASSERT_FALSE(planning().shortfall().isEmpty()) << "the example is meant not to fit";
