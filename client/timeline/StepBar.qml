@@ -48,7 +48,6 @@ T.AbstractButton {
     width: Math.max(leastWidth, length * timeline.pixelsPerMinute - 2)
     z: held ? 3 : visualFocus ? 2 : 1
     focusPolicy: Qt.StrongFocus
-    opacity: done ? 0.65 : 1
 
     Accessible.role: Accessible.Button
     Accessible.name: spoken

@@ -71,7 +71,7 @@ Rectangle {
                 timeline: root.timeline
                 whatIf: root.planning.whatIf
             }
-            FactRow { label: qsTr("State"); value: root.step.state; strong: true }
+            FactRow { label: qsTr("State"); value: root.step.state; strong: root.step.late }
             FactRow { label: qsTr("When"); value: root.step.when }
             FactRow { label: qsTr("Cook"); value: root.step.cook }
             FactRow { label: qsTr("Where"); value: root.step.where }

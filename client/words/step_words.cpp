@@ -175,6 +175,7 @@ StepDetails StepWords::details(const v1::PlannedStep& step) const {
   details.symbol = symbol(step.kind());
   details.pinned = view_.isPinned(step);
   details.done = view_.isDone(step);
+  details.late = isLate(step);
   details.state = state(step);
   //: Day, times, and how long in brackets.
   details.when =

@@ -31,12 +31,14 @@ struct StepDetails {
   // A person put it where it is; it is done and stays.
   Q_PROPERTY(bool pinned MEMBER pinned)
   Q_PROPERTY(bool done MEMBER done)
+  Q_PROPERTY(bool late MEMBER late)
  public:
   QString id, title, dish, kind, state, when, cook, where, why, slack, dough, instructions;
   QString weighings, cautions;  // one a line
   int symbol = 0;
   bool pinned = false;
   bool done = false;
+  bool late = false;
   friend bool operator==(const StepDetails&, const StepDetails&) = default;
 };
 

@@ -179,6 +179,17 @@ TEST(StepSignsTest, EveryKindOfStepHasASignOfItsOwn) {
   }
 }
 
+TEST_F(PlanWordsTest, OnlyWhatIsLateIsToldInTheColourOfLateness) {
+  EXPECT_FALSE(StepWords(view_).details(*view_.step("rolls/shape")).late);
+  bool any = false;
+  for (const v1::PlannedStep& step : view_.plan()->steps()) {
+    const StepDetails details = StepWords(view_).details(step);
+    any = any || details.late;
+    EXPECT_EQ(details.late, details.state.contains(QStringLiteral("Late"))) << step.id();
+  }
+  EXPECT_TRUE(any) << "the tart is late in the sample";
+}
+
 TEST_F(PlanWordsTest, ALoadIsPartOfTheTitleAndNothingToDoIsNoStep) {
   v1::PlannedStep step = *view_.step("rolls/bake");
   step.set_load(2);
