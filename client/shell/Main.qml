@@ -5,6 +5,7 @@ import Suppertide.Session
 import Suppertide.Planning
 import Suppertide.Timeline
 import Suppertide.Tasks
+import Suppertide.Household
 import Suppertide.Shell
 
 // The window: which event, the screens, and what was just said.
@@ -14,7 +15,11 @@ Window {
     required property HouseholdSession session
     required property Timeline timeline
     required property Planning planning
-    required property bool dark
+    required property FirstRun firstRun
+    required property HouseholdController household
+    required property Preferences preferences
+    required property Notifier notifier
+    required property bool darkDesktop
     required property bool mirrored
     // The key of the screen to begin with.
     required property string screen
@@ -38,7 +43,17 @@ Window {
     Binding {
         target: Theme
         property: "dark"
-        value: root.dark
+        value: root.preferences.scheme === Preferences.Dark || root.preferences.scheme === Preferences.AsDesktop && root.darkDesktop
+    }
+    Binding {
+        target: Theme
+        property: "textScale"
+        value: root.preferences.textScale
+    }
+    Shortcut {
+        sequences: [StandardKey.Undo]
+        enabled: root.session.undoText.length > 0
+        onActivated: root.session.undo()
     }
     TasksController {
         id: tasks
@@ -63,7 +78,7 @@ Window {
         height: root.narrow ? implicitHeight : parent.height - header.height
         narrow: root.narrow
         chosen: root.screen
-        screens: [eventScreen, timelineScreen, ovensScreen, doughsScreen, tasksScreen, shoppingScreen, kitchenScreen]
+        screens: [eventScreen, timelineScreen, ovensScreen, doughsScreen, tasksScreen, shoppingScreen, kitchenScreen, householdScreen]
         onWanted: key => root.screen = key
     }
     Item {
@@ -147,10 +162,21 @@ Window {
             page: "qrc:/qt/qml/Suppertide/Kitchen/KitchenPage.qml"
             given: ({ session: root.session })
         }
+        Screen {
+            id: householdScreen
+            key: "household"
+            name: qsTr("Household")
+            symbol: Symbol.House
+            chosen: root.screen
+            askingCount: root.session.refused.count
+            visible: here && !nothing.visible
+            page: "qrc:/qt/qml/Suppertide/Household/HouseholdPage.qml"
+            given: ({ session: root.session, household: root.household, preferences: root.preferences })
+        }
         PlanMissing {
             id: nothing
             anchors.fill: parent
-            visible: !root.session.known || (root.planWanted && !root.timeline.hasPlan)
+            visible: root.screen !== householdScreen.key && (!root.session.known || (root.planWanted && !root.timeline.hasPlan))
             session: root.session
             timeline: root.timeline
             planning: root.planning
@@ -182,6 +208,27 @@ Window {
         target: root.session
         function onFailed(text: string): void {
             notice.say(text)
+        }
+        function onRefusedNow(number: int, what: string, why: string): void {
+            notice.say(qsTr("%1: the server did not take it. It is kept under Household.").arg(what))
+        }
+    }
+    Connections {
+        target: root.notifier
+        function onShownHere(id: string, title: string, text: string): void {
+            notice.say(text.length > 0 ? qsTr("%1: %2").arg(title).arg(text) : title)
+        }
+        function onOpened(): void {
+            root.raise()
+            root.requestActivate()
+        }
+    }
+    Loader {
+        objectName: "firstRun"
+        anchors.fill: parent
+        active: root.firstRun.open
+        sourceComponent: FirstRunPage {
+            firstRun: root.firstRun
         }
     }
 }
