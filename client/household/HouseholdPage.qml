@@ -11,7 +11,7 @@ FormView {
     required property HouseholdController household
     required property Preferences preferences
 
-    spacing: Theme.large
+    gap: Theme.large
 
     ConnectionPart {
         width: root.columnWidth

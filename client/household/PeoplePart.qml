@@ -76,24 +76,20 @@ Card {
                     onClicked: root.chosen = row.open ? "" : row.id
                 }
             }
-            Loader {
-                width: parent.width
-                active: row.open
-                visible: active
-                sourceComponent: MemberEditor {
-                    width: row.width
-                    household: root.household
-                    memberId: row.id
-                    name: row.name
-                    role: row.role
-                    awakeStart: row.awakeStart
-                    awakeLimit: row.awakeLimit
-                    socialStart: row.socialStart
-                    socialLimit: row.socialLimit
-                    share: row.share
-                    skills: row.skills
-                    me: row.me
-                }
+            MemberEditor {
+                visible: row.open
+                width: row.width
+                household: root.household
+                memberId: row.id
+                name: row.name
+                role: row.role
+                awakeStart: row.awakeStart
+                awakeLimit: row.awakeLimit
+                socialStart: row.socialStart
+                socialLimit: row.socialLimit
+                share: row.share
+                skills: row.skills
+                me: row.me
             }
             Rectangle {
                 width: parent.width

@@ -18,7 +18,7 @@ Rectangle {
     FormView {
         anchors.fill: parent
         mostWidth: 560
-        spacing: Theme.large
+        gap: Theme.large
 
         Column {
             width: parent.width

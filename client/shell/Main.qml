@@ -223,12 +223,22 @@ Window {
             root.requestActivate()
         }
     }
+    // Covers everything until this device belongs to a household.
     Loader {
+        id: firstRunLoader
         objectName: "firstRun"
+
+        readonly property bool wanted: root.firstRun.open
+
         anchors.fill: parent
-        active: root.firstRun.open
-        sourceComponent: FirstRunPage {
-            firstRun: root.firstRun
+        onWantedChanged: prepare()
+        Component.onCompleted: prepare()
+
+        function prepare(): void {
+            if (wanted)
+                setSource("qrc:/qt/qml/Suppertide/Shell/FirstRunPage.qml", { firstRun: root.firstRun })
+            else
+                source = ""
         }
     }
 }

@@ -12,6 +12,50 @@
     </message>
 </context>
 <context>
+    <name>DraftBar</name>
+    <message numerus="yes">
+        <source>%n things to put right. %1</source>
+        <translation>
+            <numerusform>%n thing to put right. %1</numerusform>
+            <numerusform>%n things to put right. %1</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>EditorCard</name>
+    <message numerus="yes">
+        <source>%n things are wrong</source>
+        <translation>
+            <numerusform>%n thing is wrong</numerusform>
+            <numerusform>%n things are wrong</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n things to put right</source>
+        <translation>
+            <numerusform>%n thing to put right</numerusform>
+            <numerusform>%n things to put right</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>IngredientsEditor</name>
+    <message numerus="yes">
+        <source>Add %n lines, as they are read here</source>
+        <translation>
+            <numerusform>Add %n line, as it is read here</numerusform>
+            <numerusform>Add %n lines, as they are read here</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>Add %n lines</source>
+        <translation>
+            <numerusform>Add %n line</numerusform>
+            <numerusform>Add %n lines</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
     <name>LeavePart</name>
     <message numerus="yes">
         <source>%n things done here have not reached the server. They are lost if you leave now.</source>
@@ -59,6 +103,88 @@
         <translation>
             <numerusform>Not let in, %n waiting</numerusform>
             <numerusform>Not let in, %n waiting</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>suppertide::KitchenDesk</name>
+    <message numerus="yes">
+        <source>for %n, </source>
+        <translation>
+            <numerusform>for %n, </numerusform>
+            <numerusform>for %n, </numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n steps</source>
+        <translation>
+            <numerusform>%n step</numerusform>
+            <numerusform>%n steps</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n ovens, </source>
+        <translation>
+            <numerusform>%n oven, </numerusform>
+            <numerusform>%n ovens, </numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n burners</source>
+        <translation>
+            <numerusform>%n burner</numerusform>
+            <numerusform>%n burners</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>suppertide::MemberWords</name>
+    <message numerus="yes">
+        <source>%n of them</source>
+        <translation>
+            <numerusform>%n of them</numerusform>
+            <numerusform>%n of them</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n racks</source>
+        <translation>
+            <numerusform>%n rack</numerusform>
+            <numerusform>%n racks</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n readings</source>
+        <translation>
+            <numerusform>%n reading</numerusform>
+            <numerusform>%n readings</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>suppertide::OvenFit</name>
+    <message numerus="yes">
+        <source>%n readings are too far from the others and do not count.</source>
+        <translation>
+            <numerusform>%n reading is too far from the others and does not count.</numerusform>
+            <numerusform>%n readings are too far from the others and do not count.</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>suppertide::ScaledLines</name>
+    <message numerus="yes">
+        <source>%n loads</source>
+        <translation>
+            <numerusform>%n load</numerusform>
+            <numerusform>%n loads</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n pieces of </source>
+        <translation>
+            <numerusform>%n piece of </numerusform>
+            <numerusform>%n pieces of </numerusform>
         </translation>
     </message>
 </context>
