@@ -12,6 +12,7 @@
 
 #include "client/doughs/dough_list.h"
 #include "client/doughs/rise_curve.h"
+#include "client/link/session.h"
 #include "client/session/household_session.h"
 #include "client/ui/record_model.h"
 

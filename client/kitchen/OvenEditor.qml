@@ -99,6 +99,15 @@ Column {
             textFormat: Text.PlainText
         }
     }
+    Text {
+        visible: text.length > 0
+        width: parent.width
+        text: fit.trouble
+        color: Theme.inkMuted
+        font.pixelSize: Theme.bodySize
+        wrapMode: Text.Wrap
+        textFormat: Text.PlainText
+    }
     HeatReadings { title: qsTr("While heating, from switching on"); draft: root.draft; path: root.path + ".heatCurve.heating"; units: root.units }
     HeatReadings { title: qsTr("After switching off, door closed"); draft: root.draft; path: root.path + ".heatCurve.cooling"; units: root.units }
     HeatReadings { title: qsTr("After switching off, door ajar"); draft: root.draft; path: root.path + ".heatCurve.coolingAjar"; units: root.units }

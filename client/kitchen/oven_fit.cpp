@@ -8,6 +8,7 @@
 
 #include "client/kitchen/ask_write.h"
 #include "client/kitchen/units.h"
+#include "client/link/error_detail.h"
 #include "client/words/time_words.h"
 
 namespace suppertide {
@@ -67,6 +68,17 @@ bool OvenFit::fahrenheit() const {
 void OvenFit::ask() {
   const v1::Oven* one = oven();
   if (one == nullptr || one->SerializeAsString() == askedFor_) return;
+  const v1::HeatCurve& curve = one->heat_curve();
+  if (curve.heating_size() + curve.cooling_size() + curve.cooling_ajar_size() + curve.rises_size() == 0) {
+    answered_ = false;
+    askedFor_.clear();
+    words_.clear();
+    trouble_ =
+        tr("No readings yet: plans count on a usual oven. Read a thermometer in the oven every few minutes "
+           "while it heats, and write it down here.");
+    Q_EMIT fitChanged();
+    return;
+  }
   HouseholdSession* session = draft_->session();
   if (session == nullptr || session->state() != HouseholdSession::Live) return;
   v1::FitOvenRequest request;
@@ -78,7 +90,10 @@ void OvenFit::ask() {
       [this, asked = askedFor_](const absl::StatusOr<v1::FitOvenResponse>& answer) {
         if (asked != askedFor_) return;
         if (answer.ok()) return show(*answer);
-        trouble_ = QString::fromStdString(std::string(answer.status().message()));
+        const auto detail = link::errorDetail(answer.status());
+        trouble_ = QString::fromStdString(detail && detail->violations_size() > 0
+                                              ? detail->violations(0).description()
+                                              : std::string(answer.status().message()));
         Q_EMIT fitChanged();
       });
 }
@@ -89,18 +104,12 @@ void OvenFit::show(const v1::FitOvenResponse& fit) {
   trouble_.clear();
   words_.clear();
   const TimeWords times;
-  if (fit.readings_size() > 0) {
-    words_ += tr("The curve misses the readings by %1 K on average; the usual oven would miss them by %2 K.")
-                  .arg(numberText(fit.residual_after_k()), numberText(fit.residual_before_k()));
-    const auto left = std::count_if(fit.readings().begin(), fit.readings().end(),
-                                    [](const v1::ReadingFit& one) { return one.left_out(); });
-    if (left > 0)
-      words_ += tr("%n readings are too far from the others and do not count.", "", static_cast<int>(left));
-  } else {
-    words_ +=
-        tr("No readings yet: plans count on a usual oven. Read a thermometer in the oven every few minutes "
-           "while it heats, and write it down here.");
-  }
+  words_ += tr("The curve misses the readings by %1 K on average; the usual oven would miss them by %2 K.")
+                .arg(numberText(fit.residual_after_k()), numberText(fit.residual_before_k()));
+  const auto left = std::count_if(fit.readings().begin(), fit.readings().end(),
+                                  [](const v1::ReadingFit& one) { return one.left_out(); });
+  if (left > 0)
+    words_ += tr("%n readings are too far from the others and do not count.", "", static_cast<int>(left));
   for (const v1::OvenChange& change : fit.changes()) {
     if (change.from_celsius() != 0) continue;
     const double after = toMinutes(change.after_duration());
