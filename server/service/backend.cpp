@@ -15,6 +15,7 @@ constexpr int kTokenFailuresPerMinute = 120;
 constexpr int kMostCallsOfAHousehold = 64;
 constexpr int kMostWatchesOfAHousehold = 1024;
 constexpr int kMostStreamsOfAHousehold = 16;
+constexpr int kMostLargeImportsOfAHousehold = 1;
 // A device holds one of each for as long as it is on.
 constexpr char kWatch[] = "SyncService/Watch";
 constexpr char kReminders[] = "ReminderService/WatchReminders";
@@ -44,6 +45,7 @@ Backend::Backend(std::unique_ptr<storage::Store> store, const Clock& clock, Opti
       calls_(kMostCallsOfAHousehold),
       watches_(kMostWatchesOfAHousehold),
       otherStreams_(kMostStreamsOfAHousehold),
+      largeImports_(kMostLargeImportsOfAHousehold),
       store_(std::move(store)),
       codeTries_(clock, kCodeFailuresPerMinute),
       tokenTries_(clock, kTokenFailuresPerMinute),
@@ -109,6 +111,10 @@ Failure Backend::enter(const Caller& caller, const std::string& method, bool str
   InFlight& places = !stream ? calls_ : method == kWatch || method == kReminders ? watches_ : otherStreams_;
   place = places.enter(caller.householdId);
   return place != nullptr ? Failure() : tooManyCalls();
+}
+
+std::shared_ptr<void> Backend::enterLargeImport(const Caller& caller) {
+  return largeImports_.enter(caller.householdId);
 }
 
 std::string turnOf(const grpc::CallbackServerContext& context) {

@@ -90,6 +90,8 @@ class Backend {
   // `place` goes. RESOURCE_EXHAUSTED when it has all it may have; watches have
   // places of their own, as have other streams.
   Failure enter(const Caller& caller, const std::string& method, bool stream, std::shared_ptr<void>& place);
+  // As enter(), among the imports that take much memory; null when there is no place.
+  std::shared_ptr<void> enterLargeImport(const Caller& caller);
 
  private:
   const Clock& clock_;
@@ -97,9 +99,10 @@ class Backend {
   int calendarPort_ = 0;
   bool calendarTls_ = false;
   Metrics metrics_;  // outlives all that counts
-  InFlight calls_;   // of each household, by its id, as the next two
+  InFlight calls_;   // of each household, by its id, as the next three
   InFlight watches_;
   InFlight otherStreams_;
+  InFlight largeImports_;
   std::unique_ptr<storage::Store> store_;
   sync::Hub hub_;
   Streams streams_;

@@ -40,7 +40,7 @@ inline storage::WriteRequest writeRequest(const Caller& caller, const std::strin
   write.householdId = caller.householdId;
   write.memberId = caller.memberId;
   write.requestId = requestId;
-  write.fingerprint = fingerprintOf(method, content.SerializeAsString());
+  write.fingerprint = fingerprintOf(method, content);
   write.validateOnly = validateOnly;
   return write;
 }

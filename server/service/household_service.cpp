@@ -1,8 +1,9 @@
 #include "suppertide/v1/household_service.grpc.pb.h"
 
-#include "server/service/bundle_import.h"
 #include "server/service/document_calls.h"
 #include "server/service/joining.h"
+#include "server/service/receive_bundle.h"
+#include "server/service/send_bundle.h"
 #include "server/service/services.h"
 #include "server/service/version.h"
 
@@ -77,26 +78,14 @@ class HouseholdServiceCalls final : public v1::HouseholdService::CallbackService
                  });
   }
 
-  grpc::ServerUnaryReactor* ImportBundle(grpc::CallbackServerContext* context,
-                                         const v1::ImportBundleRequest* request,
-                                         v1::ImportBundleResponse* answer) override {
-    return serve(
-        backend_, context, request, "HouseholdService/ImportBundle", request->household_id(),
-        [this, answer](const Caller& caller, const v1::ImportBundleRequest& asked, const Finish& finish) {
-          // Plans in it are audited, which takes its time.
-          auto& workers = asked.bundle().plans().empty() ? backend_.readers() : backend_.auditors();
-          workers.post([this, caller, &asked, answer, finish] { import(caller, asked, answer, finish); });
-        });
+  grpc::ServerReadReactor<v1::ImportBundleRequest>* ImportBundle(grpc::CallbackServerContext* context,
+                                                                 v1::ImportBundleResponse* answer) override {
+    return receiveBundle(backend_, *context, *answer);
   }
 
-  grpc::ServerUnaryReactor* ExportBundle(grpc::CallbackServerContext* context,
-                                         const v1::ExportBundleRequest* request,
-                                         v1::Bundle* answer) override {
-    return serve(
-        backend_, context, request, "HouseholdService/ExportBundle", request->household_id(),
-        [this, answer](const Caller& caller, const v1::ExportBundleRequest& asked, const Finish& finish) {
-          finish(exportOf(backend_, caller.householdId, asked.event_id(), *answer));
-        });
+  grpc::ServerWriteReactor<v1::Bundle>* ExportBundle(grpc::CallbackServerContext* context,
+                                                     const v1::ExportBundleRequest* request) override {
+    return sendBundle(backend_, *context, *request);
   }
 
   grpc::ServerUnaryReactor* CreateInvitation(grpc::CallbackServerContext* context,
@@ -166,7 +155,7 @@ class HouseholdServiceCalls final : public v1::HouseholdService::CallbackService
     fresh.device = newDevice(backend_, household.id(), memberId, asked.device_name());
     fresh.tokenHash = hashOfToken(token);
     fresh.requestId = asked.request_id();
-    fresh.fingerprint = fingerprintOf("HouseholdService/CreateHousehold", asked.SerializeAsString());
+    fresh.fingerprint = fingerprintOf("HouseholdService/CreateHousehold", asked);
     const auto made = backend_.store().createHousehold(fresh);
     if (made.status().code() == absl::StatusCode::kNotFound) {
       backend_.codeTries().failed(peer);
@@ -180,24 +169,6 @@ class HouseholdServiceCalls final : public v1::HouseholdService::CallbackService
     answer->set_member_id(device.ok() ? device->memberId : memberId);
     answer->set_revision(made->revision);
     finish({});
-  }
-
-  void import(const Caller& caller, const v1::ImportBundleRequest& asked, v1::ImportBundleResponse* answer,
-              const Finish& finish) {
-    if (const Failure wrong = checkRequestId(asked.request_id()); wrong.failed()) return finish(wrong);
-    auto write = writeRequest(caller, "HouseholdService/ImportBundle", asked.request_id(), asked,
-                              asked.validate_only());
-    Import import;
-    if (const Failure wrong = importOf(backend_, asked.bundle(), caller, import); wrong.failed())
-      return finish(wrong);
-    for (const storage::Put& put : import.puts) ++(*answer->mutable_written_counts())[put.key.kind];
-    for (std::string& id : import.keptMemberIds) answer->add_kept_member_ids(std::move(id));
-    write.puts = std::move(import.puts);
-    backend_.queue().submit(std::move(write), [answer, finish](absl::StatusOr<storage::WriteResult> result) {
-      if (!result.ok()) return finish(fromStorage(result.status()));
-      answer->set_revision(result->revision);
-      finish({});
-    });
   }
 
   Backend& backend_;

@@ -1,7 +1,6 @@
 #include "server/service/access.h"
 
 #include <google/protobuf/descriptor.h>
-#include <grpcpp/generic/generic_stub.h>
 #include <gtest/gtest.h>
 
 #include <set>
@@ -15,6 +14,7 @@
 #include "suppertide/v1/shopping_service.pb.h"
 #include "suppertide/v1/starter_service.pb.h"
 #include "tests/service/served.h"
+#include "tests/support/raw_call.h"
 
 namespace suppertide::service {
 namespace {
@@ -36,20 +36,7 @@ std::set<std::string> everyMethod() {
 
 // The status of an empty request to any method.
 grpc::StatusCode call(Served& served, std::string_view method, const std::string& token) {
-  const auto context = with(token);
-  grpc::CompletionQueue queue;
-  grpc::GenericStub stub(served.channel());
-  const grpc::Slice nothing("");
-  const grpc::ByteBuffer empty(&nothing, 1);
-  auto reader = stub.PrepareUnaryCall(context.get(), "/suppertide.v1." + std::string(method), empty, &queue);
-  reader->StartCall();
-  grpc::ByteBuffer answer;
-  grpc::Status status;
-  reader->Finish(&answer, &status, nullptr);
-  void* tag = nullptr;
-  bool ok = false;
-  queue.Next(&tag, &ok);
-  return status.error_code();
+  return rawCall(served.channel(), *with(token), "/suppertide.v1." + std::string(method), "").error_code();
 }
 
 bool servedNow(std::string_view method) {

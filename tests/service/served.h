@@ -41,6 +41,10 @@ class Served {
   void found();
   std::string invite(v1::Role role);  // the device token of a new member
   void importDinner();                // the small dinner, with the event "supper"
+  // Writes, or only checks, all of a bundle as the host.
+  grpc::Status import(const v1::Bundle& bundle, v1::ImportBundleResponse* answer = nullptr,
+                      bool validateOnly = false);
+  v1::Bundle exported();  // all of the household
 
   std::string household;
   std::string token;
@@ -51,6 +55,10 @@ class Served {
   std::unique_ptr<Server> server_;
   std::shared_ptr<grpc::Channel> channel_;
 };
+
+// One import in one part.
+grpc::Status importBundle(v1::HouseholdService::Stub& stub, grpc::ClientContext& context,
+                          const v1::ImportBundleRequest& asked, v1::ImportBundleResponse* answer);
 
 // A context with a token and a deadline.
 std::unique_ptr<grpc::ClientContext> with(const std::string& token);

@@ -1,5 +1,4 @@
 // Streams that end at awkward moments. AddressSanitizer sees what is used too late.
-#include <grpcpp/generic/generic_stub.h>
 #include <gtest/gtest.h>
 
 #include <array>
@@ -8,6 +7,7 @@
 
 #include "tests/compose/small_dinner.h"
 #include "tests/service/served.h"
+#include "tests/support/raw_call.h"
 
 namespace suppertide::service {
 namespace {
@@ -36,16 +36,7 @@ class BusyReaders {
 // Returns once the server has read all that was sent on the channel before.
 void roundTrip(const std::shared_ptr<grpc::Channel>& channel) {
   grpc::ClientContext context;
-  grpc::CompletionQueue queue;
-  grpc::GenericStub stub(channel);
-  auto reader = stub.PrepareUnaryCall(&context, "/grpc.health.v1.Health/Check", grpc::ByteBuffer(), &queue);
-  reader->StartCall();
-  grpc::ByteBuffer answer;
-  grpc::Status status;
-  reader->Finish(&answer, &status, nullptr);
-  void* tag = nullptr;
-  bool ok = false;
-  queue.Next(&tag, &ok);
+  rawCall(channel, context, "/grpc.health.v1.Health/Check", "");
 }
 
 // What was posted to the readers has been done.

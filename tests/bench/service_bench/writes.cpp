@@ -44,10 +44,10 @@ void measureWrites(const std::string& folder, int count) {
   const v1::Recipe recipe = sampleRecipe("r");
   const std::string bytes = recipe.SerializeAsString();
   writeRecipe(*stub, home, recipe, true);
-  const Row echo = measured(count, [&] { rawCall(rawChannel, "Echo", bytes); });
-  const Row commit = measured(count, [&] { rawCall(rawChannel, "Commit", bytes); });
+  const Row echo = measured(count, [&] { callRaw(rawChannel, "Echo", bytes); });
+  const Row commit = measured(count, [&] { callRaw(rawChannel, "Commit", bytes); });
   const Row write = measured(count, [&] { writeRecipe(*stub, home, recipe, false); });
-  const Row again = measured(count, [&] { rawCall(rawChannel, "Commit", bytes); });
+  const Row again = measured(count, [&] { callRaw(rawChannel, "Commit", bytes); });
   print("echo alone", echo, nullptr);
   print("echo + one full-sync commit (before)", commit, nullptr);
   print("echo + one full-sync commit (after)", again, nullptr);
