@@ -12,9 +12,16 @@ std::vector<v1::ImportBundleRequest> partsOf(const v1::ImportBundleRequest& whol
   parts.back().set_household_id(whole.household_id());
   parts.back().set_request_id(whole.request_id());
   parts.back().set_validate_only(whole.validate_only());
+  const v1::Bundle& bundle = whole.bundle();
+  if (bundle.has_household()) *parts.back().mutable_bundle()->mutable_household() = bundle.household();
+  const auto* fields = v1::Bundle::descriptor();
+  const auto* reading = bundle.GetReflection();
   std::size_t weight = 0;
-  const auto add = [&](const auto& documents, auto addTo) {
-    for (const auto& document : documents) {
+  for (int f = 0; f < fields->field_count(); ++f) {
+    const auto* field = fields->field(f);
+    if (!field->is_repeated()) continue;
+    for (int i = 0; i < reading->FieldSize(bundle, field); ++i) {
+      const auto& document = reading->GetRepeatedMessage(bundle, field, i);
       const std::size_t more = document.ByteSizeLong();
       if (weight > 0 && weight + more > kPartBytes) {
         parts.back().set_partial(true);
@@ -22,17 +29,9 @@ std::vector<v1::ImportBundleRequest> partsOf(const v1::ImportBundleRequest& whol
         weight = 0;
       }
       weight += more;
-      *(parts.back().mutable_bundle()->*addTo)() = document;
+      reading->AddMessage(parts.back().mutable_bundle(), field)->CopyFrom(document);
     }
-  };
-  const v1::Bundle& bundle = whole.bundle();
-  if (bundle.has_household()) *parts.back().mutable_bundle()->mutable_household() = bundle.household();
-  add(bundle.kitchens(), &v1::Bundle::add_kitchens);
-  add(bundle.starters(), &v1::Bundle::add_starters);
-  add(bundle.recipes(), &v1::Bundle::add_recipes);
-  add(bundle.events(), &v1::Bundle::add_events);
-  add(bundle.plans(), &v1::Bundle::add_plans);
-  add(bundle.progresses(), &v1::Bundle::add_progresses);
+  }
   return parts;
 }
 

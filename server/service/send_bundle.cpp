@@ -13,28 +13,27 @@ namespace {
 constexpr char kMethod[] = "HouseholdService/ExportBundle";
 constexpr std::size_t kPartBytes = 1024 * 1024;
 
-// One at least; the household is in the first.
-std::deque<v1::Bundle> partsOf(v1::Bundle bundle) {
+// One at least. Goes by the fields that a bundle has, so that no kind is forgotten.
+std::deque<v1::Bundle> partsOf(const v1::Bundle& bundle) {
+  const auto* fields = v1::Bundle::descriptor();
+  const auto* reading = bundle.GetReflection();
   std::deque<v1::Bundle> parts(1);
   std::size_t weight = 0;
-  const auto move = [&](auto* documents, auto add) {
-    for (auto& document : *documents) {
+  if (bundle.has_household()) *parts.back().mutable_household() = bundle.household();
+  for (int f = 0; f < fields->field_count(); ++f) {
+    const auto* field = fields->field(f);
+    if (!field->is_repeated()) continue;
+    for (int i = 0; i < reading->FieldSize(bundle, field); ++i) {
+      const auto& document = reading->GetRepeatedMessage(bundle, field, i);
       const std::size_t more = document.ByteSizeLong();
       if (weight > 0 && weight + more > kPartBytes) {
         parts.emplace_back();
         weight = 0;
       }
       weight += more;
-      (parts.back().*add)()->Swap(&document);
+      reading->AddMessage(&parts.back(), field)->CopyFrom(document);
     }
-  };
-  if (bundle.has_household()) parts.back().mutable_household()->Swap(bundle.mutable_household());
-  move(bundle.mutable_kitchens(), &v1::Bundle::add_kitchens);
-  move(bundle.mutable_starters(), &v1::Bundle::add_starters);
-  move(bundle.mutable_recipes(), &v1::Bundle::add_recipes);
-  move(bundle.mutable_events(), &v1::Bundle::add_events);
-  move(bundle.mutable_plans(), &v1::Bundle::add_plans);
-  move(bundle.mutable_progresses(), &v1::Bundle::add_progresses);
+  }
   return parts;
 }
 
@@ -57,7 +56,7 @@ class ExportCall final : public AnswerStream<v1::Bundle> {
     if (const Failure refused = enlist(caller); refused.failed()) return refused;
     v1::Bundle bundle;
     const Failure wrong = exportOf(backend_, caller.householdId, asked_.event_id(), bundle);
-    if (!wrong.failed()) parts_ = partsOf(std::move(bundle));
+    if (!wrong.failed()) parts_ = partsOf(bundle);
     return wrong;
   }
   void opened() override { sendNext(); }

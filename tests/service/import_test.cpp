@@ -3,6 +3,7 @@
 
 #include <set>
 
+#include "client/link/bundle_parts.h"
 #include "tests/compose/small_dinner.h"
 #include "tests/service/served.h"
 
@@ -101,6 +102,94 @@ TEST(ImportTest, RefusesAPlanThatBreaksARule) {
   for (auto& step : *bundle.mutable_plans(0)->mutable_steps())
     if (step.id() == "gratin/bake") step.set_setpoint_celsius(165);
   EXPECT_EQ(served.import(bundle, &answer, true).error_code(), grpc::StatusCode::INVALID_ARGUMENT);
+}
+
+// The small dinner with so many more recipes that no one message holds it.
+v1::Bundle largeBundle() {
+  v1::Bundle bundle = compose::smallDinner();
+  const v1::Recipe model = bundle.recipes(1);
+  for (int i = 0; bundle.ByteSizeLong() < 10'000'000; ++i) {
+    v1::Recipe& recipe = *bundle.add_recipes();
+    recipe = model;
+    recipe.set_id("more" + std::to_string(i));
+    recipe.set_note(std::string(2000, 'n'));
+    for (v1::Step& step : *recipe.mutable_steps()) step.set_instructions(std::string(2000, 'i'));
+  }
+  return bundle;
+}
+
+grpc::Status importParts(Served& served, const std::vector<v1::ImportBundleRequest>& parts,
+                         v1::ImportBundleResponse* answer) {
+  const auto context = with(served.token);
+  const auto stub = v1::HouseholdService::NewStub(served.channel());
+  const auto stream = stub->ImportBundle(context.get(), answer);
+  for (const v1::ImportBundleRequest& part : parts)
+    if (!stream->Write(part)) break;
+  stream->WritesDone();
+  return stream->Finish();
+}
+
+TEST(ImportTest, ABundleLargerThanAMessageComesInPartsAndIsOneWrite) {
+  Served served;
+  served.found();
+  v1::ImportBundleRequest whole;
+  whole.set_household_id(served.household);
+  whole.set_request_id(freshRequest());
+  *whole.mutable_bundle() = largeBundle();
+  const auto parts = link::partsOf(whole);
+  ASSERT_GT(parts.size(), 8u);
+  v1::ImportBundleResponse answer;
+  const grpc::Status status = importParts(served, parts, &answer);
+  ASSERT_TRUE(status.ok()) << status.error_message();
+  const v1::Bundle stored = served.exported();
+  EXPECT_EQ(stored.recipes_size(), whole.bundle().recipes_size());
+  for (const v1::Recipe& recipe : stored.recipes()) EXPECT_EQ(recipe.meta().revision(), answer.revision());
+  v1::ImportBundleResponse again;
+  ASSERT_TRUE(importParts(served, parts, &again).ok());
+  EXPECT_EQ(again.revision(), answer.revision()) << "a repeat";
+}
+
+TEST(ImportTest, OfABundleWithoutItsLastPartNothingIsWritten) {
+  Served served;
+  served.found();
+  v1::ImportBundleRequest part;
+  part.set_household_id(served.household);
+  part.set_request_id(freshRequest());
+  *part.mutable_bundle() = compose::smallDinner();
+  part.set_partial(true);
+  v1::ImportBundleResponse answer;
+  EXPECT_EQ(importParts(served, {part}, &answer).error_code(), grpc::StatusCode::INVALID_ARGUMENT);
+  EXPECT_EQ(importParts(served, {}, &answer).error_code(), grpc::StatusCode::INVALID_ARGUMENT);
+  EXPECT_EQ(served.exported().recipes_size(), 0);
+}
+
+TEST(ImportTest, RefusesMoreThanItsMemoryIsFor) {
+  Served served;
+  served.found();
+  v1::ImportBundleRequest part;
+  part.set_household_id(served.household);
+  part.set_request_id(freshRequest());
+  part.set_partial(true);
+  part.mutable_bundle()->add_recipes()->set_note(std::string(7'000'000, 'n'));
+  v1::ImportBundleResponse answer;
+  const std::vector<v1::ImportBundleRequest> parts(10, part);
+  EXPECT_EQ(importParts(served, parts, &answer).error_code(), grpc::StatusCode::RESOURCE_EXHAUSTED);
+}
+
+TEST(ImportTest, AHouseholdSendsOneLargeBundleAtATime) {
+  Served served;
+  served.found();
+  Caller caller;
+  caller.householdId = served.household;
+  const auto place = served.server().backend().enterLargeImport(caller);
+  v1::ImportBundleRequest part;
+  part.set_household_id(served.household);
+  part.set_request_id(freshRequest());
+  part.set_partial(true);
+  part.mutable_bundle()->add_recipes()->set_note(std::string(5'000'000, 'n'));
+  v1::ImportBundleResponse answer;
+  EXPECT_EQ(importParts(served, {part, part}, &answer).error_code(), grpc::StatusCode::RESOURCE_EXHAUSTED);
+  EXPECT_TRUE(served.import(compose::smallDinner()).ok()) << "others go on";
 }
 
 // Without what every server gives anew.
