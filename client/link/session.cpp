@@ -132,7 +132,15 @@ absl::StatusOr<v1::CreateInvitationResponse> Session::createInvitation(
 }
 
 absl::StatusOr<v1::ListDevicesResponse> Session::listDevices(const v1::ListDevicesRequest& request) {
-  return stubs_->call(*stubs_->households, &v1::HouseholdService::Stub::ListDevices, request);
+  v1::ListDevicesResponse all;
+  v1::ListDevicesRequest asked = request;
+  do {
+    auto page = stubs_->call(*stubs_->households, &v1::HouseholdService::Stub::ListDevices, asked);
+    if (!page.ok()) return page.status();
+    all.mutable_devices()->MergeFrom(page->devices());
+    asked.set_page_token(page->next_page_token());
+  } while (!asked.page_token().empty());
+  return all;
 }
 
 absl::StatusOr<v1::RevokeDeviceResponse> Session::revokeDevice(const v1::RevokeDeviceRequest& request) {

@@ -56,7 +56,7 @@ Backend::Backend(std::unique_ptr<storage::Store> store, const Clock& clock, Opti
             hub_.committed(household, std::move(change));
           })),
       readers_(kReaders),
-      auditors_(1),
+      calculators_(kCalculators),
       planning_(options_.planningThreads) {
   planning_.setEnded([this](const std::string& household, const std::string& event) {
     corrections_.planningEnded(household, event);
@@ -125,6 +125,10 @@ std::string turnOf(const grpc::CallbackServerContext& context) {
 std::string peerOf(const grpc::CallbackServerContext& context) {
   const std::string peer = context.peer();
   return peer.substr(0, peer.rfind(':'));
+}
+
+Failure nobodyWaits() {
+  return failure(absl::CancelledError("nobody waits for this answer"), "CANCELLED");
 }
 
 Failure tooManyCalls() {

@@ -1,5 +1,8 @@
 #include "suppertide/v1/household_service.grpc.pb.h"
 
+#include <algorithm>
+#include <iterator>
+
 #include "server/service/document_calls.h"
 #include "server/service/joining.h"
 #include "server/service/receive_bundle.h"
@@ -108,22 +111,9 @@ class HouseholdServiceCalls final : public v1::HouseholdService::CallbackService
   grpc::ServerUnaryReactor* ListDevices(grpc::CallbackServerContext* context,
                                         const v1::ListDevicesRequest* request,
                                         v1::ListDevicesResponse* answer) override {
-    return serve(
-        backend_, context, request, "HouseholdService/ListDevices", request->household_id(),
-        [this, answer](const Caller& caller, const v1::ListDevicesRequest&, const Finish& finish) {
-          const auto devices = backend_.store().listDevices(caller.householdId);
-          if (!devices.ok()) return finish(fromStorage(devices.status()));
-          for (const storage::Device& device : *devices) {
-            v1::Device& told = *answer->add_devices();
-            told.set_id(device.id);
-            told.set_member_id(device.memberId);
-            told.set_display_name(device.displayName);
-            told.mutable_create_time()->set_seconds(device.createTime.time_since_epoch().count());
-            told.mutable_last_seen_time()->set_seconds(device.lastSeenTime.time_since_epoch().count());
-            told.set_revoked(device.revoked);
-          }
-          finish({});
-        });
+    return serve(backend_, context, request, "HouseholdService/ListDevices", request->household_id(),
+                 [this, answer](const Caller& caller, const v1::ListDevicesRequest& asked,
+                                const Finish& finish) { finish(listDevices(caller, asked, *answer)); });
   }
 
   grpc::ServerUnaryReactor* RevokeDevice(grpc::CallbackServerContext* context,
@@ -138,6 +128,33 @@ class HouseholdServiceCalls final : public v1::HouseholdService::CallbackService
   }
 
  private:
+  Failure listDevices(const Caller& caller, const v1::ListDevicesRequest& asked,
+                      v1::ListDevicesResponse& answer) {
+    if (asked.page_size() < 0)
+      return invalidField("pageSize", absl::StrCat(asked.page_size()), "must be 0 or more");
+    const auto devices = backend_.store().listDevices(caller.householdId);
+    if (!devices.ok()) return fromStorage(devices.status());
+    auto next = devices->begin();
+    if (!asked.page_token().empty()) {
+      next = std::find_if(next, devices->end(), [&](const auto& d) { return d.id == asked.page_token(); });
+      if (next == devices->end())
+        return invalidField("pageToken", asked.page_token().substr(0, 40),
+                            "must be one of an earlier answer");
+      ++next;
+    }
+    for (int left = pageSize(asked.page_size()); left > 0 && next != devices->end(); --left, ++next) {
+      v1::Device& told = *answer.add_devices();
+      told.set_id(next->id);
+      told.set_member_id(next->memberId);
+      told.set_display_name(next->displayName);
+      told.mutable_create_time()->set_seconds(next->createTime.time_since_epoch().count());
+      told.mutable_last_seen_time()->set_seconds(next->lastSeenTime.time_since_epoch().count());
+      told.set_revoked(next->revoked);
+    }
+    if (next != devices->end()) answer.set_next_page_token(std::prev(next)->id);
+    return {};
+  }
+
   void create(const v1::CreateHouseholdRequest& asked, const std::string& peer,
               v1::CreateHouseholdResponse* answer, const Finish& finish) {
     if (const Failure wrong = mayTryCode(backend_, peer); wrong.failed()) return finish(wrong);

@@ -112,7 +112,8 @@ class ImportCall final : public grpc::ServerReadReactor<v1::ImportBundleRequest>
     }
     // Audits of plans take their time, as does a large bundle.
     const bool quick = asked_.bundle().plans().empty() && largePlace_ == nullptr;
-    (quick ? backend_.readers() : backend_.auditors()).post([self = self_] { self->work(); });
+    (quick ? backend_.readers() : backend_.calculators())
+        .post([self = self_] { self->work(); }, caller_.householdId);
   }
 
   void work() {

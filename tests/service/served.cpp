@@ -101,6 +101,29 @@ v1::Bundle Served::exported() {
   return bundle;
 }
 
+std::vector<const google::protobuf::MethodDescriptor*> everyCall() {
+  std::vector<const google::protobuf::MethodDescriptor*> calls;
+  for (const auto& entry : std::filesystem::directory_iterator(SUPPERTIDE_PROTO_FOLDER "/suppertide/v1")) {
+    const auto* file = google::protobuf::DescriptorPool::generated_pool()->FindFileByName(
+        "suppertide/v1/" + entry.path().filename().string());
+    for (int s = 0; file != nullptr && s < file->service_count(); ++s)
+      for (int m = 0; m < file->service(s)->method_count(); ++m) calls.push_back(file->service(s)->method(m));
+  }
+  return calls;
+}
+
+BusyWorkers::BusyWorkers(Workers& workers, int threads) : busy_(static_cast<std::size_t>(threads)) {
+  const std::shared_future<void> free = released_.get_future().share();
+  for (std::promise<void>& busy : busy_) {
+    std::future<void> begun = busy.get_future();
+    workers.post([free, &busy] {
+      busy.set_value();
+      free.wait();
+    });
+    begun.wait();
+  }
+}
+
 grpc::Status importBundle(v1::HouseholdService::Stub& stub, grpc::ClientContext& context,
                           const v1::ImportBundleRequest& asked, v1::ImportBundleResponse* answer) {
   const auto stream = stub.ImportBundle(&context, answer);

@@ -1,10 +1,13 @@
 // A server in memory (or on a file) with a household, and stubs to call it.
 #pragma once
 
+#include <google/protobuf/descriptor.h>
 #include <grpcpp/grpcpp.h>
 
+#include <future>
 #include <memory>
 #include <string>
+#include <vector>
 
 #include "server/service/server.h"
 #include "suppertide/v1/event_service.grpc.pb.h"
@@ -55,6 +58,21 @@ class Served {
   std::unique_ptr<Server> server_;
   std::shared_ptr<grpc::Channel> channel_;
 };
+
+// Keeps all `threads` of the workers from starting anything until it goes away; at
+// first it waits until they have begun all that was posted before.
+class BusyWorkers {
+ public:
+  BusyWorkers(Workers& workers, int threads);
+  ~BusyWorkers() { released_.set_value(); }
+
+ private:
+  std::promise<void> released_;
+  std::vector<std::promise<void>> busy_;
+};
+
+// Every call of every service that is in this program.
+std::vector<const google::protobuf::MethodDescriptor*> everyCall();
 
 // One import in one part.
 grpc::Status importBundle(v1::HouseholdService::Stub& stub, grpc::ClientContext& context,

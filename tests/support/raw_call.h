@@ -9,8 +9,9 @@
 namespace suppertide {
 
 // Sends `bytes` as the only message to `path` ("/suppertide.v1.SyncService/Watch") and returns how the
-// call ended; what was answered is thrown away. Give `context` a deadline where the call may go on.
+// call ended, with the first message of the answer in `answer`. Give `context` a deadline where the call
+// may go on.
 grpc::Status rawCall(const std::shared_ptr<grpc::Channel>& channel, grpc::ClientContext& context,
-                     const std::string& path, const std::string& bytes);
+                     const std::string& path, const std::string& bytes, std::string* answer = nullptr);
 
 }  // namespace suppertide
