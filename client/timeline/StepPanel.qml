@@ -3,7 +3,6 @@ import QtQuick
 import QtQuick.Controls.Basic
 import Suppertide.Ui
 import Suppertide.Words
-import Suppertide.Planning
 import Suppertide.Timeline
 
 // Everything about the chosen step.
@@ -11,7 +10,6 @@ Rectangle {
     id: root
 
     required property Timeline timeline
-    required property Planning planning
     readonly property stepDetails step: timeline.details
 
     color: Theme.raised
@@ -19,7 +17,7 @@ Rectangle {
     Accessible.role: Accessible.Pane
     Accessible.name: root.step.title
 
-    Keys.onEscapePressed: timeline.movingId.length > 0 ? timeline.leaveMove() : timeline.closeDetails()
+    Keys.onEscapePressed: timeline.closeDetails()
 
     ActionButton {
         id: close
@@ -66,12 +64,7 @@ Rectangle {
                     }
                 }
             }
-            StepMoveRow {
-                visible: root.planning.mayPlan && !root.step.done
-                timeline: root.timeline
-                whatIf: root.planning.whatIf
-            }
-            FactRow { label: qsTr("State"); value: root.step.state; strong: root.step.late }
+            FactRow { label: qsTr("State"); value: root.step.state; strong: true }
             FactRow { label: qsTr("When"); value: root.step.when }
             FactRow { label: qsTr("Cook"); value: root.step.cook }
             FactRow { label: qsTr("Where"); value: root.step.where }

@@ -29,7 +29,6 @@ class LaneModel : public DifferenceModel {
     CurveRole,
     HasCurveRole,
     IsDoughRole,
-    GhostsRole,
   };
 
   explicit LaneModel(QObject* parent = nullptr) : DifferenceModel(parent) {}
@@ -51,7 +50,6 @@ class LaneModel : public DifferenceModel {
     int symbol = 0;
     int subRowCount = 1;
     OvenCurve curve;
-    Ghosts ghosts;
     QString key() const { return id; }
     friend bool operator==(const Row&, const Row&) = default;
   };

@@ -5,7 +5,6 @@
 #include <algorithm>
 
 #include "client/timeline/lane_layout.h"
-#include "client/words/joined.h"
 
 namespace suppertide {
 namespace {
@@ -58,7 +57,6 @@ Picture PictureBuilder::build() {
   addCourses(picture);
   if (view_.plan() == nullptr || view_.plan()->steps().empty()) return picture;
   picture.hasPlan = true;
-  picture.leftOut = leftOut();
   addCooks(picture);
   addOvens(picture);
   addDoughs(picture);
@@ -67,21 +65,12 @@ Picture PictureBuilder::build() {
   picture.start = minute(view_.plan()->steps(0).start_time());
   picture.limit = picture.start;
   for (const v1::PlannedStep& step : view_.plan()->steps()) {
-    if (!StepWords::isNeeded(step)) continue;
+    if (step.left_out()) continue;
     picture.start = std::min(picture.start, minute(step.start_time()));
     picture.limit = std::max(picture.limit, minute(step.end_time()));
   }
   for (const CourseRow& course : picture.courses) picture.limit = std::max(picture.limit, course.minute);
   return picture;
-}
-
-// Loads that are not needed are nobody's loss and told by nothing.
-QString PictureBuilder::leftOut() const {
-  QStringList names;
-  for (const v1::Unserved& left : view_.plan()->unserved()) names << view_.names().dish(left.dish_id());
-  for (const v1::PlannedStep& step : view_.plan()->steps())
-    if (step.left_out() && step.load_count() == 0) names << view_.quoted(step.id());
-  return names.isEmpty() ? QString() : tr("Left out in this plan: %1.").arg(Joined::words(names));
 }
 
 QString PictureBuilder::subtitle() const {
@@ -165,7 +154,7 @@ void PictureBuilder::addOvens(Picture& picture) {
   };
   for (const v1::OvenProgram& program : view_.plan()->oven_programs()) add(program.oven_id(), &program);
   for (const v1::PlannedStep& step : view_.plan()->steps()) {
-    if (!StepWords::isNeeded(step)) continue;
+    if (step.left_out()) continue;
     if (!step.oven_id().empty()) add(step.oven_id(), nullptr);
   }
 }
@@ -194,7 +183,7 @@ void PictureBuilder::addBurnersAndPlaces(Picture& picture) {
   if (!burners.steps.empty()) addLane(picture, std::move(burners));
   std::vector<std::string> ids;
   for (const v1::PlannedStep& step : view_.plan()->steps()) {
-    if (!StepWords::isNeeded(step)) continue;
+    if (step.left_out()) continue;
     const bool known = std::find(ids.begin(), ids.end(), step.place_id()) != ids.end();
     if (!step.place_id().empty() && !known) ids.push_back(step.place_id());
   }
@@ -222,7 +211,8 @@ std::vector<StepRow> PictureBuilder::take(Predicate belongs) {
   std::vector<StepRow> rows;
   std::vector<std::string> taken;
   for (const v1::PlannedStep& step : view_.plan()->steps()) {
-    if (!StepWords::isNeeded(step) || !belongs(step)) continue;
+    if (step.left_out()) continue;
+    if (!belongs(step)) continue;
     rows.push_back(row(step));
     taken.push_back(step.id());
   }
@@ -233,8 +223,7 @@ std::vector<StepRow> PictureBuilder::take(Predicate belongs) {
 StepRow PictureBuilder::row(const v1::PlannedStep& step) const {
   StepRow row;
   row.id = text(step.id());
-  row.title = StepWords::title(step);
-  row.slack = toMinutes(step.slack_duration());
+  row.title = text(step.title());
   row.kind = step.kind();
   row.symbol = StepWords::symbol(step.kind());
   row.detail = tr("%1 · %2").arg(StepWords::kind(step.kind()), view_.names().dish(step.dish_id()));
@@ -245,7 +234,7 @@ StepRow PictureBuilder::row(const v1::PlannedStep& step) const {
   row.handsOn = !step.cook_member_id().empty() && step.attention_percent() >= kMostAttention;
   row.late = words_.isLate(step);
   row.done = view_.isDone(step);
-  row.pinned = view_.isPinned(step);
+  row.pinned = step.pinned();
   if (row.late) row.detail = tr("Late · %1").arg(row.detail);
   return row;
 }

@@ -26,7 +26,6 @@ class PictureBuilder {
 
  private:
   QString subtitle() const;
-  QString leftOut() const;
   void addCourses(Picture& picture) const;
   void addCooks(Picture& picture);
   void addOvens(Picture& picture);

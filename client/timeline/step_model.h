@@ -29,7 +29,6 @@ class StepModel : public DifferenceModel {
     LengthRole,
     SubRowRole,
     RoomAfterRole,
-    SlackRole,
     HandsOnRole,
     LateRole,
     DoneRole,

@@ -47,9 +47,6 @@ class Symbol : public QQuickPaintedItem {
     Plus,
     Minus,
     Close,
-    Up,
-    Down,
-    Back,
   };
   Q_ENUM(Shape)
 

@@ -83,21 +83,18 @@ class FakeHouseholds : public v1::HouseholdService::Service {
   grpc::Status WhoAmI(grpc::ServerContext*, const v1::WhoAmIRequest*, v1::WhoAmIResponse*) override {
     return answers_.status;
   }
-  grpc::Status ImportBundle(grpc::ServerContext* context, grpc::ServerReader<v1::ImportBundleRequest>* reader,
+  grpc::Status ImportBundle(grpc::ServerContext* context, const v1::ImportBundleRequest* request,
                             v1::ImportBundleResponse* response) override {
-    answers_.imported.Clear();
-    v1::ImportBundleRequest part;
-    while (reader->Read(&part)) answers_.imported.MergeFrom(part);
+    answers_.imported = *request;
     if (!answers_.violations.empty()) return refusal(context, answers_.violations, "the bundle has mistakes");
-    if (!answers_.imported.validate_only()) answers_.wasImported = true;
-    const v1::Bundle& bundle = answers_.imported.bundle();
-    (*response->mutable_written_counts())["recipe"] = bundle.recipes_size();
-    (*response->mutable_written_counts())["event"] = bundle.events_size();
+    if (!request->validate_only()) answers_.wasImported = true;
+    (*response->mutable_written_counts())["recipe"] = request->bundle().recipes_size();
+    (*response->mutable_written_counts())["event"] = request->bundle().events_size();
     return answers_.status;
   }
   grpc::Status ExportBundle(grpc::ServerContext*, const v1::ExportBundleRequest*,
-                            grpc::ServerWriter<v1::Bundle>* writer) override {
-    writer->Write(answers_.bundle);
+                            v1::Bundle* bundle) override {
+    *bundle = answers_.bundle;
     return answers_.status;
   }
   grpc::Status CreateInvitation(grpc::ServerContext*, const v1::CreateInvitationRequest* request,
