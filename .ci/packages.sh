@@ -7,7 +7,7 @@ server_packages="g++ cmake ninja-build pkg-config ccache python3
 window_packages="qt6-base-dev qt6-declarative-dev qt6-declarative-dev-tools libgl-dev
   qml6-module-qtqml qml6-module-qtqml-models qml6-module-qtqml-workerscript qml6-module-qtquick
   qml6-module-qtquick-window qml6-module-qtquick-controls qml6-module-qtquick-layouts
-  qml6-module-qtquick-templates qml6-module-qtquick-shapes fonts-dejavu-core fontconfig"
+  qml6-module-qtquick-templates qml6-module-qtquick-shapes qt6-l10n-tools libqrencode-dev fonts-dejavu-core fontconfig"
 test_packages="libgtest-dev libgmock-dev libbenchmark-dev libsundials-dev libical-dev poppler-utils qml6-module-qttest dbus-daemon
   python3-grpcio python3-protobuf grpc-proto"
 

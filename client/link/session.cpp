@@ -5,6 +5,7 @@
 #include <utility>
 
 #include "client/link/any_write.h"
+#include "client/link/bundle_parts.h"
 #include "client/link/channel.h"
 #include "client/link/error_detail.h"
 #include "client/link/open_calls.h"
@@ -101,11 +102,28 @@ absl::StatusOr<v1::Household> Session::household(const v1::GetHouseholdRequest& 
 }
 
 absl::StatusOr<v1::ImportBundleResponse> Session::importBundle(const v1::ImportBundleRequest& request) {
-  return stubs_->call(*stubs_->households, &v1::HouseholdService::Stub::ImportBundle, request);
+  grpc::ClientContext context;
+  stubs_->prepare(context, stubs_->options.deadline);
+  v1::ImportBundleResponse response;
+  const auto writer = stubs_->households->ImportBundle(&context, &response);
+  for (const v1::ImportBundleRequest& part : partsOf(request))
+    if (!writer->Write(part)) break;  // why is in the status
+  writer->WritesDone();
+  const grpc::Status status = writer->Finish();
+  if (!status.ok()) return toStatus(status, context);
+  return response;
 }
 
 absl::StatusOr<v1::Bundle> Session::exportBundle(const v1::ExportBundleRequest& request) {
-  return stubs_->call(*stubs_->households, &v1::HouseholdService::Stub::ExportBundle, request);
+  grpc::ClientContext context;
+  stubs_->prepare(context, stubs_->options.deadline);
+  const auto reader = stubs_->households->ExportBundle(&context, request);
+  v1::Bundle bundle;
+  v1::Bundle part;
+  while (reader->Read(&part)) bundle.MergeFrom(part);
+  const grpc::Status status = reader->Finish();
+  if (!status.ok()) return toStatus(status, context);
+  return bundle;
 }
 
 absl::StatusOr<v1::CreateInvitationResponse> Session::createInvitation(
@@ -114,7 +132,15 @@ absl::StatusOr<v1::CreateInvitationResponse> Session::createInvitation(
 }
 
 absl::StatusOr<v1::ListDevicesResponse> Session::listDevices(const v1::ListDevicesRequest& request) {
-  return stubs_->call(*stubs_->households, &v1::HouseholdService::Stub::ListDevices, request);
+  v1::ListDevicesResponse all;
+  v1::ListDevicesRequest asked = request;
+  do {
+    auto page = stubs_->call(*stubs_->households, &v1::HouseholdService::Stub::ListDevices, asked);
+    if (!page.ok()) return page.status();
+    all.mutable_devices()->MergeFrom(page->devices());
+    asked.set_page_token(page->next_page_token());
+  } while (!asked.page_token().empty());
+  return all;
 }
 
 absl::StatusOr<v1::RevokeDeviceResponse> Session::revokeDevice(const v1::RevokeDeviceRequest& request) {

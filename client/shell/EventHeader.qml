@@ -52,6 +52,14 @@ Rectangle {
             session: root.session
             Layout.preferredWidth: root.narrow ? 120 : 240
         }
+        ActionButton {
+            objectName: "undo"
+            visible: root.session.undoText.length > 0
+            symbol: Symbol.Undo
+            text: root.narrow ? "" : qsTr("Undo")
+            spoken: qsTr("Undo: %1").arg(root.session.undoText)
+            onClicked: root.session.undo()
+        }
         StatusPill {
             objectName: "connection"
             label: root.session.stateText

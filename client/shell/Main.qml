@@ -2,7 +2,10 @@ pragma ComponentBehavior: Bound
 import QtQuick
 import Suppertide.Ui
 import Suppertide.Session
+import Suppertide.Planning
 import Suppertide.Timeline
+import Suppertide.Tasks
+import Suppertide.Household
 import Suppertide.Shell
 
 // The window: which event, the screens, and what was just said.
@@ -11,7 +14,12 @@ Window {
 
     required property HouseholdSession session
     required property Timeline timeline
-    required property bool dark
+    required property Planning planning
+    required property FirstRun firstRun
+    required property HouseholdController household
+    required property Preferences preferences
+    required property Notifier notifier
+    required property bool darkDesktop
     required property bool mirrored
     // The key of the screen to begin with.
     required property string screen
@@ -35,7 +43,21 @@ Window {
     Binding {
         target: Theme
         property: "dark"
-        value: root.dark
+        value: root.preferences.scheme === Preferences.Dark || root.preferences.scheme === Preferences.AsDesktop && root.darkDesktop
+    }
+    Binding {
+        target: Theme
+        property: "textScale"
+        value: root.preferences.textScale
+    }
+    Shortcut {
+        sequences: [StandardKey.Undo]
+        enabled: root.session.undoText.length > 0
+        onActivated: root.session.undo()
+    }
+    TasksController {
+        id: tasks
+        session: root.session
     }
     EventHeader {
         id: header
@@ -56,7 +78,7 @@ Window {
         height: root.narrow ? implicitHeight : parent.height - header.height
         narrow: root.narrow
         chosen: root.screen
-        screens: [timelineScreen]
+        screens: [eventScreen, timelineScreen, ovensScreen, doughsScreen, tasksScreen, shoppingScreen, kitchenScreen, householdScreen]
         onWanted: key => root.screen = key
     }
     Item {
@@ -69,6 +91,16 @@ Window {
         }
 
         Screen {
+            id: eventScreen
+            key: "event"
+            name: qsTr("Event")
+            symbol: Symbol.Cover
+            chosen: root.screen
+            visible: here && !nothing.visible
+            page: "qrc:/qt/qml/Suppertide/Event/EventPage.qml"
+            given: ({ session: root.session })
+        }
+        Screen {
             id: timelineScreen
             key: "timeline"
             name: qsTr("Timeline")
@@ -77,14 +109,77 @@ Window {
             needsPlan: true
             visible: here && !nothing.visible
             page: "qrc:/qt/qml/Suppertide/Timeline/TimelinePage.qml"
-            given: ({ timeline: root.timeline })
+            given: ({ timeline: root.timeline, planning: root.planning })
+        }
+        Screen {
+            id: ovensScreen
+            key: "ovens"
+            name: qsTr("Ovens")
+            symbol: Symbol.Oven
+            chosen: root.screen
+            visible: here && !nothing.visible
+            page: "qrc:/qt/qml/Suppertide/Ovens/OvensPage.qml"
+            given: ({ session: root.session })
+        }
+        Screen {
+            id: doughsScreen
+            key: "doughs"
+            name: qsTr("Doughs")
+            symbol: Symbol.Dough
+            chosen: root.screen
+            visible: here && !nothing.visible
+            page: "qrc:/qt/qml/Suppertide/Doughs/DoughsPage.qml"
+            given: ({ session: root.session })
+        }
+        Screen {
+            id: tasksScreen
+            key: "tasks"
+            name: qsTr("My tasks")
+            symbol: Symbol.Hands
+            chosen: root.screen
+            askingCount: tasks.askingCount
+            visible: here && !nothing.visible
+            page: "qrc:/qt/qml/Suppertide/Tasks/TasksPage.qml"
+            given: ({ session: root.session, tasks: tasks })
+        }
+        Screen {
+            id: shoppingScreen
+            key: "shopping"
+            name: qsTr("Shopping")
+            symbol: Symbol.Basket
+            chosen: root.screen
+            visible: here && !nothing.visible
+            page: "qrc:/qt/qml/Suppertide/Shopping/ShoppingPage.qml"
+            given: ({ session: root.session })
+        }
+        Screen {
+            id: kitchenScreen
+            key: "kitchen"
+            name: qsTr("Kitchen")
+            symbol: Symbol.Jar
+            chosen: root.screen
+            visible: here && !nothing.visible
+            page: "qrc:/qt/qml/Suppertide/Kitchen/KitchenPage.qml"
+            given: ({ session: root.session })
+        }
+        Screen {
+            id: householdScreen
+            key: "household"
+            name: qsTr("Household")
+            symbol: Symbol.House
+            chosen: root.screen
+            askingCount: root.session.refused.count
+            visible: here && !nothing.visible
+            page: "qrc:/qt/qml/Suppertide/Household/HouseholdPage.qml"
+            given: ({ session: root.session, household: root.household, preferences: root.preferences })
         }
         PlanMissing {
             id: nothing
             anchors.fill: parent
-            visible: !root.session.known || (root.planWanted && !root.timeline.hasPlan)
+            visible: root.screen !== householdScreen.key && (!root.session.known || (root.planWanted && !root.timeline.hasPlan))
             session: root.session
             timeline: root.timeline
+            planning: root.planning
         }
     }
     NoticeBar {
@@ -113,6 +208,37 @@ Window {
         target: root.session
         function onFailed(text: string): void {
             notice.say(text)
+        }
+        function onRefusedNow(number: int, what: string, why: string): void {
+            notice.say(qsTr("%1: the server did not take it. It is kept under Household.").arg(what))
+        }
+    }
+    Connections {
+        target: root.notifier
+        function onShownHere(id: string, title: string, text: string): void {
+            notice.say(text.length > 0 ? qsTr("%1: %2").arg(title).arg(text) : title)
+        }
+        function onOpened(): void {
+            root.raise()
+            root.requestActivate()
+        }
+    }
+    // Covers everything until this device belongs to a household.
+    Loader {
+        id: firstRunLoader
+        objectName: "firstRun"
+
+        readonly property bool wanted: root.firstRun.open
+
+        anchors.fill: parent
+        onWantedChanged: prepare()
+        Component.onCompleted: prepare()
+
+        function prepare(): void {
+            if (wanted)
+                setSource("qrc:/qt/qml/Suppertide/Shell/FirstRunPage.qml", { firstRun: root.firstRun })
+            else
+                source = ""
         }
     }
 }

@@ -38,7 +38,7 @@ int writePicture(suppertide::WindowApp& app, const QString& file) {
     if (!app.picture().save(file, "PNG")) {
       say(stderr, QStringLiteral("--screenshot: can't write %1\n").arg(file));
       exitCode = 1;
-    } else if (app.session().state() != suppertide::HouseholdSession::Live) {
+    } else if (!app.firstRun().isOpen() && app.session().state() != suppertide::HouseholdSession::Live) {
       say(stderr, QStringLiteral("%1: %2\n").arg(app.session().stateText(), app.session().why()));
       exitCode = 1;
     }

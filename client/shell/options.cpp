@@ -6,6 +6,7 @@
 #include <QtCore/qfile.h>
 
 #include "client/link/credentials.h"
+#include "client/link/private_file.h"
 
 namespace suppertide {
 namespace {
@@ -34,6 +35,10 @@ struct Words {
                            QStringLiteral("id")};
   QCommandLineOption theme{QStringLiteral("theme"), tr("light or dark. Without it: as the system."),
                            QStringLiteral("name")};
+  QCommandLineOption language{
+      QStringLiteral("language"),
+      tr("en or de, for this time. Without it: as chosen under Household, or the system's."),
+      QStringLiteral("name")};
   QCommandLineOption size{QStringLiteral("size"), tr("Size of the window, 1280x800 by default."),
                           QStringLiteral("WxH")};
   QCommandLineOption view{QStringLiteral("view"), tr("Where to look first: all, now or serving."),
@@ -52,8 +57,8 @@ struct Words {
 
   QString credentialsNote() const {
     return tr(
-        "Shows a household's shared timeline, live. Join a household with the terminal client first "
-        "(suppertide join); the server saved there is used by itself.");
+        "Shows a household's shared timeline, live. The household joined last is used by itself; without one "
+        "the window asks.");
   }
 };
 
@@ -86,6 +91,10 @@ QString readView(const QCommandLineParser& parser, const Words& words, WindowOpt
   if (!theme.isEmpty())
     options.scheme =
         theme == QLatin1String("dark") ? WindowOptions::Scheme::kDark : WindowOptions::Scheme::kLight;
+  options.language = parser.value(words.language);
+  if (!options.language.isEmpty() && options.language != QLatin1String("en") &&
+      options.language != QLatin1String("de"))
+    return Words::tr("--language %1: en or de is wanted.").arg(options.language);
   const QString view = parser.value(words.view);
   if (view == QLatin1String("all")) options.view = WindowOptions::View::kAll;
   if (view == QLatin1String("now")) options.view = WindowOptions::View::kNow;
@@ -138,23 +147,31 @@ ParsedOptions readSaved(const QString& name, WindowOptions options) {
   const auto saved = link::loadCredentials(link::credentialsPath());
   if (!saved.ok()) return failed(kUnusable, QString::fromStdString(std::string(saved.status().message())));
   const link::KnownServer* server = saved->find(name.toStdString());
+  if (server == nullptr && !name.isEmpty())
+    return failed(kUnusable, Words::tr("No server is saved under the name %1.").arg(name));
   if (server == nullptr) {
-    return failed(kUnusable,
-                  name.isEmpty()
-                      ? Words::tr("No household is saved on this device. Join one with: suppertide join")
-                      : Words::tr("No server is saved under the name %1.").arg(name));
+    ParsedOptions parsed;
+    parsed.options = std::move(options);
+    parsed.options.firstRun = true;
+    return parsed;
   }
-  options.link.target = server->target;
-  options.link.householdId = server->householdId;
-  options.link.deviceToken = server->deviceToken;
-  options.link.certificatePem = server->certificatePem;
-  options.link.fingerprint = server->fingerprint;
+  useSaved(*server, options);
   ParsedOptions parsed;
   parsed.options = std::move(options);
   return parsed;
 }
 
 }  // namespace
+
+void useSaved(const link::KnownServer& server, WindowOptions& options) {
+  options.known = server;
+  options.store = link::householdFolder(server.householdId);
+  options.link.target = server.target;
+  options.link.householdId = server.householdId;
+  options.link.deviceToken = server.deviceToken;
+  options.link.certificatePem = server.certificatePem;
+  options.link.fingerprint = server.fingerprint;
+}
 
 ParsedOptions parseOptions(const QStringList& arguments) {
   const Words words;
@@ -163,7 +180,7 @@ ParsedOptions parseOptions(const QStringList& arguments) {
   const QCommandLineOption help = parser.addHelpOption();
   const QCommandLineOption version = parser.addVersionOption();
   parser.addOptions({words.server, words.household, words.tokenFile, words.certificate, words.event,
-                     words.view, words.screen, words.step, words.theme, words.size, words.at,
+                     words.view, words.screen, words.step, words.theme, words.language, words.size, words.at,
                      words.screenshot});
   if (!parser.parse(arguments)) return failed(kMistake, parser.errorText());
   if (parser.isSet(help)) return failed(0, parser.helpText().trimmed());
@@ -175,6 +192,8 @@ ParsedOptions parseOptions(const QStringList& arguments) {
     return failed(kMistake,
                   Words::tr("%1: not an option (see --help)").arg(parser.positionalArguments().first()));
   WindowOptions options;
+  options.settings =
+      QString::fromStdString((link::ownFolder("XDG_CONFIG_HOME", ".config") / "window.ini").string());
   const QString mistake = readView(parser, words, options);
   if (!mistake.isEmpty()) return failed(kMistake, mistake);
   if (parser.isSet(words.tokenFile)) return readTarget(parser, words, std::move(options));

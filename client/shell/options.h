@@ -5,9 +5,11 @@
 #include <QtCore/qstring.h>
 #include <QtCore/qstringlist.h>
 
+#include <filesystem>
 #include <optional>
 #include <string>
 
+#include "client/link/credentials.h"
 #include "client/link/link.h"
 #include "client/words/instant.h"
 
@@ -18,6 +20,13 @@ struct WindowOptions {
   enum class View { kFirst, kAll, kNow, kServing };
 
   link::LinkOptions link;
+  // How `link` was saved on this device; empty name: it was not.
+  link::KnownServer known;
+  std::filesystem::path store;  // where this household is kept for an offline start; empty: nowhere
+  // No household is saved here: the window asks. Nothing in `link` then.
+  bool firstRun = false;
+  QString settings;  // file of the person's preferences; empty: they are not kept
+  QString language;  // for this time; empty: as preferred
   std::string eventId;
   std::optional<Instant> at;  // a clock that stands still
   Scheme scheme = Scheme::kSystem;
@@ -33,6 +42,9 @@ struct ParsedOptions {
   QString text;       // to be printed; help and version, or what is wrong
   int exitCode = -1;  // -1: go on
 };
+
+// Fills in `link`, `known` and `store` for a saved household.
+void useSaved(const link::KnownServer& server, WindowOptions& options);
 
 // Reads the token, the certificate or the saved servers as asked for. 0 for help
 // and version, 2 for a mistake in the words, 1 for a file that can't be used.

@@ -5,12 +5,25 @@
 #include <QtGui/qpalette.h>
 #include <QtQml/qqmlextensionplugin.h>
 
+#include <chrono>
 #include <memory>
+#include <system_error>
+
+#include "client/link/private_file.h"
+#include "client/link/request_id.h"
 
 Q_IMPORT_QML_PLUGIN(Suppertide_UiPlugin)
 Q_IMPORT_QML_PLUGIN(Suppertide_WordsPlugin)
 Q_IMPORT_QML_PLUGIN(Suppertide_SessionPlugin)
+Q_IMPORT_QML_PLUGIN(Suppertide_KitchenPlugin)
+Q_IMPORT_QML_PLUGIN(Suppertide_ShoppingPlugin)
+Q_IMPORT_QML_PLUGIN(Suppertide_PlanningPlugin)
 Q_IMPORT_QML_PLUGIN(Suppertide_TimelinePlugin)
+Q_IMPORT_QML_PLUGIN(Suppertide_EventPlugin)
+Q_IMPORT_QML_PLUGIN(Suppertide_OvensPlugin)
+Q_IMPORT_QML_PLUGIN(Suppertide_DoughsPlugin)
+Q_IMPORT_QML_PLUGIN(Suppertide_TasksPlugin)
+Q_IMPORT_QML_PLUGIN(Suppertide_HouseholdPlugin)
 Q_IMPORT_QML_PLUGIN(Suppertide_ShellPlugin)
 
 namespace suppertide {
@@ -18,26 +31,46 @@ namespace {
 
 constexpr int kTickMs = 1000;
 constexpr int kPatienceMs = 15'000;
+constexpr int kSamplePlanSeconds = 20;
 
 HouseholdSession::Clock clockOf(const WindowOptions& options) {
   if (options.at) return [at = *options.at] { return at; };
   return [] { return std::chrono::floor<std::chrono::seconds>(std::chrono::system_clock::now()); };
 }
 
-bool isDark(WindowOptions::Scheme scheme) {
-  if (scheme != WindowOptions::Scheme::kSystem) return scheme == WindowOptions::Scheme::kDark;
+FirstRun::Places places() {
+  return {.credentials = link::credentialsPath(),
+          .data = link::ownFolder("XDG_DATA_HOME", ".local/share") / "here"};
+}
+
+bool isDarkDesktop() {
   return QGuiApplication::palette().color(QPalette::Window).lightness() < 128;
 }
 
 }  // namespace
 
 WindowApp::WindowApp(const WindowOptions& options, QObject* parent)
-    : QObject(parent), options_(options), session_(clockOf(options)) {
+    : QObject(parent),
+      options_(options),
+      preferences_(options.settings),
+      session_(clockOf(options)),
+      firstRun_(places(), clockOf(options)),
+      household_(&session_),
+      planning_(session_) {
+  speak();
+  if (options.scheme == WindowOptions::Scheme::kLight) preferences_.setForNow(Preferences::Light);
+  if (options.scheme == WindowOptions::Scheme::kDark) preferences_.setForNow(Preferences::Dark);
+  firstRun_.setOpen(options.firstRun);
   engine_.addImportPath(QStringLiteral("qrc:/qt/qml"));
   engine_.setInitialProperties({{QStringLiteral("session"), QVariant::fromValue(&session_)},
                                 {QStringLiteral("timeline"), QVariant::fromValue(&timeline_)},
+                                {QStringLiteral("planning"), QVariant::fromValue(&planning_)},
+                                {QStringLiteral("firstRun"), QVariant::fromValue(&firstRun_)},
+                                {QStringLiteral("household"), QVariant::fromValue(&household_)},
+                                {QStringLiteral("preferences"), QVariant::fromValue(&preferences_)},
+                                {QStringLiteral("notifier"), QVariant::fromValue(&notifier_)},
                                 {QStringLiteral("screen"), options.screen},
-                                {QStringLiteral("dark"), isDark(options.scheme)},
+                                {QStringLiteral("darkDesktop"), isDarkDesktop()},
                                 {QStringLiteral("mirrored"), QGuiApplication::isRightToLeft()},
                                 {QStringLiteral("width"), options.size.width()},
                                 {QStringLiteral("height"), options.size.height()}});
@@ -45,14 +78,112 @@ WindowApp::WindowApp(const WindowOptions& options, QObject* parent)
   connect(&timeline_, &Timeline::pictureChanged, this, &WindowApp::place);
   connect(&session_, &HouseholdSession::householdChanged, this, &WindowApp::showEvent);
   connect(&session_, &HouseholdSession::eventIdChanged, this, &WindowApp::showEvent);
+  // After the household itself is shown, so that nothing flickers where a preview becomes the plan.
+  connect(&planning_, &Planning::previewChanged, this, &WindowApp::showPreview, Qt::QueuedConnection);
   connect(&session_, &HouseholdSession::nowChanged, this, [this] { timeline_.setNow(session_.now()); });
   timeline_.setNow(session_.now());
   connect(&ticks_, &QTimer::timeout, &session_, &HouseholdSession::tick);
   ticks_.start(kTickMs);
-  session_.start(options.link, options.eventId);
+  connect(&firstRun_, &FirstRun::joined, this, &WindowApp::afterJoining);
+  connect(&household_, &HouseholdController::left, this, &WindowApp::leave);
+  const auto units = [this] {
+    session_.setUnits(preferences_.temperatureUnit(), preferences_.measureSystem());
+  };
+  const auto sound = [this] { notifier_.setSound(preferences_.sound()); };
+  units();
+  sound();
+  connect(&preferences_, &Preferences::unitsChanged, this, units);
+  connect(&preferences_, &Preferences::changed, this, sound);
+  connect(&preferences_, &Preferences::languageChanged, this, [this] {
+    options_.language.clear();
+    speak();
+    engine_.retranslate();
+    session_.tellAnew();
+  });
+  if (!options.firstRun) begin();
 }
 
-WindowApp::~WindowApp() = default;
+WindowApp::~WindowApp() {
+  // It may still have something to say to the session.
+  if (starting_.valid()) server_ = starting_.get();
+}
+
+void WindowApp::speak() {
+  const QString& forNow = options_.language;
+  const QString language = forNow.isEmpty() ? preferences_.language() : forNow;
+  if (!forNow.isEmpty()) return languages_.use(language, Preferences::localeOf(forNow));
+  // Without a person whose preferences they are, the program's own locale stays.
+  languages_.use(language,
+                 options_.settings.isEmpty() && language.isEmpty() ? QLocale() : preferences_.locale());
+}
+
+void WindowApp::begin() {
+  session_.setMemberId(options_.known.memberId);
+  household_.setKnown(options_.known);
+  if (!options_.known.dataFile.empty() && server_ == nullptr) serveHere();
+  session_.start(options_.link, options_.eventId, options_.store);
+}
+
+// Beside the thread of the user interface: the link comes as soon as the server is there.
+void WindowApp::serveHere() {
+  starting_ = std::async(std::launch::async, [this, known = options_.known]() -> Server {
+    auto server = serve(known);
+    if (server.ok()) return *std::move(server);
+    session_.post([this, why = QString::fromStdString(std::string(server.status().message()))] {
+      Q_EMIT session_.failed(tr("This computer's household can't be served: %1").arg(why));
+    });
+    return nullptr;
+  });
+}
+
+void WindowApp::afterJoining() {
+  server_ = firstRun_.takeServer();
+  const bool sample = server_ != nullptr;
+  useSaved(firstRun_.known(), options_);
+  options_.eventId.clear();
+  begin();
+  if (sample) planTheSample();
+}
+
+void WindowApp::planTheSample() {
+  connect(
+      &session_, &HouseholdSession::householdChanged, this,
+      [this] {
+        v1::MakePlanRequest request;
+        request.set_household_id(options_.link.householdId);
+        request.set_event_id(session_.eventId().toStdString());
+        request.mutable_time_limit()->set_seconds(kSamplePlanSeconds);
+        request.set_request_id(link::newRequestId());
+        session_.ask<v1::MakePlanResponse>(
+            this, [request](link::Session& server) { return server.makePlan(request, nullptr); },
+            [this](absl::StatusOr<v1::MakePlanResponse> answer) {
+              if (!answer.ok())
+                Q_EMIT session_.failed(QString::fromStdString(std::string(answer.status().message())));
+            });
+      },
+      Qt::SingleShotConnection);
+}
+
+void WindowApp::leave() {
+  session_.stop();
+  if (starting_.valid()) server_ = starting_.get();
+  server_.reset();
+  auto saved = link::loadCredentials(link::credentialsPath());
+  absl::Status status = saved.status();
+  if (saved.ok() && !options_.known.name.empty()) {
+    saved->remove(options_.known.name);
+    status = link::saveCredentials(link::credentialsPath(), *saved);
+  }
+  if (status.ok() && !options_.store.empty()) {
+    std::error_code error;
+    std::filesystem::remove_all(options_.store, error);
+  }
+  options_.known = {};
+  options_.link = {};
+  options_.store.clear();
+  if (!status.ok()) Q_EMIT session_.failed(QString::fromStdString(std::string(status.message())));
+  firstRun_.setOpen(true);
+}
 
 QQuickWindow* WindowApp::window() const {
   return engine_.rootObjects().isEmpty() ? nullptr
@@ -62,6 +193,10 @@ QQuickWindow* WindowApp::window() const {
 void WindowApp::showEvent() {
   if (session_.replica() == nullptr) return;
   timeline_.show(session_.replica(), session_.eventId().toStdString(), session_.changedBy());
+}
+
+void WindowApp::showPreview() {
+  timeline_.preview(planning_.preview(), planning_.comparing());
 }
 
 // Once, when the first plan is there.
@@ -75,7 +210,8 @@ void WindowApp::place() {
 }
 
 bool WindowApp::settled() const {
-  return session_.state() == HouseholdSession::Live || session_.state() == HouseholdSession::Refused;
+  return firstRun_.isOpen() || session_.state() == HouseholdSession::Live ||
+         session_.state() == HouseholdSession::Refused;
 }
 
 void WindowApp::whenShown(std::function<void()> done) {

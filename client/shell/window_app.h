@@ -2,12 +2,22 @@
 #pragma once
 
 #include <QtCore/qtimer.h>
+#include <QtCore/qtranslator.h>
 #include <QtQml/qqmlapplicationengine.h>
 #include <QtQuick/qquickwindow.h>
 
+#include <future>
+#include <memory>
+#include "client/planning/planning.h"
+
+#include "client/household/household_controller.h"
 #include "client/session/household_session.h"
+#include "client/session/notifier.h"
+#include "client/session/preferences.h"
+#include "client/shell/first_run.h"
 #include "client/shell/options.h"
 #include "client/timeline/timeline.h"
+#include "client/translations/languages.h"
 
 namespace suppertide {
 
@@ -22,6 +32,10 @@ class WindowApp : public QObject {
   QQuickWindow* window() const;
   HouseholdSession& session() { return session_; }
   Timeline& timeline() { return timeline_; }
+  Planning& planning() { return planning_; }
+  Preferences& preferences() { return preferences_; }
+  HouseholdController& household() { return household_; }
+  FirstRun& firstRun() { return firstRun_; }
 
   // Calls `done` once the window shows what it can: the plan, or that there is
   // none, or after 15 seconds that there is no connection.
@@ -30,13 +44,31 @@ class WindowApp : public QObject {
   QImage picture();
 
  private:
+  using Server = std::unique_ptr<EmbeddedServer>;
+
   void showEvent();
+  void showPreview();
   void place();
   bool settled() const;
+  void begin();
+  void serveHere();
+  void afterJoining();
+  void planTheSample();
+  void leave();
+  void speak();
 
   WindowOptions options_;
+  Preferences preferences_;
+  Languages languages_;
+  // Of a household on this computer alone; outlives the session, so that what is being sent arrives.
+  std::future<Server> starting_;
+  Server server_;
   HouseholdSession session_;
+  FirstRun firstRun_;
+  HouseholdController household_;
+  Notifier notifier_;
   Timeline timeline_;
+  Planning planning_;
   QTimer ticks_;
   QQmlApplicationEngine engine_;  // goes before what it shows
 };

@@ -26,6 +26,9 @@ T.AbstractButton {
 
     readonly property double scale_: timeline.pixelsPerMinute
     readonly property bool chosen: timeline.details.id === stepId
+    readonly property bool held: timeline.movingId === stepId
+    // While it is held, where it is held.
+    readonly property double shownStart: held ? timeline.movingStart + timeline.movingMinutes : start
     readonly property double hiddenPart: Math.max(0, -(x + timeline.offset))
     readonly property double shownWidth: width - Math.min(hiddenPart, width)
     readonly property double shapeStart: Math.max(start, timeline.windowStart)
@@ -38,25 +41,44 @@ T.AbstractButton {
     readonly property bool wordsBeside: !wordsInside && roomBeside >= 72 && hiddenPart < width
 
     objectName: stepId
-    x: start * scale_
+    x: shownStart * scale_
     width: Math.max(8, length * scale_ - 2)
-    z: visualFocus ? 2 : 1
+    z: held ? 3 : visualFocus ? 2 : 1
     focusPolicy: Qt.StrongFocus
 
     Accessible.role: Accessible.Button
     Accessible.name: spoken
     Accessible.description: stateText
 
-    Keys.onReturnPressed: clicked()
-    Keys.onEnterPressed: clicked()
+    Keys.onReturnPressed: event => {
+        event.accepted = !held
+        if (!held)
+            clicked()
+    }
+    Keys.onEnterPressed: event => {
+        event.accepted = !held
+        if (!held)
+            clicked()
+    }
     onClicked: timeline.choose(stepId)
     onVisualFocusChanged: {
         if (visualFocus)
             timeline.reveal(start, length)
     }
 
+    // A chosen bar is dragged to ask "what if?"; others let the drag pan.
+    DragHandler {
+        target: null
+        enabled: root.chosen && !root.done
+        yAxis.enabled: false
+        onActiveChanged: active ? root.timeline.grab(root.stepId) : root.timeline.drop()
+        onTranslationChanged: {
+            if (active)
+                root.timeline.dragBy(translation.x)
+        }
+    }
     Behavior on x {
-        enabled: root.moved
+        enabled: root.moved && !root.held
         NumberAnimation { duration: Theme.moveDuration; easing.type: Easing.InOutQuad }
     }
 

@@ -19,6 +19,7 @@ Item {
     required property bool isDough
     required property StepModel steps
     required property ovenCurve curve
+    required property laneGhosts ghosts
 
     readonly property bool narrow: headerWidth === 0
     readonly property int barHeight: isDough ? 2 * Theme.target : Theme.target
@@ -53,6 +54,18 @@ Item {
             fillColor: Theme.heatFill
             setpointColor: Theme.setpoint
             font.pixelSize: Theme.captionSize
+        }
+        GhostItem {
+            visible: root.ghosts.any
+            x: root.timeline.windowStart * root.scale_
+            width: visible ? root.timeline.windowLength * root.scale_ : 0
+            height: root.barsHeight
+            ghosts: root.ghosts
+            start: root.timeline.windowStart
+            pixelsPerMinute: root.scale_
+            rowHeight: root.rowHeight
+            barHeight: root.barHeight
+            color: Theme.outline
         }
         Repeater {
             model: root.isDough ? null : root.steps

@@ -21,6 +21,7 @@ T.AbstractButton {
     required property double length
     required property int subRow
     required property double roomAfter
+    required property double slack
     required property bool handsOn
     required property bool late
     required property bool done
@@ -29,6 +30,9 @@ T.AbstractButton {
 
     readonly property double leastWidth: 8
     readonly property bool chosen: timeline.details.id === stepId
+    readonly property bool held: timeline.movingId === stepId
+    // While it is held, where it is held.
+    readonly property double shownStart: held ? timeline.movingStart + timeline.movingMinutes : start
     // Where a long bar begins in the view, for words that stay in sight.
     readonly property double hiddenPart: Math.max(0, -(x + timeline.offset))
     readonly property double shownWidth: width - Math.min(hiddenPart, width)
@@ -36,29 +40,48 @@ T.AbstractButton {
     readonly property bool roomBeside: freeWidth - width >= 72 && hiddenPart < width
     readonly property bool wordsInside: words.wantedWidth <= shownWidth || shownWidth >= (roomBeside ? 124 : 88)
     readonly property bool wordsBeside: !wordsInside && roomBeside
+    readonly property double slackWidth: Math.min(slack, roomAfter) * timeline.pixelsPerMinute - 2
     readonly property color hue: StepColors.hue(kind)
 
     objectName: stepId
-    x: start * timeline.pixelsPerMinute
+    x: shownStart * timeline.pixelsPerMinute
     width: Math.max(leastWidth, length * timeline.pixelsPerMinute - 2)
-    z: visualFocus ? 2 : 1
+    z: held ? 3 : visualFocus ? 2 : 1
     focusPolicy: Qt.StrongFocus
-    opacity: done ? 0.65 : 1
 
     Accessible.role: Accessible.Button
     Accessible.name: spoken
     Accessible.description: stateText
 
-    Keys.onReturnPressed: clicked()
-    Keys.onEnterPressed: clicked()
+    Keys.onReturnPressed: event => {
+        event.accepted = !held
+        if (!held)
+            clicked()
+    }
+    Keys.onEnterPressed: event => {
+        event.accepted = !held
+        if (!held)
+            clicked()
+    }
     onClicked: timeline.choose(stepId)
     onVisualFocusChanged: {
         if (visualFocus)
             timeline.reveal(start, length)
     }
 
+    // A chosen bar is dragged to ask "what if?"; others let the drag pan.
+    DragHandler {
+        target: null
+        enabled: root.chosen && !root.done
+        yAxis.enabled: false
+        onActiveChanged: active ? root.timeline.grab(root.stepId) : root.timeline.drop()
+        onTranslationChanged: {
+            if (active)
+                root.timeline.dragBy(translation.x)
+        }
+    }
     Behavior on x {
-        enabled: root.moved
+        enabled: root.moved && !root.held
         NumberAnimation { duration: Theme.moveDuration; easing.type: Easing.InOutQuad }
     }
 
@@ -85,6 +108,28 @@ T.AbstractButton {
             color: "transparent"
             border.width: 3
             border.color: root.visualFocus ? Theme.focus : root.moved ? Theme.moved : Theme.ink
+        }
+    }
+    // Slack: how far it may slip, as a tail with an end.
+    Item {
+        visible: root.slackWidth >= 6 && !root.done
+        x: root.width
+        y: parent.height - 8
+        width: root.slackWidth
+        height: 8
+
+        Rectangle {
+            y: 5
+            width: parent.width
+            height: 2
+            color: Theme.edge(root.hue)
+        }
+        Rectangle {
+            visible: root.slack <= root.roomAfter
+            anchors.right: parent.right
+            width: 2
+            height: parent.height
+            color: Theme.edge(root.hue)
         }
     }
     StepWordsRow {

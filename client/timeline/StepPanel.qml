@@ -3,6 +3,7 @@ import QtQuick
 import QtQuick.Controls.Basic
 import Suppertide.Ui
 import Suppertide.Words
+import Suppertide.Planning
 import Suppertide.Timeline
 
 // Everything about the chosen step.
@@ -10,6 +11,7 @@ Rectangle {
     id: root
 
     required property Timeline timeline
+    required property Planning planning
     readonly property stepDetails step: timeline.details
 
     color: Theme.raised
@@ -17,7 +19,7 @@ Rectangle {
     Accessible.role: Accessible.Pane
     Accessible.name: root.step.title
 
-    Keys.onEscapePressed: timeline.closeDetails()
+    Keys.onEscapePressed: timeline.movingId.length > 0 ? timeline.leaveMove() : timeline.closeDetails()
 
     ActionButton {
         id: close
@@ -64,7 +66,12 @@ Rectangle {
                     }
                 }
             }
-            FactRow { label: qsTr("State"); value: root.step.state; strong: true }
+            StepMoveRow {
+                visible: root.planning.mayPlan && !root.step.done
+                timeline: root.timeline
+                whatIf: root.planning.whatIf
+            }
+            FactRow { label: qsTr("State"); value: root.step.state; strong: root.step.late }
             FactRow { label: qsTr("When"); value: root.step.when }
             FactRow { label: qsTr("Cook"); value: root.step.cook }
             FactRow { label: qsTr("Where"); value: root.step.where }

@@ -9,6 +9,8 @@ Rectangle {
 
     required property Timeline timeline
     required property bool narrow
+    property bool mayPlan: false
+    signal planWanted
 
     implicitHeight: row.implicitHeight + Theme.small
     color: Theme.surface
@@ -48,6 +50,14 @@ Rectangle {
             text: qsTr("Serving")
             spoken: qsTr("Go to the serving")
             onClicked: root.timeline.showServing()
+        }
+        ActionButton {
+            objectName: "planAnew"
+            visible: root.mayPlan
+            symbol: Symbol.Hourglass
+            text: root.narrow ? "" : qsTr("Plan anew")
+            spoken: qsTr("Plan this event anew")
+            onClicked: root.planWanted()
         }
         Text {
             visible: !root.narrow

@@ -11,6 +11,9 @@ FocusScope {
     id: root
 
     required property Timeline timeline
+    // Whether planning anew is offered.
+    property bool mayPlan: false
+    signal planWanted
     readonly property bool narrow: width < Theme.narrowWidth
     readonly property int headerWidth: narrow ? 0 : 168
 
@@ -32,6 +35,8 @@ FocusScope {
         anchors { left: parent.left; right: parent.right; top: parent.top }
         timeline: root.timeline
         narrow: root.narrow
+        mayPlan: root.mayPlan
+        onPlanWanted: root.planWanted()
     }
 
     TimelineGestures {
@@ -72,6 +77,17 @@ FocusScope {
             boundsBehavior: Flickable.StopAtBounds
             bottomMargin: Theme.large
             clip: true
+            footer: Text {
+                visible: text.length > 0
+                width: lanes.width
+                height: visible ? implicitHeight : 0
+                padding: Theme.medium
+                text: root.timeline.leftOutText
+                color: Theme.ink
+                font.pixelSize: Theme.bodySize
+                wrapMode: Text.Wrap
+                textFormat: Text.PlainText
+            }
             delegate: LaneDelegate {
                 width: lanes.width
                 timeline: root.timeline

@@ -53,6 +53,25 @@ struct DoughRise {
   friend bool operator==(const DoughRise&, const DoughRise&) = default;
 };
 
+// Where a step stood before it was moved.
+struct Ghost {
+  double start = 0;
+  double limit = 0;
+  int subRow = 0;
+  friend bool operator==(const Ghost&, const Ghost&) = default;
+};
+
+struct Ghosts {
+  Q_GADGET
+  QML_VALUE_TYPE(laneGhosts)
+  Q_PROPERTY(bool any READ any)
+ public:
+  bool any() const { return !list.isEmpty(); }
+
+  QList<Ghost> list;
+  friend bool operator==(const Ghosts&, const Ghosts&) = default;
+};
+
 // The value at `minute`, straight between points, held at both sides. `points` not empty.
 double valueAt(const QList<CurvePoint>& points, double minute);
 

@@ -14,7 +14,7 @@ void LaneModel::setLanes(std::vector<Lane> lanes) {
     steps->setSteps(std::move(lane.steps));
     kept.insert(lane.id);
     rows.push_back({lane.id, lane.title, lane.subtitle, lane.spoken, lane.kind, lane.symbol, lane.subRowCount,
-                    std::move(lane.curve)});
+                    std::move(lane.curve), std::move(lane.ghosts)});
   }
   become(rows_, std::move(rows));
   steps_.removeIf([&](const QHash<QString, StepModel*>::iterator& entry) {
@@ -61,6 +61,8 @@ QVariant LaneModel::data(const QModelIndex& index, int role) const {
       return row.kind == LaneKind::kOven;
     case IsDoughRole:
       return row.kind == LaneKind::kDough;
+    case GhostsRole:
+      return QVariant::fromValue(row.ghosts);
     default:
       return {};
   }
@@ -70,7 +72,7 @@ QHash<int, QByteArray> LaneModel::roleNames() const {
   return {{IdRole, "laneId"},         {KindRole, "laneKind"},           {TitleRole, "title"},
           {SubtitleRole, "subtitle"}, {SpokenRole, "spoken"},           {SymbolRole, "symbol"},
           {StepsRole, "steps"},       {SubRowCountRole, "subRowCount"}, {CurveRole, "curve"},
-          {HasCurveRole, "hasCurve"}, {IsDoughRole, "isDough"}};
+          {HasCurveRole, "hasCurve"}, {IsDoughRole, "isDough"},         {GhostsRole, "ghosts"}};
 }
 
 }  // namespace suppertide

@@ -29,6 +29,7 @@ class LaneModel : public DifferenceModel {
     CurveRole,
     HasCurveRole,
     IsDoughRole,
+    GhostsRole,
   };
 
   explicit LaneModel(QObject* parent = nullptr) : DifferenceModel(parent) {}
@@ -50,6 +51,7 @@ class LaneModel : public DifferenceModel {
     int symbol = 0;
     int subRowCount = 1;
     OvenCurve curve;
+    Ghosts ghosts;
     QString key() const { return id; }
     friend bool operator==(const Row&, const Row&) = default;
   };

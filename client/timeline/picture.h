@@ -26,6 +26,7 @@ struct StepRow {
   double length = 0;
   int subRow = 0;
   double roomAfter = 0;
+  double slack = 0;      // how far it may slip without moving a serving time
   bool handsOn = false;  // takes most of a cook's attention
   bool late = false;
   bool done = false;
@@ -50,6 +51,7 @@ struct Lane {
   int subRowCount = 1;
   std::vector<StepRow> steps;  // by start
   OvenCurve curve;             // ovens only
+  Ghosts ghosts;               // while something else than the plan is previewed
 };
 
 struct CourseRow {
@@ -69,6 +71,7 @@ struct Picture {
   TimeWords words;
   QString title;     // the event
   QString subtitle;  // when and where
+  QString leftOut;   // what the plan leaves out, in a sentence; empty: nothing
   bool hasPlan = false;
   double start = 0;  // of the first step, and the end of the last or the last serving
   double limit = 0;

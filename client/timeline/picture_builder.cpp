@@ -5,6 +5,7 @@
 #include <algorithm>
 
 #include "client/timeline/lane_layout.h"
+#include "client/words/joined.h"
 
 namespace suppertide {
 namespace {
@@ -57,6 +58,7 @@ Picture PictureBuilder::build() {
   addCourses(picture);
   if (view_.plan() == nullptr || view_.plan()->steps().empty()) return picture;
   picture.hasPlan = true;
+  picture.leftOut = leftOut();
   addCooks(picture);
   addOvens(picture);
   addDoughs(picture);
@@ -65,12 +67,21 @@ Picture PictureBuilder::build() {
   picture.start = minute(view_.plan()->steps(0).start_time());
   picture.limit = picture.start;
   for (const v1::PlannedStep& step : view_.plan()->steps()) {
-    if (step.left_out()) continue;
+    if (!StepWords::isNeeded(step)) continue;
     picture.start = std::min(picture.start, minute(step.start_time()));
     picture.limit = std::max(picture.limit, minute(step.end_time()));
   }
   for (const CourseRow& course : picture.courses) picture.limit = std::max(picture.limit, course.minute);
   return picture;
+}
+
+// Loads that are not needed are nobody's loss and told by nothing.
+QString PictureBuilder::leftOut() const {
+  QStringList names;
+  for (const v1::Unserved& left : view_.plan()->unserved()) names << view_.names().dish(left.dish_id());
+  for (const v1::PlannedStep& step : view_.plan()->steps())
+    if (step.left_out() && step.load_count() == 0) names << view_.quoted(step.id());
+  return names.isEmpty() ? QString() : tr("Left out in this plan: %1.").arg(Joined::words(names));
 }
 
 QString PictureBuilder::subtitle() const {
@@ -154,7 +165,7 @@ void PictureBuilder::addOvens(Picture& picture) {
   };
   for (const v1::OvenProgram& program : view_.plan()->oven_programs()) add(program.oven_id(), &program);
   for (const v1::PlannedStep& step : view_.plan()->steps()) {
-    if (step.left_out()) continue;
+    if (!StepWords::isNeeded(step)) continue;
     if (!step.oven_id().empty()) add(step.oven_id(), nullptr);
   }
 }
@@ -183,7 +194,7 @@ void PictureBuilder::addBurnersAndPlaces(Picture& picture) {
   if (!burners.steps.empty()) addLane(picture, std::move(burners));
   std::vector<std::string> ids;
   for (const v1::PlannedStep& step : view_.plan()->steps()) {
-    if (step.left_out()) continue;
+    if (!StepWords::isNeeded(step)) continue;
     const bool known = std::find(ids.begin(), ids.end(), step.place_id()) != ids.end();
     if (!step.place_id().empty() && !known) ids.push_back(step.place_id());
   }
@@ -211,8 +222,7 @@ std::vector<StepRow> PictureBuilder::take(Predicate belongs) {
   std::vector<StepRow> rows;
   std::vector<std::string> taken;
   for (const v1::PlannedStep& step : view_.plan()->steps()) {
-    if (step.left_out()) continue;
-    if (!belongs(step)) continue;
+    if (!StepWords::isNeeded(step) || !belongs(step)) continue;
     rows.push_back(row(step));
     taken.push_back(step.id());
   }
@@ -223,7 +233,8 @@ std::vector<StepRow> PictureBuilder::take(Predicate belongs) {
 StepRow PictureBuilder::row(const v1::PlannedStep& step) const {
   StepRow row;
   row.id = text(step.id());
-  row.title = text(step.title());
+  row.title = StepWords::title(step);
+  row.slack = toMinutes(step.slack_duration());
   row.kind = step.kind();
   row.symbol = StepWords::symbol(step.kind());
   row.detail = tr("%1 · %2").arg(StepWords::kind(step.kind()), view_.names().dish(step.dish_id()));
@@ -234,7 +245,7 @@ StepRow PictureBuilder::row(const v1::PlannedStep& step) const {
   row.handsOn = !step.cook_member_id().empty() && step.attention_percent() >= kMostAttention;
   row.late = words_.isLate(step);
   row.done = view_.isDone(step);
-  row.pinned = step.pinned();
+  row.pinned = view_.isPinned(step);
   if (row.late) row.detail = tr("Late · %1").arg(row.detail);
   return row;
 }

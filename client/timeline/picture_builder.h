@@ -26,6 +26,7 @@ class PictureBuilder {
 
  private:
   QString subtitle() const;
+  QString leftOut() const;
   void addCourses(Picture& picture) const;
   void addCooks(Picture& picture);
   void addOvens(Picture& picture);

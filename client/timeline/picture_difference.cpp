@@ -1,5 +1,6 @@
 #include "client/timeline/picture_difference.h"
 
+#include <algorithm>
 #include <map>
 
 namespace suppertide {
@@ -37,6 +38,20 @@ QSet<QString> movedSteps(const Picture& before, const Picture& next) {
     if (found == old.end() || !(found->second == stand)) moved.insert(id);
   }
   return moved;
+}
+
+void addGhosts(const Picture& before, const QSet<QString>& ids, Picture& next) {
+  std::map<QString, const Lane*> old;
+  for (const Lane& lane : before.lanes) old[lane.id] = &lane;
+  for (Lane& lane : next.lanes) {
+    lane.ghosts = {};
+    const auto was = old.find(lane.id);
+    if (was == old.end()) continue;
+    for (const StepRow& step : was->second->steps) {
+      if (ids.contains(step.id))
+        lane.ghosts.list.append({step.start, step.limit(), std::min(step.subRow, lane.subRowCount - 1)});
+    }
+  }
 }
 
 int goneSteps(const Picture& before, const Picture& next) {

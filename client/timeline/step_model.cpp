@@ -61,6 +61,8 @@ QVariant StepModel::data(const QModelIndex& index, int role) const {
       return row.subRow;
     case RoomAfterRole:
       return row.roomAfter;
+    case SlackRole:
+      return row.slack;
     case HandsOnRole:
       return row.handsOn;
     case LateRole:
@@ -79,23 +81,12 @@ QVariant StepModel::data(const QModelIndex& index, int role) const {
 }
 
 QHash<int, QByteArray> StepModel::roleNames() const {
-  return {{IdRole, "stepId"},
-          {TitleRole, "title"},
-          {DetailRole, "detail"},
-          {SpokenRole, "spoken"},
-          {StateRole, "stateText"},
-          {SymbolRole, "symbol"},
-          {KindRole, "kind"},
-          {StartRole, "start"},
-          {LengthRole, "length"},
-          {SubRowRole, "subRow"},
-          {RoomAfterRole, "roomAfter"},
-          {HandsOnRole, "handsOn"},
-          {LateRole, "late"},
-          {DoneRole, "done"},
-          {PinnedRole, "pinned"},
-          {MovedRole, "moved"},
-          {RiseRole, "rise"}};
+  return {{IdRole, "stepId"},       {TitleRole, "title"},         {DetailRole, "detail"},
+          {SpokenRole, "spoken"},   {StateRole, "stateText"},     {SymbolRole, "symbol"},
+          {KindRole, "kind"},       {StartRole, "start"},         {LengthRole, "length"},
+          {SubRowRole, "subRow"},   {RoomAfterRole, "roomAfter"}, {SlackRole, "slack"},
+          {HandsOnRole, "handsOn"}, {LateRole, "late"},           {DoneRole, "done"},
+          {PinnedRole, "pinned"},   {MovedRole, "moved"},         {RiseRole, "rise"}};
 }
 
 }  // namespace suppertide

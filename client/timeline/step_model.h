@@ -29,6 +29,7 @@ class StepModel : public DifferenceModel {
     LengthRole,
     SubRowRole,
     RoomAfterRole,
+    SlackRole,
     HandsOnRole,
     LateRole,
     DoneRole,

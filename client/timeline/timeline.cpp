@@ -16,6 +16,8 @@ constexpr double kWindowStep = 0.5;       // of the view: how often the window i
 constexpr double kLongestWindow = 40000;  // pixels, a guard
 constexpr double kPanMargin = 12 * 60;    // minutes the middle of the view may leave the plan
 constexpr int kHighlightMs = 8000;
+constexpr int kRestMs = 250;     // of a drag, before it asks
+constexpr double kMoveStep = 5;  // minutes
 
 }  // namespace
 
@@ -27,36 +29,77 @@ Timeline::Timeline(QObject* parent)
   highlight_.setSingleShot(true);
   highlight_.setInterval(kHighlightMs);
   connect(&highlight_, &QTimer::timeout, this, &Timeline::endHighlight);
+  rest_.setSingleShot(true);
+  rest_.setInterval(kRestMs);
+  connect(&rest_, &QTimer::timeout, this, &Timeline::askMove);
 }
 
 Timeline::~Timeline() = default;
 
 void Timeline::show(const std::shared_ptr<const link::Replica>& replica, const std::string& eventId,
                     const QString& changedBy) {
-  const bool sameEvent = eventId == eventId_ && view_ != nullptr;
+  const bool sameEvent = eventId == eventId_ && stored_ != nullptr;
   eventId_ = eventId;
   if (replica == nullptr || replica->events.count(eventId) == 0) {
-    view_.reset();
+    stored_ = view_ = nullptr;
+    previewed_ = nullptr;
     base_.reset();
-    adopt(Picture(), false, {});
+    storedPicture_ = Picture();
+    placed_ = false;
+    endMove();
+    display(Picture());
     return;
   }
-  view_ = std::make_unique<PlanView>(replica, eventId);
-  if (!sameEvent || !base_) base_ = baseFor(*view_);
-  adopt(PictureBuilder(*view_, *base_).build(), sameEvent, changedBy);
-}
-
-void Timeline::adopt(Picture picture, bool sameEvent, const QString& changedBy) {
-  if (!sameEvent || !picture_.hasPlan) placed_ = false;
+  stored_ = std::make_shared<const PlanView>(replica, eventId);
+  if (!sameEvent || !base_) base_ = baseFor(*stored_);
+  if (!sameEvent) {
+    placed_ = false;
+    previewed_ = nullptr;
+    endMove();
+  }
+  Picture picture = PictureBuilder(*stored_, *base_).build();
   QString notice;
-  if (sameEvent && picture_.hasPlan && picture.hasPlan) {
-    const QSet<QString> moved = movedSteps(picture_, picture);
+  if (sameEvent && storedPicture_.hasPlan && picture.hasPlan) {
+    const QSet<QString> moved = movedSteps(storedPicture_, picture);
     notice = noticeFor(moved, picture, changedBy);
     if (!notice.isEmpty()) {
-      mark(picture, moved);
+      moved_ = moved;
       highlight_.start();
     }
   }
+  storedPicture_ = std::move(picture);
+  preview(previewed_, comparing_);
+  if (!notice.isEmpty()) Q_EMIT changed(notice);
+}
+
+void Timeline::preview(const std::shared_ptr<const link::Replica>& replica, bool comparing) {
+  if (stored_ == nullptr) return;
+  previewed_ = replica;
+  comparing_ = comparing;
+  if (replica == nullptr || replica->events.count(eventId_) == 0) {
+    previewed_ = nullptr;
+    view_ = stored_;
+    Picture picture = storedPicture_;
+    mark(picture, moved_);
+    display(std::move(picture));
+  } else {
+    view_ = std::make_shared<const PlanView>(replica, eventId_);
+    display(previewPicture());
+  }
+}
+
+Picture Timeline::previewPicture() {
+  Picture picture = PictureBuilder(*view_, *base_).build();
+  if (comparing_ && storedPicture_.hasPlan) {
+    const QSet<QString> moved = movedSteps(storedPicture_, picture);
+    mark(picture, moved);
+    addGhosts(storedPicture_, moved, picture);
+  }
+  return picture;
+}
+
+void Timeline::display(Picture picture) {
+  if (!picture_.hasPlan) placed_ = false;
   picture_ = std::move(picture);
   lanes_->setLanes(picture_.lanes);
   courses_->setCourses(picture_.courses);
@@ -64,10 +107,10 @@ void Timeline::adopt(Picture picture, bool sameEvent, const QString& changedBy) 
   windowScale_ = 0;
   if (!placed_) showFirst();
   updateWindow();
+  if (!movingId_.isEmpty()) setMoving(movingId_, movingMinutes_);
   Q_EMIT pictureChanged();
   Q_EMIT scaleChanged();
   Q_EMIT nowChanged();
-  if (!notice.isEmpty()) Q_EMIT changed(notice);
 }
 
 void Timeline::mark(Picture& picture, const QSet<QString>& moved) const {
@@ -77,14 +120,12 @@ void Timeline::mark(Picture& picture, const QSet<QString>& moved) const {
 }
 
 QString Timeline::noticeFor(const QSet<QString>& moved, const Picture& next, const QString& changedBy) const {
-  const int gone = goneSteps(picture_, next);
+  const int gone = goneSteps(storedPicture_, next);
   if (moved.isEmpty() && gone == 0) return {};
   QString what;
   if (moved.size() == 1) {
-    what = tr("“%1” moved")
-               .arg(view_->step(moved.begin()->toStdString())
-                        ? QString::fromStdString(view_->step(moved.begin()->toStdString())->title())
-                        : *moved.begin());
+    const v1::PlannedStep* step = stored_->step(moved.begin()->toStdString());
+    what = tr("“%1” moved").arg(step == nullptr ? *moved.begin() : StepWords::title(*step));
   } else if (!moved.isEmpty()) {
     what = tr("%1 steps moved").arg(moved.size());
   } else {
@@ -96,6 +137,8 @@ QString Timeline::noticeFor(const QSet<QString>& moved, const Picture& next, con
 
 void Timeline::endHighlight() {
   highlight_.stop();
+  moved_.clear();
+  if (comparing()) return;
   mark(picture_, {});
   lanes_->setLanes(picture_.lanes);
 }
@@ -253,6 +296,82 @@ void Timeline::choose(const QString& stepId) {
 
 void Timeline::closeDetails() {
   choose({});
+}
+
+void Timeline::grab(const QString& stepId) {
+  setMoving(stepId, stepId == movingId_ ? movingMinutes_ : 0);
+  grabbedAt_ = movingMinutes_;
+}
+
+void Timeline::dragBy(double pixels) {
+  if (movingId_.isEmpty()) return;
+  const double minutes = grabbedAt_ + pixels / pixelsPerMinute();
+  const double snapped = std::round(minutes / kMoveStep) * kMoveStep;
+  if (snapped == movingMinutes_) return;
+  setMoving(movingId_, snapped);
+  rest_.start();
+}
+
+void Timeline::drop() {
+  if (movingId_.isEmpty()) return;
+  if (movingMinutes_ == 0) {
+    leaveMove();
+  } else {
+    askMove();
+  }
+}
+
+void Timeline::moveChosen(double minutes) {
+  if (!detailsOpen()) return;
+  setMoving(details_.id, (details_.id == movingId_ ? movingMinutes_ : 0) + minutes);
+  if (!movingId_.isEmpty()) reveal(movingStart_ + movingMinutes_, kMoveStep);
+}
+
+void Timeline::askMove() {
+  rest_.stop();
+  if (!movingId_.isEmpty()) Q_EMIT moveWanted(movingId_, movingMinutes_);
+}
+
+void Timeline::leaveMove() {
+  if (movingId_.isEmpty()) return;
+  endMove();
+  Q_EMIT moveLeft();
+}
+
+void Timeline::endMove() {
+  rest_.stop();
+  if (movingId_.isEmpty()) return;
+  movingId_.clear();
+  movingMinutes_ = 0;
+  showGhosts();
+  Q_EMIT movingChanged();
+}
+
+// What has happened cannot be moved.
+void Timeline::setMoving(const QString& stepId, double minutes) {
+  const v1::PlannedStep* step = stored_ == nullptr ? nullptr : stored_->step(stepId.toStdString());
+  if (step == nullptr || stored_->isDone(*step)) return endMove();
+  const bool taken = movingId_ != stepId;
+  movingId_ = stepId;
+  movingStart_ = minutesBetween(storedPicture_.base, toInstant(step->start_time()));
+  movingMinutes_ = minutes;
+  if (taken) showGhosts();
+  Q_EMIT movingChanged();
+}
+
+// A step that is held leaves a ghost before anything was answered.
+void Timeline::showGhosts() {
+  if (comparing()) return;
+  addGhosts(storedPicture_, movingId_.isEmpty() ? QSet<QString>() : QSet<QString>{movingId_}, picture_);
+  lanes_->setLanes(picture_.lanes);
+}
+
+QString Timeline::movingText() const {
+  if (movingId_.isEmpty()) return {};
+  const QString when = picture_.words.dayClock(instantAt(picture_.base, movingStart_ + movingMinutes_));
+  const QString length = picture_.words.length(movingMinutes_);
+  if (movingMinutes_ == 0) return when;
+  return movingMinutes_ > 0 ? tr("%1, %2 later").arg(when, length) : tr("%1, %2 earlier").arg(when, length);
 }
 
 void Timeline::refreshDetails() {

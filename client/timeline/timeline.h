@@ -45,6 +45,18 @@ class Timeline : public QObject {
   // The chosen step; its id is empty when none is.
   Q_PROPERTY(suppertide::StepDetails details READ details NOTIFY detailsChanged FINAL)
   Q_PROPERTY(bool detailsOpen READ detailsOpen NOTIFY detailsChanged FINAL)
+  // Something else than the plan is shown; and set against it, with where its bars stood.
+  Q_PROPERTY(bool previewing READ previewing NOTIFY pictureChanged FINAL)
+  Q_PROPERTY(bool comparing READ comparing NOTIFY pictureChanged FINAL)
+  // Steps and dishes that the plan leaves out, in a sentence; empty: none.
+  Q_PROPERTY(QString leftOutText READ leftOutText NOTIFY pictureChanged FINAL)
+  // The step that is being moved, by pointer or key; empty: none. It stands at movingStart of the
+  // plan and is held so many minutes later (+) or earlier (-).
+  Q_PROPERTY(QString movingId READ movingId NOTIFY movingChanged FINAL)
+  Q_PROPERTY(double movingStart READ movingStart NOTIFY movingChanged FINAL)
+  Q_PROPERTY(double movingMinutes READ movingMinutes NOTIFY movingChanged FINAL)
+  // "Sat 15:20, 15 min later".
+  Q_PROPERTY(QString movingText READ movingText NOTIFY movingChanged FINAL)
  public:
   explicit Timeline(QObject* parent = nullptr);
   ~Timeline() override;
@@ -54,6 +66,9 @@ class Timeline : public QObject {
   // `changedBy`: name of who did it, empty for nobody in particular.
   void show(const std::shared_ptr<const link::Replica>& replica, const std::string& eventId,
             const QString& changedBy = {});
+  // Shows another household's plan of the same event in place of the stored one until null is
+  // given. `comparing`: moved steps are marked and leave a ghost where they stood.
+  void preview(const std::shared_ptr<const link::Replica>& replica, bool comparing);
   void setNow(Instant now);
 
   LaneModel* lanes() const { return lanes_; }
@@ -77,6 +92,13 @@ class Timeline : public QObject {
   QString nowText() const;
   StepDetails details() const { return details_; }
   bool detailsOpen() const { return !details_.id.isEmpty(); }
+  bool previewing() const { return previewed_ != nullptr; }
+  bool comparing() const { return previewing() && comparing_; }
+  QString leftOutText() const { return picture_.leftOut; }
+  QString movingId() const { return movingId_; }
+  double movingStart() const { return movingStart_; }
+  double movingMinutes() const { return movingMinutes_; }
+  QString movingText() const;
   const std::vector<DaySpan>& nights() const { return nights_; }
   const std::vector<TickMark>& marks() const { return marks_; }
   const TimeScale& scale() const { return scale_; }
@@ -94,6 +116,19 @@ class Timeline : public QObject {
   Q_INVOKABLE void choose(const QString& stepId);
   Q_INVOKABLE void closeDetails();
 
+  // A pointer takes hold of a step, drags it by pixels from where it was taken, and lets go.
+  Q_INVOKABLE void grab(const QString& stepId);
+  Q_INVOKABLE void dragBy(double pixels);
+  Q_INVOKABLE void drop();
+  // The keyboard's twin: moves the chosen step on. Nothing happens when none is chosen.
+  Q_INVOKABLE void moveChosen(double minutes);
+  // Asks what the move would mean; tells moveWanted.
+  Q_INVOKABLE void askMove();
+  // Lets the step stand where it stands; tells moveLeft.
+  Q_INVOKABLE void leaveMove();
+  // The move is over, whatever came of it; tells nothing.
+  Q_INVOKABLE void endMove();
+
  public Q_SLOTS:
   // Before its time: the marks of the last change go.
   void endHighlight();
@@ -106,11 +141,20 @@ class Timeline : public QObject {
   void detailsChanged();
   // The plan shown has become another one; a sentence for people.
   void changed(const QString& notice);
+  void movingChanged();
+  // What if the step began so much later (+) or earlier (-) than in the plan?
+  void moveWanted(const QString& stepId, double minutesLater);
+  void moveLeft();
+  // The move is to be made as it was answered.
+  void moveAccepted();
 
  private:
-  void adopt(Picture picture, bool sameEvent, const QString& changedBy);
+  void display(Picture picture);
+  Picture previewPicture();
+  void showGhosts();
   void mark(Picture& picture, const QSet<QString>& moved) const;
   QString noticeFor(const QSet<QString>& moved, const Picture& next, const QString& changedBy) const;
+  void setMoving(const QString& stepId, double minutes);
   void setScale(const TimeScale& scale);
   void updateWindow();
   void showFirst();
@@ -123,11 +167,17 @@ class Timeline : public QObject {
   TickModel* ticks_;
   CourseModel* courses_;
   QTimer highlight_;
+  QTimer rest_;  // a drag that pauses asks
 
-  std::unique_ptr<PlanView> view_;  // null: nothing to show
+  std::shared_ptr<const PlanView> view_;    // of what is shown; null: nothing to show
+  std::shared_ptr<const PlanView> stored_;  // of the household's own plan
+  std::shared_ptr<const link::Replica> previewed_;
+  bool comparing_ = false;
+  QSet<QString> moved_;  // by the last change, for a moment
   std::string eventId_;
   std::optional<Instant> base_;
-  Picture picture_;
+  Picture picture_;        // shown
+  Picture storedPicture_;  // of the household's own plan
   TimeScale scale_;
   double viewWidth_ = 0;
   bool placed_ = false;  // the view has been put somewhere for this event
@@ -138,6 +188,10 @@ class Timeline : public QObject {
   std::vector<DaySpan> nights_;
   std::optional<Instant> now_;
   StepDetails details_;
+  QString movingId_;
+  double movingStart_ = 0;
+  double movingMinutes_ = 0;
+  double grabbedAt_ = 0;  // movingMinutes_ when the pointer took hold
 };
 
 }  // namespace suppertide

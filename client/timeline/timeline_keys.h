@@ -15,7 +15,9 @@ class TimelineKeys : public QObject {
  public:
   explicit TimelineKeys(QObject* parent = nullptr) : QObject(parent) {}
 
-  // Plus and minus zoom, 0 fits all, left and right pan (with Shift a long way),
+  // With a step chosen, Control with left and right moves it by five minutes (with Shift by half an
+  // hour), Return asks what that would mean, Control with Return makes it so, Escape leaves it.
+  // Else plus and minus zoom, 0 fits all, left and right pan (with Shift a long way),
   // the page keys turn a page, Home goes to now, End to the serving, Escape closes
   // the details. False when the key is none of these.
   Q_INVOKABLE bool press(int key, int modifiers);
@@ -24,6 +26,8 @@ class TimelineKeys : public QObject {
   void timelineChanged();
 
  private:
+  bool pressMove(int key, int modifiers);
+
   Timeline* timeline_ = nullptr;
 };
 

@@ -9,9 +9,13 @@ T.AbstractButton {
     property int symbol: Symbol.Nothing
     // What it does, when the word alone does not say it.
     property string spoken: text
+    // The one thing to do here: filled, its word large.
+    property bool strong: false
 
-    implicitWidth: Math.max(Theme.target, content.implicitWidth + 2 * Theme.small + Theme.tiny)
-    implicitHeight: Theme.target
+    readonly property real signRoom: symbol !== Symbol.Nothing ? 20 + Theme.tiny : 0
+
+    implicitWidth: Math.max(Theme.target, (text.length > 0 ? words.implicitWidth : 0) + signRoom + 2 * Theme.small + Theme.tiny)
+    implicitHeight: strong ? Theme.target + Theme.medium : Theme.target
     focusPolicy: Qt.StrongFocus
     opacity: enabled ? 1 : 0.5
 
@@ -33,17 +37,20 @@ T.AbstractButton {
             anchors.verticalCenter: parent.verticalCenter
         }
         Text {
+            id: words
             visible: root.text.length > 0
             text: root.text
             color: Theme.ink
-            font.pixelSize: Theme.bodySize
+            width: Math.min(implicitWidth, root.width - 2 * Theme.small - root.signRoom)
+            elide: Text.ElideRight
+            font { pixelSize: root.strong ? Theme.titleSize : Theme.bodySize; bold: root.strong }
             anchors.verticalCenter: parent.verticalCenter
         }
     }
     background: Rectangle {
         radius: Theme.radius
-        color: root.down ? Theme.accent : Theme.raised
-        border.width: root.visualFocus ? 3 : 1
-        border.color: root.visualFocus ? Theme.focus : Theme.outline
+        color: root.down !== root.strong ? Theme.accent : Theme.raised
+        border.width: root.visualFocus ? 3 : root.strong ? 2 : 1
+        border.color: root.visualFocus ? Theme.focus : root.strong ? Theme.accentOutline : Theme.outline
     }
 }

@@ -8,6 +8,10 @@ Item {
     required property string headline
     required property string advice
     property int symbol: Symbol.Cover
+    // What can be done about it here; empty: nothing.
+    property string action: ""
+    property bool actionEnabled: true
+    signal acted
 
     Accessible.role: Accessible.Pane
     Accessible.name: headline
@@ -41,6 +45,14 @@ Item {
             lineHeight: 1.4
             horizontalAlignment: Text.AlignHCenter
             wrapMode: Text.Wrap
+        }
+        ActionButton {
+            objectName: "emptyAction"
+            visible: root.action.length > 0
+            enabled: root.actionEnabled
+            text: root.action
+            anchors.horizontalCenter: parent.horizontalCenter
+            onClicked: root.acted()
         }
     }
 }

@@ -47,6 +47,9 @@ class Symbol : public QQuickPaintedItem {
     Plus,
     Minus,
     Close,
+    Up,
+    Down,
+    Back,
   };
   Q_ENUM(Shape)
 

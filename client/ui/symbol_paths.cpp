@@ -265,6 +265,12 @@ QPainterPath symbolPath(Symbol::Shape shape) {
       return lines({{{4, 12}, {20, 12}}});
     case Symbol::Close:
       return lines({{{5, 5}, {19, 19}}, {{19, 5}, {5, 19}}});
+    case Symbol::Up:
+      return lines({{{5, 15}, {12, 8}, {19, 15}}});
+    case Symbol::Down:
+      return lines({{{5, 9}, {12, 16}, {19, 9}}});
+    case Symbol::Back:
+      return lines({{{15, 5}, {8, 12}, {15, 19}}});
     case Symbol::Nothing:
       break;
   }

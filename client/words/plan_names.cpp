@@ -23,6 +23,9 @@ PlanNames::PlanNames(const link::Replica& replica, const v1::Event& event) {
     const std::string fallback = recipe == replica.recipes.end() ? dish.id() : recipe->second.display_name();
     dishes_[text(dish.id())] = nameOr(dish.display_name(), fallback);
     courseIds_[text(dish.id())] = text(dish.course_id());
+    if (recipe == replica.recipes.end()) continue;
+    for (const v1::Step& step : recipe->second.steps())
+      steps_[text(dish.id() + "/" + step.id())] = nameOr(step.title(), step.id());
   }
   const auto kitchen = replica.kitchens.find(event.kitchen_id());
   if (kitchen == replica.kitchens.end()) return;

@@ -1,5 +1,6 @@
 #include "client/words/plan_view.h"
 
+#include <algorithm>
 #include <cmath>
 
 namespace suppertide {
@@ -30,26 +31,14 @@ PlanView::PlanView(std::shared_ptr<const link::Replica> replica, const std::stri
       kitchen_(findOrNull(replica_->kitchens, event_->kitchen_id())),
       names_(*replica_, *event_),
       words_(zoneOf(*replica_, *event_)) {
-  if (plan_ == nullptr) return;
-  readPlan();
-  readProgress();
+  if (plan_ != nullptr) readPlan();
+  if (const v1::Progress* progress = findOrNull(replica_->progresses, eventId); progress != nullptr)
+    progress_ = ProgressReading(*progress);
 }
 
 void PlanView::readPlan() {
   for (const v1::PlannedStep& step : plan_->steps()) steps_[step.id()] = &step;
   for (const v1::PlannedDish& dish : plan_->dishes()) dishes_[dish.dish_id()] = &dish;
-}
-
-void PlanView::readProgress() {
-  const v1::Progress* progress = findOrNull(replica_->progresses, event_->id());
-  if (progress == nullptr) return;
-  std::map<std::string, std::string> finished;  // planned id by report
-  for (const v1::Report& report : progress->reports()) {
-    if (report.what_case() == v1::Report::kUndoneReportId) finished.erase(report.undone_report_id());
-    if (report.what_case() == v1::Report::kFinished)
-      finished[report.id()] = report.dish_id() + "/" + report.step_id();
-  }
-  for (const auto& [report, step] : finished) done_.insert(step);
 }
 
 const v1::PlannedStep* PlanView::step(const std::string& plannedId) const {
@@ -60,6 +49,21 @@ const v1::PlannedStep* PlanView::step(const std::string& plannedId) const {
 const v1::PlannedDish* PlanView::dish(const std::string& dishId) const {
   const auto found = dishes_.find(dishId);
   return found == dishes_.end() ? nullptr : found->second;
+}
+
+QString PlanView::quoted(const std::string& plannedId, const std::string& besideDish) const {
+  const v1::PlannedStep* known = step(plannedId);
+  const QString title = known != nullptr ? QString::fromStdString(known->title()) : names_.step(plannedId);
+  const std::string dishId = plannedId.substr(0, plannedId.find('/'));
+  if (dishId == besideDish) return tr("“%1”").arg(title);
+  return tr("“%1” (%2)").arg(title, names_.dish(dishId));
+}
+
+bool PlanView::isPinned(const v1::PlannedStep& step) const {
+  return step.pinned() ||
+         std::any_of(event_->pins().begin(), event_->pins().end(), [&](const v1::StepPin& pin) {
+           return pin.dish_id() == step.dish_id() && pin.step_id() == step.step_id();
+         });
 }
 
 bool PlanView::fahrenheit() const {

@@ -66,8 +66,19 @@ int StepWords::symbol(v1::StepKind kind) {
   }
 }
 
+QString StepWords::title(const v1::PlannedStep& step) {
+  const QString own = text(step.title());
+  return step.load_count() > 1 ? tr("%1 (load %2 of %3)").arg(own).arg(step.load()).arg(step.load_count())
+                               : own;
+}
+
+bool StepWords::isNeeded(const v1::PlannedStep& step) {
+  const bool lasts = step.end_time().seconds() > step.start_time().seconds();
+  return !step.left_out() && (lasts || !step.cook_member_id().empty());
+}
+
 QString StepWords::spoken(const v1::PlannedStep& step) const {
-  QStringList parts = {text(step.title()),
+  QStringList parts = {title(step),
                        view_.words().spokenSpan(toInstant(step.start_time()), toInstant(step.end_time()))};
   if (!step.cook_member_id().empty()) parts << view_.names().cook(step.cook_member_id());
   if (!step.oven_id().empty()) parts << oven(step);
@@ -86,7 +97,7 @@ QString StepWords::state(const v1::PlannedStep& step) const {
     const double late = toMinutes(view_.dish(step.dish_id())->late_duration());
     sentences << tr("Late: its dish is ready %1 after its time.").arg(view_.words().length(late));
   }
-  if (step.pinned()) sentences << tr("Fixed by hand.");
+  if (view_.isPinned(step)) sentences << tr("Fixed by hand.");
   return sentences.join(QLatin1Char(' '));
 }
 
@@ -158,10 +169,13 @@ StepDetails StepWords::details(const v1::PlannedStep& step) const {
   const Instant limit = toInstant(step.end_time());
   StepDetails details;
   details.id = text(step.id());
-  details.title = text(step.title());
+  details.title = title(step);
   details.dish = view_.names().dish(step.dish_id());
   details.kind = kind(step.kind());
   details.symbol = symbol(step.kind());
+  details.pinned = view_.isPinned(step);
+  details.done = view_.isDone(step);
+  details.late = isLate(step);
   details.state = state(step);
   //: Day, times, and how long in brackets.
   details.when =

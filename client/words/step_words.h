@@ -28,10 +28,17 @@ struct StepDetails {
   Q_PROPERTY(QString instructions MEMBER instructions)
   Q_PROPERTY(QString weighings MEMBER weighings)
   Q_PROPERTY(QString cautions MEMBER cautions)
+  // A person put it where it is; it is done and stays.
+  Q_PROPERTY(bool pinned MEMBER pinned)
+  Q_PROPERTY(bool done MEMBER done)
+  Q_PROPERTY(bool late MEMBER late)
  public:
   QString id, title, dish, kind, state, when, cook, where, why, slack, dough, instructions;
   QString weighings, cautions;  // one a line
   int symbol = 0;
+  bool pinned = false;
+  bool done = false;
+  bool late = false;
   friend bool operator==(const StepDetails&, const StepDetails&) = default;
 };
 
@@ -44,6 +51,10 @@ class StepWords {
   static QString kind(v1::StepKind kind);
   static int symbol(v1::StepKind kind);
 
+  // "Roast the chickens (load 2 of 3)".
+  static QString title(const v1::PlannedStep& step);
+  // Whether there is anything to do or to wait for: neither left out nor a wait of no time.
+  static bool isNeeded(const v1::PlannedStep& step);
   // "Shape the rolls, 14:05 to 14:30, Ines".
   QString spoken(const v1::PlannedStep& step) const;
   // Whether it makes its dish late: the dish is late and this step has no slack to give.

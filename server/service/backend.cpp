@@ -15,6 +15,7 @@ constexpr int kTokenFailuresPerMinute = 120;
 constexpr int kMostCallsOfAHousehold = 64;
 constexpr int kMostWatchesOfAHousehold = 1024;
 constexpr int kMostStreamsOfAHousehold = 16;
+constexpr int kMostLargeImportsOfAHousehold = 1;
 // A device holds one of each for as long as it is on.
 constexpr char kWatch[] = "SyncService/Watch";
 constexpr char kReminders[] = "ReminderService/WatchReminders";
@@ -44,6 +45,7 @@ Backend::Backend(std::unique_ptr<storage::Store> store, const Clock& clock, Opti
       calls_(kMostCallsOfAHousehold),
       watches_(kMostWatchesOfAHousehold),
       otherStreams_(kMostStreamsOfAHousehold),
+      largeImports_(kMostLargeImportsOfAHousehold),
       store_(std::move(store)),
       codeTries_(clock, kCodeFailuresPerMinute),
       tokenTries_(clock, kTokenFailuresPerMinute),
@@ -54,7 +56,7 @@ Backend::Backend(std::unique_ptr<storage::Store> store, const Clock& clock, Opti
             hub_.committed(household, std::move(change));
           })),
       readers_(kReaders),
-      auditors_(1),
+      calculators_(kCalculators),
       planning_(options_.planningThreads) {
   planning_.setEnded([this](const std::string& household, const std::string& event) {
     corrections_.planningEnded(household, event);
@@ -111,6 +113,10 @@ Failure Backend::enter(const Caller& caller, const std::string& method, bool str
   return place != nullptr ? Failure() : tooManyCalls();
 }
 
+std::shared_ptr<void> Backend::enterLargeImport(const Caller& caller) {
+  return largeImports_.enter(caller.householdId);
+}
+
 std::string turnOf(const grpc::CallbackServerContext& context) {
   const std::string token = tokenOf(context);
   return token.empty() ? peerOf(context) : token;
@@ -119,6 +125,10 @@ std::string turnOf(const grpc::CallbackServerContext& context) {
 std::string peerOf(const grpc::CallbackServerContext& context) {
   const std::string peer = context.peer();
   return peer.substr(0, peer.rfind(':'));
+}
+
+Failure nobodyWaits() {
+  return failure(absl::CancelledError("nobody waits for this answer"), "CANCELLED");
 }
 
 Failure tooManyCalls() {

@@ -46,6 +46,7 @@ using Planner = std::function<absl::StatusOr<v1::Plan>(const compose::Documents&
 class Backend {
  public:
   static constexpr int kReaders = 2;
+  static constexpr int kCalculators = 2;
 
   struct Options {
     int planningThreads = 1;
@@ -62,8 +63,9 @@ class Backend {
   sync::Hub& hub() { return hub_; }
   Streams& streams() { return streams_; }
   Workers& readers() { return readers_; }
-  // For audits, which take so long that reading must not wait for them.
-  Workers& auditors() { return auditors_; }
+  // For what takes so long that reading must not wait for it, yet must not wait for a
+  // planning: audits, doughs, menus, ovens. Under a household's id, which take turns.
+  Workers& calculators() { return calculators_; }
   PlanningPool& planning() { return planning_; }
   LiveCorrection& corrections() { return corrections_; }
   ReminderBoard& reminders() { return *reminders_; }
@@ -90,6 +92,8 @@ class Backend {
   // `place` goes. RESOURCE_EXHAUSTED when it has all it may have; watches have
   // places of their own, as have other streams.
   Failure enter(const Caller& caller, const std::string& method, bool stream, std::shared_ptr<void>& place);
+  // As enter(), among the imports that take much memory; null when there is no place.
+  std::shared_ptr<void> enterLargeImport(const Caller& caller);
 
  private:
   const Clock& clock_;
@@ -97,9 +101,10 @@ class Backend {
   int calendarPort_ = 0;
   bool calendarTls_ = false;
   Metrics metrics_;  // outlives all that counts
-  InFlight calls_;   // of each household, by its id, as the next two
+  InFlight calls_;   // of each household, by its id, as the next three
   InFlight watches_;
   InFlight otherStreams_;
+  InFlight largeImports_;
   std::unique_ptr<storage::Store> store_;
   sync::Hub hub_;
   Streams streams_;
@@ -108,7 +113,7 @@ class Backend {
   LiveCorrection corrections_;  // outlives all that tell it something; its threads end first
   std::unique_ptr<storage::WriteQueue> queue_;
   Workers readers_;
-  Workers auditors_;
+  Workers calculators_;
   PlanningPool planning_;
   std::unique_ptr<ReminderBoard> reminders_;
 };
@@ -118,6 +123,7 @@ std::string turnOf(const grpc::CallbackServerContext& context);
 // Where from, without the port, which changes with each connection.
 std::string peerOf(const grpc::CallbackServerContext& context);
 Failure tooManyCalls();
+Failure nobodyWaits();
 
 // The request id, where the request has one.
 template <typename Request>
@@ -155,6 +161,24 @@ grpc::ServerUnaryReactor* serve(Backend& backend, grpc::CallbackServerContext* c
       });
   if (!taken) finishAs("", tooManyCalls());
   return reactor;
+}
+
+// As serve(), for work that may take long: `work` runs on a calculating thread when its
+// household's turn comes, and not at all when the client has left. It returns why it
+// failed; its last argument tells, at any time, whether nobody waits any more.
+template <typename Request, typename Work>
+grpc::ServerUnaryReactor* serveCalculated(Backend& backend, grpc::CallbackServerContext* context,
+                                          const Request* request, const std::string& method,
+                                          const std::string& householdId, Work work) {
+  return serve(backend, context, request, method, householdId,
+               [&backend, context, work](const Caller& caller, const Request& asked, const Finish& finish) {
+                 backend.calculators().post(
+                     [context, work, caller, &asked, finish] {
+                       const std::function<bool()> left = [context] { return context->IsCancelled(); };
+                       finish(left() ? nobodyWaits() : work(caller, asked, left));
+                     },
+                     caller.householdId);
+               });
 }
 
 }  // namespace suppertide::service

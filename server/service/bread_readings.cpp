@@ -156,11 +156,11 @@ void tryOnce(const std::shared_ptr<Adding>& adding) {
     adding->answer->set_revision(adding->backend.store().revision(adding->caller.householdId).value_or(0));
     return adding->finish({});
   }
-  adding->backend.queue().submit(std::move(write), [adding](absl::StatusOr<storage::WriteResult> result) {
+  adding->backend.queue().writeNow(std::move(write), [adding](absl::StatusOr<storage::WriteResult> result) {
     const auto code = result.status().code();
     const bool raced = code == absl::StatusCode::kAborted || code == absl::StatusCode::kNotFound;
     if (raced && --adding->triesLeft > 0)
-      return adding->backend.planning().post(adding->caller.householdId, [adding] { tryOnce(adding); });
+      return adding->backend.calculators().post([adding] { tryOnce(adding); }, adding->caller.householdId);
     if (!result.ok()) return adding->finish(fromStorage(result.status()));
     adding->answer->set_revision(result->revision);
     adding->finish({});
@@ -174,7 +174,7 @@ void addBreadReadings(Backend& backend, const Caller& caller, const v1::AddBread
   if (const Failure wrong = checkRequestId(asked.request_id()); wrong.failed()) return finish(wrong);
   if (const auto wrong = compose::validate(asked); !wrong.empty()) return finish(invalid(wrong));
   const auto adding = std::make_shared<Adding>(Adding{backend, caller, asked, answer, finish});
-  backend.planning().post(caller.householdId, [adding] { tryOnce(adding); });
+  backend.calculators().post([adding] { tryOnce(adding); }, caller.householdId);
 }
 
 }  // namespace suppertide::service

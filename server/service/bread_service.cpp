@@ -9,7 +9,6 @@
 namespace suppertide::service {
 namespace {
 
-// All of it is computing, so it takes its household's turn on the planning threads.
 class BreadServiceCalls final : public v1::BreadService::CallbackService {
  public:
   explicit BreadServiceCalls(Backend& backend) : backend_(backend) {}
@@ -40,13 +39,11 @@ class BreadServiceCalls final : public v1::BreadService::CallbackService {
   grpc::ServerUnaryReactor* CheckModel(grpc::CallbackServerContext* context,
                                        const v1::CheckModelRequest* request,
                                        v1::CheckModelResponse* answer) override {
-    return serve(backend_, context, request, "BreadService/CheckModel", "",
-                 [this, answer](const Caller& caller, const v1::CheckModelRequest&, const Finish& finish) {
-                   backend_.planning().post(caller.householdId, [answer, finish] {
-                     *answer = compose::checkModel();
-                     finish({});
-                   });
-                 });
+    return serveCalculated(backend_, context, request, "BreadService/CheckModel", "",
+                           [answer](const Caller&, const v1::CheckModelRequest&, const auto&) {
+                             *answer = compose::checkModel();
+                             return Failure();
+                           });
   }
 
  private:
@@ -55,20 +52,15 @@ class BreadServiceCalls final : public v1::BreadService::CallbackService {
                                     Answer* answer, const std::string& method,
                                     absl::StatusOr<Answer> (*answerTo)(const Request&,
                                                                        const compose::StopAsked&)) {
-    return serve(
+    return serveCalculated(
         backend_, context, request, method, "",
-        [this, context, answer, answerTo](const Caller& caller, const Request& asked, const Finish& finish) {
-          if (const auto wrong = compose::validate(asked); !wrong.empty()) return finish(invalid(wrong));
-          backend_.planning().post(caller.householdId, [context, answer, answerTo, &asked, finish] {
-            const auto stop = [context] { return context->IsCancelled(); };
-            absl::StatusOr<Answer> found = absl::CancelledError("nobody waits for this answer");
-            if (!stop()) found = answerTo(asked, stop);
-            if (!found.ok())
-              return finish(
-                  failure(found.status(), absl::IsCancelled(found.status()) ? "CANCELLED" : "NO_SUCH_DOUGH"));
-            *answer = *std::move(found);
-            finish({});
-          });
+        [answer, answerTo](const Caller&, const Request& asked, const compose::StopAsked& stop) {
+          if (const auto wrong = compose::validate(asked); !wrong.empty()) return invalid(wrong);
+          absl::StatusOr<Answer> found = answerTo(asked, stop);
+          if (absl::IsCancelled(found.status())) return nobodyWaits();
+          if (!found.ok()) return failure(found.status(), "NO_SUCH_DOUGH");
+          *answer = *std::move(found);
+          return Failure();
         });
   }
 

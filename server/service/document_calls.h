@@ -40,7 +40,7 @@ inline storage::WriteRequest writeRequest(const Caller& caller, const std::strin
   write.householdId = caller.householdId;
   write.memberId = caller.memberId;
   write.requestId = requestId;
-  write.fingerprint = fingerprintOf(method, content.SerializeAsString());
+  write.fingerprint = fingerprintOf(method, content);
   write.validateOnly = validateOnly;
   return write;
 }
@@ -159,12 +159,12 @@ class DocumentCalls {
               {{kindOf(Document()), id}, "", storage::Expect::kAnything, asked.etag(), true});
           for (const std::string& kind : also)
             write.puts.push_back({{kind, id}, "", storage::Expect::kAnything, "", true});
-          backend_.queue().submit(std::move(write),
-                                  [answer, finish](absl::StatusOr<storage::WriteResult> result) {
-                                    if (!result.ok()) return finish(fromStorage(result.status()));
-                                    answer->set_revision(result->revision);
-                                    finish({});
-                                  });
+          backend_.queue().writeNow(std::move(write),
+                                    [answer, finish](absl::StatusOr<storage::WriteResult> result) {
+                                      if (!result.ok()) return finish(fromStorage(result.status()));
+                                      answer->set_revision(result->revision);
+                                      finish({});
+                                    });
         });
   }
 
@@ -202,7 +202,7 @@ class DocumentCalls {
     storage::WriteRequest request = writing->request;
     request.puts.push_back(putOf(document, expect));
     if (wrong.failed()) neverCarryOut(request);
-    backend_.queue().submit(std::move(request), [=, this](absl::StatusOr<storage::WriteResult> result) {
+    backend_.queue().writeNow(std::move(request), [=, this](absl::StatusOr<storage::WriteResult> result) {
       const bool raced = result.status().code() == absl::StatusCode::kAborted && given.meta().etag().empty();
       if (raced && !wrong.failed() && --writing->triesLeft > 0)
         return backend_.readers().post([=, this] { write(writing, given, expect, prepare); });

@@ -1,8 +1,12 @@
 #include "suppertide/v1/household_service.grpc.pb.h"
 
-#include "server/service/bundle_import.h"
+#include <algorithm>
+#include <iterator>
+
 #include "server/service/document_calls.h"
 #include "server/service/joining.h"
+#include "server/service/receive_bundle.h"
+#include "server/service/send_bundle.h"
 #include "server/service/services.h"
 #include "server/service/version.h"
 
@@ -77,26 +81,14 @@ class HouseholdServiceCalls final : public v1::HouseholdService::CallbackService
                  });
   }
 
-  grpc::ServerUnaryReactor* ImportBundle(grpc::CallbackServerContext* context,
-                                         const v1::ImportBundleRequest* request,
-                                         v1::ImportBundleResponse* answer) override {
-    return serve(
-        backend_, context, request, "HouseholdService/ImportBundle", request->household_id(),
-        [this, answer](const Caller& caller, const v1::ImportBundleRequest& asked, const Finish& finish) {
-          // Plans in it are audited, which takes its time.
-          auto& workers = asked.bundle().plans().empty() ? backend_.readers() : backend_.auditors();
-          workers.post([this, caller, &asked, answer, finish] { import(caller, asked, answer, finish); });
-        });
+  grpc::ServerReadReactor<v1::ImportBundleRequest>* ImportBundle(grpc::CallbackServerContext* context,
+                                                                 v1::ImportBundleResponse* answer) override {
+    return receiveBundle(backend_, *context, *answer);
   }
 
-  grpc::ServerUnaryReactor* ExportBundle(grpc::CallbackServerContext* context,
-                                         const v1::ExportBundleRequest* request,
-                                         v1::Bundle* answer) override {
-    return serve(
-        backend_, context, request, "HouseholdService/ExportBundle", request->household_id(),
-        [this, answer](const Caller& caller, const v1::ExportBundleRequest& asked, const Finish& finish) {
-          finish(exportOf(backend_, caller.householdId, asked.event_id(), *answer));
-        });
+  grpc::ServerWriteReactor<v1::Bundle>* ExportBundle(grpc::CallbackServerContext* context,
+                                                     const v1::ExportBundleRequest* request) override {
+    return sendBundle(backend_, *context, *request);
   }
 
   grpc::ServerUnaryReactor* CreateInvitation(grpc::CallbackServerContext* context,
@@ -119,22 +111,9 @@ class HouseholdServiceCalls final : public v1::HouseholdService::CallbackService
   grpc::ServerUnaryReactor* ListDevices(grpc::CallbackServerContext* context,
                                         const v1::ListDevicesRequest* request,
                                         v1::ListDevicesResponse* answer) override {
-    return serve(
-        backend_, context, request, "HouseholdService/ListDevices", request->household_id(),
-        [this, answer](const Caller& caller, const v1::ListDevicesRequest&, const Finish& finish) {
-          const auto devices = backend_.store().listDevices(caller.householdId);
-          if (!devices.ok()) return finish(fromStorage(devices.status()));
-          for (const storage::Device& device : *devices) {
-            v1::Device& told = *answer->add_devices();
-            told.set_id(device.id);
-            told.set_member_id(device.memberId);
-            told.set_display_name(device.displayName);
-            told.mutable_create_time()->set_seconds(device.createTime.time_since_epoch().count());
-            told.mutable_last_seen_time()->set_seconds(device.lastSeenTime.time_since_epoch().count());
-            told.set_revoked(device.revoked);
-          }
-          finish({});
-        });
+    return serve(backend_, context, request, "HouseholdService/ListDevices", request->household_id(),
+                 [this, answer](const Caller& caller, const v1::ListDevicesRequest& asked,
+                                const Finish& finish) { finish(listDevices(caller, asked, *answer)); });
   }
 
   grpc::ServerUnaryReactor* RevokeDevice(grpc::CallbackServerContext* context,
@@ -149,6 +128,33 @@ class HouseholdServiceCalls final : public v1::HouseholdService::CallbackService
   }
 
  private:
+  Failure listDevices(const Caller& caller, const v1::ListDevicesRequest& asked,
+                      v1::ListDevicesResponse& answer) {
+    if (asked.page_size() < 0)
+      return invalidField("pageSize", absl::StrCat(asked.page_size()), "must be 0 or more");
+    const auto devices = backend_.store().listDevices(caller.householdId);
+    if (!devices.ok()) return fromStorage(devices.status());
+    auto next = devices->begin();
+    if (!asked.page_token().empty()) {
+      next = std::find_if(next, devices->end(), [&](const auto& d) { return d.id == asked.page_token(); });
+      if (next == devices->end())
+        return invalidField("pageToken", asked.page_token().substr(0, 40),
+                            "must be one of an earlier answer");
+      ++next;
+    }
+    for (int left = pageSize(asked.page_size()); left > 0 && next != devices->end(); --left, ++next) {
+      v1::Device& told = *answer.add_devices();
+      told.set_id(next->id);
+      told.set_member_id(next->memberId);
+      told.set_display_name(next->displayName);
+      told.mutable_create_time()->set_seconds(next->createTime.time_since_epoch().count());
+      told.mutable_last_seen_time()->set_seconds(next->lastSeenTime.time_since_epoch().count());
+      told.set_revoked(next->revoked);
+    }
+    if (next != devices->end()) answer.set_next_page_token(std::prev(next)->id);
+    return {};
+  }
+
   void create(const v1::CreateHouseholdRequest& asked, const std::string& peer,
               v1::CreateHouseholdResponse* answer, const Finish& finish) {
     if (const Failure wrong = mayTryCode(backend_, peer); wrong.failed()) return finish(wrong);
@@ -166,7 +172,7 @@ class HouseholdServiceCalls final : public v1::HouseholdService::CallbackService
     fresh.device = newDevice(backend_, household.id(), memberId, asked.device_name());
     fresh.tokenHash = hashOfToken(token);
     fresh.requestId = asked.request_id();
-    fresh.fingerprint = fingerprintOf("HouseholdService/CreateHousehold", asked.SerializeAsString());
+    fresh.fingerprint = fingerprintOf("HouseholdService/CreateHousehold", asked);
     const auto made = backend_.store().createHousehold(fresh);
     if (made.status().code() == absl::StatusCode::kNotFound) {
       backend_.codeTries().failed(peer);
@@ -180,24 +186,6 @@ class HouseholdServiceCalls final : public v1::HouseholdService::CallbackService
     answer->set_member_id(device.ok() ? device->memberId : memberId);
     answer->set_revision(made->revision);
     finish({});
-  }
-
-  void import(const Caller& caller, const v1::ImportBundleRequest& asked, v1::ImportBundleResponse* answer,
-              const Finish& finish) {
-    if (const Failure wrong = checkRequestId(asked.request_id()); wrong.failed()) return finish(wrong);
-    auto write = writeRequest(caller, "HouseholdService/ImportBundle", asked.request_id(), asked,
-                              asked.validate_only());
-    Import import;
-    if (const Failure wrong = importOf(backend_, asked.bundle(), caller, import); wrong.failed())
-      return finish(wrong);
-    for (const storage::Put& put : import.puts) ++(*answer->mutable_written_counts())[put.key.kind];
-    for (std::string& id : import.keptMemberIds) answer->add_kept_member_ids(std::move(id));
-    write.puts = std::move(import.puts);
-    backend_.queue().submit(std::move(write), [answer, finish](absl::StatusOr<storage::WriteResult> result) {
-      if (!result.ok()) return finish(fromStorage(result.status()));
-      answer->set_revision(result->revision);
-      finish({});
-    });
   }
 
   Backend& backend_;

@@ -154,7 +154,7 @@ void join(Backend& backend, const v1::JoinHouseholdRequest& asked, const std::st
   joining->redemption.device = newDevice(backend, "", "", asked.device_name());
   joining->redemption.tokenHash = hashOfToken(joining->token);
   joining->redemption.requestId = asked.request_id();
-  joining->redemption.fingerprint = fingerprintOf(kJoin, asked.SerializeAsString());
+  joining->redemption.fingerprint = fingerprintOf(kJoin, asked);
   prepareAndRedeem(joining);
 }
 

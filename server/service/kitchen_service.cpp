@@ -43,13 +43,14 @@ class KitchenServiceCalls final : public v1::KitchenService::CallbackService {
   }
   grpc::ServerUnaryReactor* FitOven(grpc::CallbackServerContext* context, const v1::FitOvenRequest* request,
                                     v1::FitOvenResponse* answer) override {
-    return serve(backend_, context, request, "KitchenService/FitOven", request->household_id(),
-                 [this, answer](const Caller& caller, const v1::FitOvenRequest& asked, const Finish& finish) {
-                   if (asked.event_id().empty()) return finish(fitOven(asked.oven(), *answer));
-                   v1::Bundle bundle;
-                   const Failure wrong = exportOf(backend_, caller.householdId, asked.event_id(), bundle);
-                   finish(wrong.failed() ? wrong : fitOvenByDay(bundle, asked, *answer));
-                 });
+    return serveCalculated(
+        backend_, context, request, "KitchenService/FitOven", request->household_id(),
+        [this, answer](const Caller& caller, const v1::FitOvenRequest& asked, const auto&) {
+          if (asked.event_id().empty()) return fitOven(asked.oven(), *answer);
+          v1::Bundle bundle;
+          const Failure wrong = exportOf(backend_, caller.householdId, asked.event_id(), bundle);
+          return wrong.failed() ? wrong : fitOvenByDay(bundle, asked, *answer);
+        });
   }
 
  private:

@@ -181,10 +181,10 @@ class MenuServiceCalls final : public v1::MenuService::CallbackService {
   template <typename Request, typename Answer, typename Work>
   grpc::ServerUnaryReactor* answered(grpc::CallbackServerContext* context, const Request* request,
                                      Answer* answer, const char* method, Work work) {
-    return serve(backend_, context, request, method, request->household_id(),
-                 [this, answer, work](const Caller& caller, const Request& asked, const Finish& finish) {
-                   finish(work(backend_, caller.householdId, asked, *answer));
-                 });
+    return serveCalculated(backend_, context, request, method, request->household_id(),
+                           [this, answer, work](const Caller& caller, const Request& asked, const auto&) {
+                             return work(backend_, caller.householdId, asked, *answer);
+                           });
   }
 
   Backend& backend_;

@@ -49,12 +49,9 @@ class PlanServiceCalls final : public v1::PlanService::CallbackService {
   grpc::ServerUnaryReactor* AuditPlan(grpc::CallbackServerContext* context,
                                       const v1::AuditPlanRequest* request,
                                       v1::AuditPlanResponse* answer) override {
-    return serve(
-        backend_, context, request, "PlanService/AuditPlan", request->household_id(),
-        [this, answer](const Caller& caller, const v1::AuditPlanRequest& asked, const Finish& finish) {
-          backend_.auditors().post(
-              [this, caller, &asked, answer, finish] { finish(audit(caller, asked, *answer)); });
-        });
+    return serveCalculated(backend_, context, request, "PlanService/AuditPlan", request->household_id(),
+                           [this, answer](const Caller& caller, const v1::AuditPlanRequest& asked,
+                                          const auto&) { return audit(caller, asked, *answer); });
   }
 
   grpc::ServerWriteReactor<v1::MakePlanResponse>* Replan(grpc::CallbackServerContext* context,
@@ -65,20 +62,17 @@ class PlanServiceCalls final : public v1::PlanService::CallbackService {
   grpc::ServerUnaryReactor* ExplainStep(grpc::CallbackServerContext* context,
                                         const v1::ExplainStepRequest* request,
                                         v1::ExplainStepResponse* answer) override {
-    return serve(
-        backend_, context, request, "PlanService/ExplainStep", request->household_id(),
-        [this, answer](const Caller& caller, const v1::ExplainStepRequest& asked, const Finish& finish) {
-          backend_.auditors().post(
-              [this, caller, &asked, answer, finish] { finish(explain(caller, asked, *answer)); });
-        });
+    return serveCalculated(backend_, context, request, "PlanService/ExplainStep", request->household_id(),
+                           [this, answer](const Caller& caller, const v1::ExplainStepRequest& asked,
+                                          const auto&) { return explain(caller, asked, *answer); });
   }
 
   grpc::ServerUnaryReactor* ComparePlans(grpc::CallbackServerContext* context,
                                          const v1::ComparePlansRequest* request,
                                          v1::ComparePlansResponse* answer) override {
-    return serve(backend_, context, request, "PlanService/ComparePlans", request->household_id(),
-                 [this, answer](const Caller& caller, const v1::ComparePlansRequest& asked,
-                                const Finish& finish) { finish(compare(caller, asked, *answer)); });
+    return serveCalculated(backend_, context, request, "PlanService/ComparePlans", request->household_id(),
+                           [this, answer](const Caller& caller, const v1::ComparePlansRequest& asked,
+                                          const auto&) { return compare(caller, asked, *answer); });
   }
 
   grpc::ServerUnaryReactor* AcceptProposal(grpc::CallbackServerContext* context,

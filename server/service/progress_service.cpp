@@ -101,7 +101,7 @@ void tryOnce(std::shared_ptr<Adding> adding) {
   auto write = writeRequest(adding->caller, "ProgressService/AddReports", adding->asked.request_id(),
                             adding->asked, false);
   write.puts.push_back(putOf(progress, stored.ok() ? storage::Expect::kPresent : storage::Expect::kAbsent));
-  adding->backend.queue().submit(std::move(write), [adding](absl::StatusOr<storage::WriteResult> result) {
+  adding->backend.queue().writeNow(std::move(write), [adding](absl::StatusOr<storage::WriteResult> result) {
     const auto code = result.status().code();
     const bool raced = code == absl::StatusCode::kAborted || code == absl::StatusCode::kAlreadyExists ||
                        code == absl::StatusCode::kNotFound;

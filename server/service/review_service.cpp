@@ -139,7 +139,8 @@ void tryOnce(const std::shared_ptr<Keeping>& keeping) {
         const bool raced = code == absl::StatusCode::kAborted || code == absl::StatusCode::kAlreadyExists ||
                            code == absl::StatusCode::kNotFound;
         if (raced && --keeping->triesLeft > 0)
-          return keeping->backend.auditors().post([keeping] { tryOnce(keeping); });
+          return keeping->backend.calculators().post([keeping] { tryOnce(keeping); },
+                                                     keeping->caller.householdId);
         if (!result.ok()) return keeping->finish(fromStorage(result.status()));
         *keeping->answer->mutable_review() =
             keeping->asked.validate_only() ? review : read<v1::Review>(result->documents.front());
@@ -154,12 +155,9 @@ class ReviewServiceCalls final : public v1::ReviewService::CallbackService {
 
   grpc::ServerUnaryReactor* GetReview(grpc::CallbackServerContext* context,
                                       const v1::GetReviewRequest* request, v1::Review* answer) override {
-    return serve(
-        backend_, context, request, "ReviewService/GetReview", request->household_id(),
-        [this, answer](const Caller& caller, const v1::GetReviewRequest& asked, const Finish& finish) {
-          backend_.auditors().post(
-              [this, caller, &asked, answer, finish] { finish(get(caller, asked.event_id(), *answer)); });
-        });
+    return serveCalculated(backend_, context, request, "ReviewService/GetReview", request->household_id(),
+                           [this, answer](const Caller& caller, const v1::GetReviewRequest& asked,
+                                          const auto&) { return get(caller, asked.event_id(), *answer); });
   }
 
   grpc::ServerUnaryReactor* KeepReview(grpc::CallbackServerContext* context,
@@ -170,7 +168,7 @@ class ReviewServiceCalls final : public v1::ReviewService::CallbackService {
         [this, answer](const Caller& caller, const v1::KeepReviewRequest& asked, const Finish& finish) {
           if (const Failure wrong = checkRequestId(asked.request_id()); wrong.failed()) return finish(wrong);
           const auto keeping = std::make_shared<Keeping>(Keeping{backend_, caller, asked, answer, finish});
-          backend_.auditors().post([keeping] { tryOnce(keeping); });
+          backend_.calculators().post([keeping] { tryOnce(keeping); }, caller.householdId);
         });
   }
 

@@ -1,5 +1,7 @@
 #include "server/service/secrets.h"
 
+#include <google/protobuf/io/coded_stream.h>
+#include <google/protobuf/io/zero_copy_stream_impl_lite.h>
 #include <sodium.h>
 
 #include <array>
@@ -75,8 +77,15 @@ std::string memberIdOfCode(const std::string& code) {
   return id;
 }
 
-std::string fingerprintOf(const std::string& method, const std::string& content) {
-  return hashOf(method + ":", content);
+std::string fingerprintOf(const std::string& method, const google::protobuf::MessageLite& content) {
+  std::string bytes;
+  {
+    google::protobuf::io::StringOutputStream stream(&bytes);
+    google::protobuf::io::CodedOutputStream coded(&stream);
+    coded.SetSerializationDeterministic(true);  // maps would come in any order
+    content.SerializePartialToCodedStream(&coded);
+  }
+  return hashOf(method + ":", bytes);
 }
 
 }  // namespace suppertide::service

@@ -1,6 +1,8 @@
 // Codes and tokens: made from the system's randomness, kept only as hashes.
 #pragma once
 
+#include <google/protobuf/message_lite.h>
+
 #include <string>
 
 namespace suppertide::service {
@@ -15,7 +17,7 @@ std::string hashOfToken(const std::string& token);
 std::string hashOfCode(const std::string& code);
 // An id for the member that a code adds: the same for the same code, and telling nothing of it.
 std::string memberIdOfCode(const std::string& code);
-// A short mark of a call and its content, for replays.
-std::string fingerprintOf(const std::string& method, const std::string& content);
+// A short mark of a call and its content, for replays: the same for equal content.
+std::string fingerprintOf(const std::string& method, const google::protobuf::MessageLite& content);
 
 }  // namespace suppertide::service

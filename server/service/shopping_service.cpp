@@ -61,7 +61,7 @@ void tryOnce(std::shared_ptr<Edit> edit) {
   if (given) write.puts.back().etag = edit->asked.etag();
   // What is refused now may be the repeat of what was carried out before the menu changed.
   if (wrong.failed()) neverCarryOut(write);
-  edit->backend.queue().submit(std::move(write), [=](absl::StatusOr<storage::WriteResult> result) {
+  edit->backend.queue().writeNow(std::move(write), [=](absl::StatusOr<storage::WriteResult> result) {
     if (result.ok())
       return answerWith(*edit, read<v1::Shopping>(result->documents.front()), result->revision);
     if (wrong.failed()) return edit->finish(wrong);

@@ -24,7 +24,7 @@ const loader = require('@grpc/proto-loader');
 const protobuf = require('protobufjs');
 
 const kSeconds = 60;
-const kNouns = ['Household', 'Kitchen', 'Starter', 'Recipe', 'Event', 'Plan', 'Progress', 'Sync', 'Bread'];
+const kNouns = ['Household', 'Kitchen', 'Starter', 'Recipe', 'Event', 'Plan', 'Progress', 'Sync', 'Bread', 'Menu'];
 const kServices = kNouns.map((noun) => `suppertide.v1.${noun}Service`);
 const kOptions = { longs: Number, enums: String, defaults: false, oneofs: true };
 
@@ -99,9 +99,18 @@ function unary(client, method, request) {
   });
 }
 
-async function refusal(client, method, request) {
+// One answer to the parts of a request.
+function send(client, method, ...parts) {
+  return new Promise((resolve, reject) => {
+    const call = client[method](metadata, deadline(), (error, answer) => (error ? reject(error) : resolve(answer)));
+    for (const part of parts) call.write(part);
+    call.end();
+  });
+}
+
+async function refusal(client, method, request, make = unary) {
   try {
-    await unary(client, method, request);
+    await make(client, method, request);
   } catch (error) {
     return error;
   }
@@ -194,10 +203,14 @@ const open = (noun) => new api[`${noun}Service`](target, credentials);
 const [households, plans, sync] = [open('Household'), open('Plan'), open('Sync')];
 const bundle = readBundle();
 const householdId = await found(households, bundle);
-const imported = await unary(households, 'ImportBundle', { householdId, bundle, requestId: randomUUID() });
+const { events, ...rest } = bundle;
+const first = { householdId, bundle: rest, requestId: randomUUID(), partial: true };
+const broken = await refusal(households, 'ImportBundle', first, send);
+assert.equal(broken.code, grpc.status.INVALID_ARGUMENT);
+const imported = await send(households, 'ImportBundle', first, { bundle: { events } });
 assert.equal(imported.writtenCounts.recipe, bundle.recipes.length);
 bundle.recipes[0].servingCount = -1;
-const refused = await refusal(households, 'ImportBundle', { householdId, bundle, requestId: randomUUID() });
+const refused = await refusal(households, 'ImportBundle', { householdId, bundle, requestId: randomUUID() }, send);
 assert.equal(refused.code, grpc.status.INVALID_ARGUMENT);
 assert.match(refused.details, /recipes\[0\]\.servingCount/);
 assert.equal(refused.metadata.get('suppertide-error-bin').length, 1);

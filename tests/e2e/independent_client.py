@@ -21,7 +21,8 @@ SECONDS = 60
 ERROR_TRAILER = "suppertide-error-bin"
 OUR_SERVICES = {
     "suppertide.v1." + name + "Service"
-    for name in ("Household", "Kitchen", "Starter", "Recipe", "Event", "Plan", "Progress", "Sync", "Bread")
+    for name in ("Household", "Kitchen", "Starter", "Recipe", "Event", "Plan", "Progress", "Sync", "Bread",
+                 "Menu")
 }
 
 
@@ -95,10 +96,20 @@ class Api:
         request, call = self.method(path, streams=True)
         return call(request(**fields), metadata=self.metadata, timeout=SECONDS)
 
-    def refusal(self, path, **fields):
+    def send(self, path, *parts):
+        """One answer to the parts of a request, each a dict of fields."""
+        service, name = path.split("/")
+        described = self.pool.FindServiceByName("suppertide.v1." + service).FindMethodByName(name)
+        request = self.factory.GetPrototype(described.input_type)
+        answer = self.factory.GetPrototype(described.output_type)
+        call = self.channel.stream_unary("/suppertide.v1." + path, request_serializer=request.SerializeToString,
+                                         response_deserializer=answer.FromString)
+        return call(iter([request(**part) for part in parts]), metadata=self.metadata, timeout=SECONDS)
+
+    def refusal(self, path, *parts, **fields):
         """The code and the detail that a call is refused with."""
         try:
-            self(path, **fields)
+            self.send(path, *parts) if parts else self(path, **fields)
         except grpc.RpcError as error:
             detail = self.message("ErrorDetail")()
             for key, value in error.trailing_metadata() or ():
@@ -148,24 +159,31 @@ def without_meta(document):
 
 def import_bundle(api, household, bundle):
     """Imports; then what is exported is what was given. Returns the revision."""
-    refused, detail = api.refusal("HouseholdService/ImportBundle", household_id="another", bundle=bundle,
-                                  request_id=fresh())
+    path = "HouseholdService/ImportBundle"
+    refused, detail = api.refusal(path, dict(household_id="another", bundle=bundle, request_id=fresh()))
     check(refused == grpc.StatusCode.PERMISSION_DENIED, "another household gave %s" % refused)
     spoiled = api.message("Bundle")()
     spoiled.CopyFrom(bundle)
     spoiled.recipes[0].serving_count = -1
     spoiled.events[0].kitchen_id = "nowhere"
-    refused, detail = api.refusal("HouseholdService/ImportBundle", household_id=household, bundle=spoiled,
-                                  request_id=fresh())
+    refused, detail = api.refusal(path, dict(household_id=household, bundle=spoiled, request_id=fresh()))
     check(refused == grpc.StatusCode.INVALID_ARGUMENT, "a spoiled bundle gave %s" % refused)
     paths = {violation.field_path for violation in detail.violations}
     check({"recipes[0].servingCount", "events[0].kitchenId"} <= paths, "mistakes told: %s" % paths)
 
     request = fresh()
-    made = api("HouseholdService/ImportBundle", household_id=household, bundle=bundle, request_id=request)
-    again = api("HouseholdService/ImportBundle", household_id=household, bundle=bundle, request_id=request)
-    check(again.revision == made.revision, "a repeated request was carried out again")
-    exported = api("HouseholdService/ExportBundle", household_id=household)
+    made = api.send(path, dict(household_id=household, bundle=bundle, request_id=request))
+    first, second = api.message("Bundle")(), api.message("Bundle")()
+    first.CopyFrom(bundle)
+    first.ClearField("events")
+    second.events.extend(bundle.events)
+    parts = (dict(household_id=household, bundle=first, request_id=request, partial=True), dict(bundle=second))
+    check(api.send(path, *parts).revision == made.revision, "a repeated request was carried out again")
+    refused, detail = api.refusal(path, parts[0])
+    check(refused == grpc.StatusCode.INVALID_ARGUMENT, "a bundle without its last part gave %s" % refused)
+    exported = api.message("Bundle")()
+    for part in api.stream("HouseholdService/ExportBundle", household_id=household):
+        exported.MergeFrom(part)
     for kind in ("kitchens", "starters", "recipes", "events"):
         given = {document.id: without_meta(document) for document in getattr(bundle, kind)}
         kept = {document.id: without_meta(document) for document in getattr(exported, kind)}

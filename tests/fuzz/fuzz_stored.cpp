@@ -13,16 +13,15 @@
 #include "server/service/documents.h"
 #include "server/storage/backup.h"
 #include "server/storage/store.h"
+#include "tests/fuzz/stored_kinds.h"
 
 namespace {
 
-void lookAtDocument(std::uint8_t kind, const std::string& bytes) {
-  static const char* kKinds[] = {"household", "kitchen", "starter",  "recipe",
-                                 "event",     "plan",    "progress", "poem"};
+void lookAtDocument(std::uint8_t number, const std::string& bytes) {
   suppertide::storage::Document document;
-  document.key = {kKinds[kind % 8], "id"};
+  document.key = {std::string(suppertide::fuzz::storedKind(number)->name()), "id"};
   document.bytes = bytes;
-  document.deleted = kind % 16 == 15;
+  document.deleted = number % 16 == 15;
   const suppertide::v1::Change change = suppertide::service::changeOf(document);
   change.SerializeAsString();
   if (change.has_household()) suppertide::compose::validate(change.household());

@@ -29,7 +29,8 @@ RULES = {
     "client/shell": (["client", "server/embedded.h"], [GRPC, SQLITE, CADICAL]),
     "client/words": (["client/link", "client/ui"], [GRPC, SQLITE, CADICAL]),
     "client/session": (["client/link", "client/ui", "client/words"], [GRPC, SQLITE, CADICAL]),
-    "client": (["client/link", "client/session", "client/ui", "client/words"], [GRPC, SQLITE, CADICAL]),
+    "client/planning": (["client/link", "client/session", "client/ui", "client/words"], [GRPC, SQLITE, CADICAL]),
+    "client": (["client/link", "client/planning", "client/session", "client/ui", "client/words"], [GRPC, SQLITE, CADICAL]),
     "server": (["server"], [QT, CADICAL]),
 }
 # Files that alone may use a library their folder keeps inside.

@@ -24,22 +24,11 @@ class BreadReadingsTest : public testing::Test {
     served_.found();
     served_.importDinner();
     asked_.set_household_id(served_.household);
-    const v1::Bundle bundle = exported();
+    const v1::Bundle bundle = served_.exported();
     for (const v1::Recipe& recipe : bundle.recipes())
       if (recipe.has_formula()) bread_ = recipe;
     starter_ = bundle.starters(0).id();
     kitchen_ = bundle.kitchens(0).id();
-  }
-
-  v1::Bundle exported() {
-    v1::ExportBundleRequest request;
-    request.set_household_id(served_.household);
-    v1::Bundle bundle;
-    context_ = with(served_.token);
-    EXPECT_TRUE(v1::HouseholdService::NewStub(served_.channel())
-                    ->ExportBundle(context_.get(), request, &bundle)
-                    .ok());
-    return bundle;
   }
 
   // A levain fed 1:1:1 on the counter that has risen so far after so many hours, `day` days later.
@@ -71,7 +60,7 @@ class BreadReadingsTest : public testing::Test {
   std::int64_t levainBest() {
     v1::ForecastDoughRequest request;
     *request.mutable_formula() = bread_.formula();
-    *request.mutable_starter() = exported().starters(0);
+    *request.mutable_starter() = served_.exported().starters(0);
     request.set_time_zone("UTC");
     request.mutable_start_time()->set_seconds(kMorning);
     request.set_stage(v1::FERMENT_STAGE_LEVAIN);
@@ -104,13 +93,13 @@ TEST_F(BreadReadingsTest, WhatIsLearnedIsKeptAndTheNextForecastUsesIt) {
   EXPECT_GT(answer_.revision(), 0);
   ASSERT_NE(effect(v1::EFFECT_KIND_VIGOUR), nullptr);
   EXPECT_GT(effect(v1::EFFECT_KIND_VIGOUR)->value(), 1.05);
-  const v1::Starter kept = exported().starters(0);
+  const v1::Starter kept = served_.exported().starters(0);
   EXPECT_EQ(kept.observations_size(), 4);
   EXPECT_GT(kept.learned_vigour().value(), 1.05);
   EXPECT_LT(kept.learned_vigour().spread_share(), 1);
   EXPECT_EQ(kept.vigour(), 1);  // as stated
   bool warmer = false;
-  const v1::Kitchen kitchen = exported().kitchens(0);
+  const v1::Kitchen kitchen = served_.exported().kitchens(0);
   for (const v1::Place& place : kitchen.places()) warmer = warmer || place.learned_warmth().value() > 0.05;
   EXPECT_TRUE(warmer);
   EXPECT_LT(levainBest(), before - 1800);
@@ -135,7 +124,7 @@ TEST_F(BreadReadingsTest, TheSameReadingTwiceTeachesNothingMore) {
   const double once = effect(v1::EFFECT_KIND_VIGOUR)->value();
   ASSERT_TRUE(send().ok());
   EXPECT_EQ(effect(v1::EFFECT_KIND_VIGOUR)->value(), once);
-  EXPECT_EQ(exported().starters(0).observations_size(), 1);
+  EXPECT_EQ(served_.exported().starters(0).observations_size(), 1);
 }
 
 TEST_F(BreadReadingsTest, LearnsInPartsWhatItWouldLearnAtOnce) {
@@ -162,8 +151,8 @@ TEST_F(BreadReadingsTest, TryingKeepsNothing) {
   asked_.set_validate_only(true);
   ASSERT_TRUE(send().ok());
   EXPECT_NE(effect(v1::EFFECT_KIND_VIGOUR), nullptr);
-  EXPECT_EQ(exported().starters(0).observations_size(), 0);
-  EXPECT_FALSE(exported().starters(0).has_learned_vigour());
+  EXPECT_EQ(served_.exported().starters(0).observations_size(), 0);
+  EXPECT_FALSE(served_.exported().starters(0).has_learned_vigour());
 }
 
 TEST_F(BreadReadingsTest, AReadingAfterMixingCorrectsTheWaterOfThatBread) {
@@ -179,7 +168,7 @@ TEST_F(BreadReadingsTest, AReadingAfterMixingCorrectsTheWaterOfThatBread) {
   ASSERT_EQ(answer_.waters_size(), 1);
   EXPECT_GT(answer_.waters(0).correction_k(), 0.5);
   EXPECT_EQ(answer_.waters(0).reading_count(), 1);
-  const v1::Bundle now = exported();
+  const v1::Bundle now = served_.exported();
   for (const v1::Recipe& recipe : now.recipes()) {
     if (recipe.id() != bread_.id()) continue;
     ASSERT_EQ(recipe.formula().mix_readings_size(), 1);

@@ -3,11 +3,14 @@
 #include <gtest/gtest.h>
 
 #include <future>
+#include <thread>
 
 #include "server/service/in_flight.h"
 #include "server/service/metrics.h"
 #include "server/service/workers.h"
+#include "suppertide/v1/bread_service.grpc.pb.h"
 #include "tests/service/served.h"
+#include "tests/support/raw_call.h"
 
 namespace suppertide::service {
 namespace {
@@ -102,6 +105,65 @@ TEST(LimitsTest, GuessingTokensIsSlowedDownForTheGuesserAlone) {
   EXPECT_EQ(ask(served.token), grpc::StatusCode::OK);
   served.clock().advance(std::chrono::seconds(61));
   EXPECT_EQ(ask("one more"), grpc::StatusCode::UNAUTHENTICATED);
+}
+
+TEST(CalculatingTest, ADoughWaitsForNoPlanning) {
+  Backend::Options options;
+  std::promise<void> begun;
+  options.planner = [&](const compose::Documents&, const compose::PlanOptions&,
+                        compose::PlanMonitor* monitor) -> absl::StatusOr<v1::Plan> {
+    begun.set_value();
+    while (!monitor->stop()) std::this_thread::yield();
+    return absl::CancelledError("stopped");
+  };
+  Served served(options);
+  served.found();
+  served.importDinner();
+  v1::MakePlanRequest planning;
+  planning.set_household_id(served.household);
+  planning.set_event_id("supper");
+  planning.set_request_id(freshRequest());
+  const auto first = with(served.token);
+  const auto stream = v1::PlanService::NewStub(served.channel())->MakePlan(first.get(), planning);
+  begun.get_future().wait();
+  v1::CheckModelResponse checks;
+  const auto second = with(served.token);
+  EXPECT_TRUE(v1::BreadService::NewStub(served.channel())->CheckModel(second.get(), {}, &checks).ok());
+  EXPECT_GT(checks.checks_size(), 0);
+  first->TryCancel();
+  v1::MakePlanResponse message;
+  while (stream->Read(&message)) {
+  }
+  stream->Finish();
+}
+
+TEST(CalculatingTest, NobodyCalculatesForAClientThatLeft) {
+  Served served;
+  served.found();
+  Backend& backend = served.server().backend();
+  const std::string method = "BreadService/ForecastDough";
+  const auto roundTrip = [&] {
+    rawCall(served.channel(), *with(served.token), "/suppertide.v1.HouseholdService/WhoAmI", "");
+    const BusyWorkers readers(backend.readers(), Backend::kReaders);
+  };
+  {
+    const BusyWorkers busy(backend.calculators(), Backend::kCalculators);
+    const auto context = with(served.token);
+    const v1::ForecastDoughRequest empty;
+    v1::ForecastDoughResponse answer;
+    std::promise<grpc::StatusCode> ended;
+    const auto stub = v1::BreadService::NewStub(served.channel());
+    stub->async()->ForecastDough(context.get(), &empty, &answer,
+                                 [&](const grpc::Status& status) { ended.set_value(status.error_code()); });
+    roundTrip();  // the server has it
+    context->TryCancel();
+    EXPECT_EQ(ended.get_future().get(), grpc::StatusCode::CANCELLED);
+    roundTrip();  // and knows that it is off
+  }
+  { const BusyWorkers all(backend.calculators(), Backend::kCalculators); }
+  // An empty request would be refused with 3 if anybody looked at it.
+  EXPECT_THAT(backend.metrics().text(),
+              HasSubstr("suppertide_calls_total{code=\"1\",method=\"" + method + "\"} 1"));
 }
 
 TEST(MetricsTest, CountsCallsByMethodAndOutcome) {

@@ -45,7 +45,7 @@ TEST(LogTest, TellsTheCallItsOutcomeItsRequestAndItsHousehold) {
     asked.set_request_id("the-request");
     v1::ImportBundleResponse answer;
     const auto second = with(served.token);
-    v1::HouseholdService::NewStub(served.channel())->ImportBundle(second.get(), asked, &answer);
+    importBundle(*v1::HouseholdService::NewStub(served.channel()), *second, asked, &answer);
   }
   EXPECT_THAT(log.text(), HasSubstr("event=call method=HouseholdService/WhoAmI code=16"));
   EXPECT_THAT(log.text(), HasSubstr("method=HouseholdService/ImportBundle code=3"));

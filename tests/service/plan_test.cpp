@@ -37,14 +37,7 @@ class PlanServiceTest : public testing::Test {
     if (planner) options.planner = std::move(planner);
     served_ = std::make_unique<Served>(options);
     served_->found();
-    v1::ImportBundleRequest asked;
-    asked.set_household_id(served_->household);
-    *asked.mutable_bundle() = compose::smallDinner();
-    asked.set_request_id(freshRequest());
-    v1::ImportBundleResponse answer;
-    const auto context = with(served_->token);
-    EXPECT_TRUE(
-        v1::HouseholdService::NewStub(served_->channel())->ImportBundle(context.get(), asked, &answer).ok());
+    served_->importDinner();
     stub_ = v1::PlanService::NewStub(served_->channel());
   }
 

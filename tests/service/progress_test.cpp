@@ -14,14 +14,7 @@ class ProgressTest : public testing::Test {
  protected:
   void SetUp() override {
     served_.found();
-    v1::ImportBundleRequest asked;
-    asked.set_household_id(served_.household);
-    *asked.mutable_bundle() = compose::smallDinner();
-    asked.set_request_id(freshRequest());
-    v1::ImportBundleResponse answer;
-    const auto context = with(served_.token);
-    ASSERT_TRUE(
-        v1::HouseholdService::NewStub(served_.channel())->ImportBundle(context.get(), asked, &answer).ok());
+    served_.importDinner();
   }
 
   grpc::Status report(const std::string& id, v1::AddReportsResponse* answer,

@@ -33,14 +33,7 @@ class FindRemediesTest : public testing::Test {
   }
 
   void import(const v1::Bundle& bundle) {
-    v1::ImportBundleRequest asked;
-    asked.set_household_id(served_.household);
-    *asked.mutable_bundle() = bundle;
-    asked.set_request_id(freshRequest());
-    v1::ImportBundleResponse answer;
-    const auto context = with(served_.token);
-    const auto status =
-        v1::HouseholdService::NewStub(served_.channel())->ImportBundle(context.get(), asked, &answer);
+    const grpc::Status status = served_.import(bundle);
     ASSERT_TRUE(status.ok()) << status.error_message();
   }
 

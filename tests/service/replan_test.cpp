@@ -13,22 +13,16 @@ class ReplanTest : public testing::Test {
  protected:
   void SetUp() override {
     served_.found();
-    v1::ImportBundleRequest asked;
-    asked.set_household_id(served_.household);
-    *asked.mutable_bundle() = compose::smallDinner();
-    v1::Kitchen& kitchen = *asked.mutable_bundle()->mutable_kitchens(0);
+    v1::Bundle dinner = compose::smallDinner();
+    v1::Kitchen& kitchen = *dinner.mutable_kitchens(0);
     v1::Oven second = kitchen.ovens(0);
     second.set_id("second");
     second.set_display_name("Second oven");
     *kitchen.add_ovens() = second;
     // What reports alone would do is tested elsewhere.
-    asked.mutable_bundle()->mutable_events(0)->set_live_correction(v1::LIVE_CORRECTION_OFF);
-    event_ = asked.bundle().events(0);
-    asked.set_request_id(freshRequest());
-    v1::ImportBundleResponse answer;
-    const auto context = with(served_.token);
-    ASSERT_TRUE(
-        v1::HouseholdService::NewStub(served_.channel())->ImportBundle(context.get(), asked, &answer).ok());
+    dinner.mutable_events(0)->set_live_correction(v1::LIVE_CORRECTION_OFF);
+    event_ = dinner.events(0);
+    ASSERT_TRUE(served_.import(dinner).ok());
     stub_ = v1::PlanService::NewStub(served_.channel());
     makePlan();
   }

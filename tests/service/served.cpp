@@ -73,15 +73,63 @@ std::string Served::invite(v1::Role role) {
 }
 
 void Served::importDinner() {
+  const grpc::Status status = import(compose::smallDinner());
+  ASSERT_TRUE(status.ok()) << status.error_message();
+}
+
+grpc::Status Served::import(const v1::Bundle& bundle, v1::ImportBundleResponse* answer, bool validateOnly) {
   v1::ImportBundleRequest asked;
   asked.set_household_id(household);
-  *asked.mutable_bundle() = compose::smallDinner();
+  *asked.mutable_bundle() = bundle;
   asked.set_request_id(freshRequest());
-  v1::ImportBundleResponse answer;
+  asked.set_validate_only(validateOnly);
+  v1::ImportBundleResponse unheard;
+  return importBundle(*v1::HouseholdService::NewStub(channel_), *with(token), asked,
+                      answer != nullptr ? answer : &unheard);
+}
+
+v1::Bundle Served::exported() {
+  v1::ExportBundleRequest asked;
+  asked.set_household_id(household);
   const auto context = with(token);
-  const grpc::Status status =
-      v1::HouseholdService::NewStub(channel_)->ImportBundle(context.get(), asked, &answer);
-  ASSERT_TRUE(status.ok()) << status.error_message();
+  const auto stream = v1::HouseholdService::NewStub(channel_)->ExportBundle(context.get(), asked);
+  v1::Bundle bundle;
+  v1::Bundle part;
+  while (stream->Read(&part)) bundle.MergeFrom(part);
+  const grpc::Status status = stream->Finish();
+  EXPECT_TRUE(status.ok()) << status.error_message();
+  return bundle;
+}
+
+std::vector<const google::protobuf::MethodDescriptor*> everyCall() {
+  std::vector<const google::protobuf::MethodDescriptor*> calls;
+  for (const auto& entry : std::filesystem::directory_iterator(SUPPERTIDE_PROTO_FOLDER "/suppertide/v1")) {
+    const auto* file = google::protobuf::DescriptorPool::generated_pool()->FindFileByName(
+        "suppertide/v1/" + entry.path().filename().string());
+    for (int s = 0; file != nullptr && s < file->service_count(); ++s)
+      for (int m = 0; m < file->service(s)->method_count(); ++m) calls.push_back(file->service(s)->method(m));
+  }
+  return calls;
+}
+
+BusyWorkers::BusyWorkers(Workers& workers, int threads) : busy_(static_cast<std::size_t>(threads)) {
+  const std::shared_future<void> free = released_.get_future().share();
+  for (std::promise<void>& busy : busy_) {
+    std::future<void> begun = busy.get_future();
+    workers.post([free, &busy] {
+      busy.set_value();
+      free.wait();
+    });
+    begun.wait();
+  }
+}
+
+grpc::Status importBundle(v1::HouseholdService::Stub& stub, grpc::ClientContext& context,
+                          const v1::ImportBundleRequest& asked, v1::ImportBundleResponse* answer) {
+  const auto stream = stub.ImportBundle(&context, answer);
+  stream->Write(asked);
+  stream->WritesDone();
+  return stream->Finish();
 }
 
 std::unique_ptr<grpc::ClientContext> with(const std::string& token) {

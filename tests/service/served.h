@@ -1,10 +1,13 @@
 // A server in memory (or on a file) with a household, and stubs to call it.
 #pragma once
 
+#include <google/protobuf/descriptor.h>
 #include <grpcpp/grpcpp.h>
 
+#include <future>
 #include <memory>
 #include <string>
+#include <vector>
 
 #include "server/service/server.h"
 #include "suppertide/v1/event_service.grpc.pb.h"
@@ -41,6 +44,10 @@ class Served {
   void found();
   std::string invite(v1::Role role);  // the device token of a new member
   void importDinner();                // the small dinner, with the event "supper"
+  // Writes, or only checks, all of a bundle as the host.
+  grpc::Status import(const v1::Bundle& bundle, v1::ImportBundleResponse* answer = nullptr,
+                      bool validateOnly = false);
+  v1::Bundle exported();  // all of the household
 
   std::string household;
   std::string token;
@@ -51,6 +58,25 @@ class Served {
   std::unique_ptr<Server> server_;
   std::shared_ptr<grpc::Channel> channel_;
 };
+
+// Keeps all `threads` of the workers from starting anything until it goes away; at
+// first it waits until they have begun all that was posted before.
+class BusyWorkers {
+ public:
+  BusyWorkers(Workers& workers, int threads);
+  ~BusyWorkers() { released_.set_value(); }
+
+ private:
+  std::promise<void> released_;
+  std::vector<std::promise<void>> busy_;
+};
+
+// Every call of every service that is in this program.
+std::vector<const google::protobuf::MethodDescriptor*> everyCall();
+
+// One import in one part.
+grpc::Status importBundle(v1::HouseholdService::Stub& stub, grpc::ClientContext& context,
+                          const v1::ImportBundleRequest& asked, v1::ImportBundleResponse* answer);
 
 // A context with a token and a deadline.
 std::unique_ptr<grpc::ClientContext> with(const std::string& token);

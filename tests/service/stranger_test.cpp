@@ -1,11 +1,11 @@
 // Every call against those who were let in once, or elsewhere.
 #include <google/protobuf/descriptor.h>
 #include <google/protobuf/message.h>
-#include <grpcpp/generic/generic_stub.h>
 #include <gtest/gtest.h>
 
 #include "server/service/access.h"
 #include "tests/service/served.h"
+#include "tests/support/raw_call.h"
 
 namespace suppertide::service {
 namespace {
@@ -35,20 +35,7 @@ std::string requestOn(std::string_view method, const std::string& id) {
 
 grpc::StatusCode call(Served& served, std::string_view method, const std::string& bytes,
                       const std::string& token) {
-  const auto context = with(token);
-  grpc::CompletionQueue queue;
-  grpc::GenericStub stub(served.channel());
-  const grpc::Slice slice(bytes);
-  auto reader = stub.PrepareUnaryCall(context.get(), "/suppertide.v1." + std::string(method),
-                                      grpc::ByteBuffer(&slice, 1), &queue);
-  reader->StartCall();
-  grpc::ByteBuffer answer;
-  grpc::Status status;
-  reader->Finish(&answer, &status, nullptr);
-  void* tag = nullptr;
-  bool ok = false;
-  queue.Next(&tag, &ok);
-  return status.error_code();
+  return rawCall(served.channel(), *with(token), "/suppertide.v1." + std::string(method), bytes).error_code();
 }
 
 class StrangerTest : public ::testing::Test {

@@ -1,56 +1,25 @@
 // Streams that end at awkward moments. AddressSanitizer sees what is used too late.
-#include <grpcpp/generic/generic_stub.h>
 #include <gtest/gtest.h>
 
-#include <array>
 #include <future>
 #include <thread>
 
 #include "tests/compose/small_dinner.h"
 #include "tests/service/served.h"
+#include "tests/support/raw_call.h"
 
 namespace suppertide::service {
 namespace {
 
-// Keeps the reading threads from starting anything until it goes away.
-class BusyReaders {
- public:
-  explicit BusyReaders(Backend& backend) {
-    const std::shared_future<void> free = released_.get_future().share();
-    for (std::promise<void>& busy : busy_) {
-      std::future<void> begun = busy.get_future();
-      backend.readers().post([free, &busy] {
-        busy.set_value();
-        free.wait();
-      });
-      begun.wait();
-    }
-  }
-  ~BusyReaders() { released_.set_value(); }
-
- private:
-  std::promise<void> released_;
-  std::array<std::promise<void>, Backend::kReaders> busy_;
-};
-
 // Returns once the server has read all that was sent on the channel before.
 void roundTrip(const std::shared_ptr<grpc::Channel>& channel) {
   grpc::ClientContext context;
-  grpc::CompletionQueue queue;
-  grpc::GenericStub stub(channel);
-  auto reader = stub.PrepareUnaryCall(&context, "/grpc.health.v1.Health/Check", grpc::ByteBuffer(), &queue);
-  reader->StartCall();
-  grpc::ByteBuffer answer;
-  grpc::Status status;
-  reader->Finish(&answer, &status, nullptr);
-  void* tag = nullptr;
-  bool ok = false;
-  queue.Next(&tag, &ok);
+  rawCall(channel, context, "/grpc.health.v1.Health/Check", "");
 }
 
 // What was posted to the readers has been done.
 void settle(Backend& backend) {
-  for (int round = 0; round < 2; ++round) const BusyReaders all(backend);
+  for (int round = 0; round < 2; ++round) const BusyWorkers all(backend.readers(), Backend::kReaders);
 }
 
 v1::WatchRequest watchOf(const Served& served) {
@@ -82,7 +51,7 @@ TEST(StreamEndTest, AWatchCancelledBeforeItIsOpenTouchesNothing) {
   for (int round = 0; round < 5; ++round) {
     const auto context = with(served.token);
     {
-      const BusyReaders busy(served.server().backend());
+      const BusyWorkers busy(served.server().backend().readers(), Backend::kReaders);
       const auto stream = stub->Watch(context.get(), watchOf(served));
       roundTrip(served.channel());
       context->TryCancel();
@@ -110,7 +79,7 @@ TEST(StreamEndTest, APlanningCancelledBeforeItIsOpenStoresNothing) {
   for (int round = 0; round < 5; ++round) {
     const auto context = with(served.token);
     {
-      const BusyReaders busy(served.server().backend());
+      const BusyWorkers busy(served.server().backend().readers(), Backend::kReaders);
       const auto stream = stub->MakePlan(context.get(), planOf(served));
       roundTrip(served.channel());
       context->TryCancel();
@@ -134,7 +103,7 @@ TEST(StreamEndTest, AServerThatStopsEndsAWatchThatIsOnlyOpening) {
   const auto stub = v1::SyncService::NewStub(served.channel());
   std::unique_ptr<grpc::ClientReader<v1::WatchResponse>> stream;
   {
-    const BusyReaders busy(served.server().backend());
+    const BusyWorkers busy(served.server().backend().readers(), Backend::kReaders);
     stream = stub->Watch(context.get(), watchOf(served));
     roundTrip(served.channel());
     served.server().backend().streams().close();
@@ -153,7 +122,7 @@ TEST(StreamEndTest, ADeviceRevokedWhileItsWatchOpensIsLetOutAgain) {
   const auto context = with(cook);
   std::unique_ptr<grpc::ClientReader<v1::WatchResponse>> stream;
   {
-    const BusyReaders busy(backend);
+    const BusyWorkers busy(backend.readers(), Backend::kReaders);
     stream = v1::SyncService::NewStub(served.channel())->Watch(context.get(), watchOf(served));
     roundTrip(served.channel());
     ASSERT_TRUE(backend.store().revokeDevice(served.household, who.device_id()).ok());

@@ -48,7 +48,7 @@ Supper::Supper(v1::LiveCorrection correction, Backend::Options options, const st
   v1::ImportBundleResponse answer;
   const auto context = with(served_.token);
   const grpc::Status status =
-      v1::HouseholdService::NewStub(served_.channel())->ImportBundle(context.get(), asked, &answer);
+      importBundle(*v1::HouseholdService::NewStub(served_.channel()), *context, asked, &answer);
   EXPECT_TRUE(status.ok()) << status.error_message();
 }
 

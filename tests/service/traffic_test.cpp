@@ -180,7 +180,8 @@ class TrafficTest : public ::testing::Test {
                                                   std::to_string(dice.between(0, 999)));
       }
       v1::ImportBundleResponse answer;
-      persist([&](grpc::ClientContext* context) { return households.ImportBundle(context, asked, &answer); });
+      persist(
+          [&](grpc::ClientContext* context) { return importBundle(households, *context, asked, &answer); });
       revision = answer.revision();
     }
     if (revision > static_cast<std::int64_t>(committed_.size())) note(revision);

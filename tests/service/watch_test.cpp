@@ -113,22 +113,17 @@ TEST(WatchTest, SendsABookmarkInASilence) {
 TEST(WatchTest, MarksThePartsOfALargeWrite) {
   Served served;
   served.found();
-  v1::ImportBundleRequest asked;
-  asked.set_household_id(served.household);
-  *asked.mutable_bundle() = compose::smallDinner();
-  const v1::Recipe model = asked.bundle().recipes(1);
+  v1::Bundle bundle = compose::smallDinner();
+  const v1::Recipe model = bundle.recipes(1);
   for (int i = 0; i < 300; ++i) {
-    v1::Recipe& recipe = *asked.mutable_bundle()->add_recipes();
+    v1::Recipe& recipe = *bundle.add_recipes();
     recipe = model;
     recipe.set_id("copy" + std::to_string(i));
     recipe.mutable_steps(0)->set_instructions(std::string(1500, 'x'));
   }
-  asked.set_request_id(freshRequest());
   Watching watching(served, 1);
   v1::ImportBundleResponse answer;
-  const auto context = with(served.token);
-  const grpc::Status status =
-      v1::HouseholdService::NewStub(served.channel())->ImportBundle(context.get(), asked, &answer);
+  const grpc::Status status = served.import(bundle, &answer);
   ASSERT_TRUE(status.ok()) << status.error_message();
   v1::WatchResponse message;
   int parts = 0;

@@ -83,18 +83,21 @@ class FakeHouseholds : public v1::HouseholdService::Service {
   grpc::Status WhoAmI(grpc::ServerContext*, const v1::WhoAmIRequest*, v1::WhoAmIResponse*) override {
     return answers_.status;
   }
-  grpc::Status ImportBundle(grpc::ServerContext* context, const v1::ImportBundleRequest* request,
+  grpc::Status ImportBundle(grpc::ServerContext* context, grpc::ServerReader<v1::ImportBundleRequest>* reader,
                             v1::ImportBundleResponse* response) override {
-    answers_.imported = *request;
+    answers_.imported.Clear();
+    v1::ImportBundleRequest part;
+    while (reader->Read(&part)) answers_.imported.MergeFrom(part);
     if (!answers_.violations.empty()) return refusal(context, answers_.violations, "the bundle has mistakes");
-    if (!request->validate_only()) answers_.wasImported = true;
-    (*response->mutable_written_counts())["recipe"] = request->bundle().recipes_size();
-    (*response->mutable_written_counts())["event"] = request->bundle().events_size();
+    if (!answers_.imported.validate_only()) answers_.wasImported = true;
+    const v1::Bundle& bundle = answers_.imported.bundle();
+    (*response->mutable_written_counts())["recipe"] = bundle.recipes_size();
+    (*response->mutable_written_counts())["event"] = bundle.events_size();
     return answers_.status;
   }
   grpc::Status ExportBundle(grpc::ServerContext*, const v1::ExportBundleRequest*,
-                            v1::Bundle* bundle) override {
-    *bundle = answers_.bundle;
+                            grpc::ServerWriter<v1::Bundle>* writer) override {
+    writer->Write(answers_.bundle);
     return answers_.status;
   }
   grpc::Status CreateInvitation(grpc::ServerContext*, const v1::CreateInvitationRequest* request,

@@ -6,6 +6,7 @@
 #include <QtCore/qtemporarydir.h>
 
 #include "client/link/credentials.h"
+#include "client/link/private_file.h"
 
 namespace suppertide {
 namespace {
@@ -61,10 +62,21 @@ TEST_F(OptionsTest, TakesTheSavedServerUsedLastOrTheOneNamed) {
   EXPECT_EQ(named.options.link.deviceToken, "saved");
 }
 
-TEST_F(OptionsTest, SaysWhatToDoWhenNoHouseholdIsSaved) {
+TEST_F(OptionsTest, TheWindowAsksWhenNoHouseholdIsSaved) {
   const ParsedOptions parsed = parse({});
-  EXPECT_EQ(parsed.exitCode, 1);
-  EXPECT_TRUE(parsed.text.contains(QStringLiteral("suppertide join"))) << parsed.text.toStdString();
+  EXPECT_EQ(parsed.exitCode, -1) << parsed.text.toStdString();
+  EXPECT_TRUE(parsed.options.firstRun);
+  EXPECT_EQ(parse({QStringLiteral("--server"), QStringLiteral("home")}).exitCode, 1)
+      << "a name that is not saved";
+  save("home", "unix:/home");
+  EXPECT_FALSE(parse({}).options.firstRun);
+}
+
+TEST_F(OptionsTest, ASavedHouseholdIsKeptForAnOfflineStart) {
+  save("home", "unix:/home");
+  EXPECT_EQ(parse({}).options.store, link::householdFolder("quay"));
+  EXPECT_TRUE(parseWithTarget({}).options.store.empty());
+  EXPECT_EQ(link::householdFolder("../x").parent_path(), link::householdFolder("quay").parent_path());
 }
 
 TEST_F(OptionsTest, TakesTheLookOfThePicture) {
@@ -85,8 +97,9 @@ TEST_F(OptionsTest, RefusesWordsThatMeanNothing) {
     const char* option;
     const char* value;
   };
-  for (const Row& row : {Row{"--size", "wide"}, Row{"--size", "10x10"}, Row{"--size", "390x844x2"},
-                         Row{"--theme", "pink"}, Row{"--at", "noon"}, Row{"--view", "moon"}}) {
+  for (const Row& row :
+       {Row{"--size", "wide"}, Row{"--size", "10x10"}, Row{"--size", "390x844x2"}, Row{"--theme", "pink"},
+        Row{"--at", "noon"}, Row{"--view", "moon"}, Row{"--language", "xx"}}) {
     const ParsedOptions parsed =
         parseWithTarget({QString::fromUtf8(row.option), QString::fromUtf8(row.value)});
     EXPECT_EQ(parsed.exitCode, 2) << row.option << " " << row.value;
@@ -100,8 +113,9 @@ TEST_F(OptionsTest, RefusesWordsThatMeanNothing) {
 TEST_F(OptionsTest, HelpNamesEveryOption) {
   const ParsedOptions help = parse({QStringLiteral("--help")});
   EXPECT_EQ(help.exitCode, 0);
-  for (const char* option : {"--server", "--household", "--token-file", "--certificate", "--event",
-                             "--screenshot", "--size", "--theme", "--at", "--view", "--step", "--version"})
+  for (const char* option :
+       {"--server", "--household", "--token-file", "--certificate", "--event", "--screenshot", "--size",
+        "--theme", "--language", "--at", "--view", "--step", "--version"})
     EXPECT_TRUE(help.text.contains(QString::fromUtf8(option))) << option;
 }
 

@@ -106,6 +106,28 @@ TEST(PictureTest, UnknownIdsAreShownAsTheyAreAndLoseNothing) {
   EXPECT_EQ(laneOf(picture, "cook/ines")->title.toStdString(), "ines");
 }
 
+TEST(PictureTest, TellsWhatIsLeftOutAndDrawsNoWaitOfNoTime) {
+  link::Replica replica = *testing::sampleReplica();
+  v1::Plan& plan = replica.plans.at(testing::kSampleEvent);
+  for (v1::PlannedStep& step : *plan.mutable_steps()) {
+    if (step.id() == "rolls/proof") *step.mutable_end_time() = step.start_time();
+    if (step.id() == "loaf/fold1") step.set_left_out(true);
+    if (step.id() == "rolls/bake") {
+      step.set_load(1);
+      step.set_load_count(2);
+    }
+  }
+  const Picture picture = pictureOf(std::make_shared<link::Replica>(replica));
+  EXPECT_EQ(stepOf(*laneOf(picture, "dough/rolls"), "rolls/proof"), nullptr);
+  for (const Lane& lane : picture.lanes) {
+    for (const StepRow& step : lane.steps) {
+      if (step.id != QLatin1String("rolls/bake")) continue;
+      EXPECT_TRUE(step.title.endsWith(QStringLiteral("(load 1 of 2)"))) << step.title.toStdString();
+    }
+  }
+  EXPECT_EQ(picture.leftOut.toStdString(), "Left out in this plan: “Fold the dough” (Seeded sourdough).");
+}
+
 TEST(PictureDifferenceTest, FindsTheStepsThatStandElsewhere) {
   const Picture before = pictureOf(testing::sampleReplica());
   const Picture after = pictureOf(testing::sampleWithStepLater("rolls/shape", 5));

@@ -140,6 +140,106 @@ TEST_F(TimelineTest, MostPanningMakesNoRow) {
   EXPECT_LE(windows.size(), 2) << "half a view was panned";
 }
 
+TEST_F(TimelineTest, ADragIsHeldInStepsOfFiveMinutesAndAsksWhenLetGo) {
+  QSignalSpy wanted(&timeline_, &Timeline::moveWanted);
+  timeline_.grab(QStringLiteral("rolls/shape"));
+  timeline_.dragBy(13 * timeline_.pixelsPerMinute());
+  EXPECT_EQ(timeline_.movingMinutes(), 15);
+  EXPECT_TRUE(timeline_.movingText().contains(QStringLiteral("15:20, 15 min later")));
+  EXPECT_EQ(wanted.size(), 0) << "nothing is asked while it moves";
+  timeline_.drop();
+  ASSERT_EQ(wanted.size(), 1);
+  EXPECT_EQ(wanted[0][0].toString(), QStringLiteral("rolls/shape"));
+  EXPECT_EQ(wanted[0][1].toDouble(), 15);
+  timeline_.grab(QStringLiteral("rolls/shape"));
+  timeline_.dragBy(-5 * timeline_.pixelsPerMinute());
+  EXPECT_EQ(timeline_.movingMinutes(), 10) << "taken up where it was let go";
+}
+
+TEST_F(TimelineTest, AStepDroppedWhereItWasIsLeft) {
+  QSignalSpy wanted(&timeline_, &Timeline::moveWanted);
+  QSignalSpy left(&timeline_, &Timeline::moveLeft);
+  timeline_.grab(QStringLiteral("rolls/shape"));
+  timeline_.dragBy(timeline_.pixelsPerMinute());
+  timeline_.drop();
+  EXPECT_EQ(wanted.size(), 0);
+  EXPECT_EQ(left.size(), 1);
+  EXPECT_TRUE(timeline_.movingId().isEmpty());
+}
+
+TEST_F(TimelineTest, AHeldStepLeavesAGhostWhereItStands) {
+  const auto ghosts = [&] {
+    for (int row = 0; row < timeline_.lanes()->rowCount(); ++row) {
+      const QModelIndex index = timeline_.lanes()->index(row, 0);
+      if (timeline_.lanes()->data(index, LaneModel::IdRole) == QStringLiteral("cook/ines"))
+        return timeline_.lanes()->data(index, LaneModel::GhostsRole).value<Ghosts>().list;
+    }
+    return QList<Ghost>();
+  };
+  timeline_.grab(QStringLiteral("rolls/shape"));
+  ASSERT_EQ(ghosts().size(), 1);
+  EXPECT_EQ(ghosts()[0].start, timeline_.movingStart());
+  timeline_.leaveMove();
+  EXPECT_TRUE(ghosts().isEmpty());
+}
+
+TEST_F(TimelineTest, WhatIsDoneIsNotMoved) {
+  link::Replica replica = *testing::sampleReplica();
+  v1::Report& report = *replica.progresses[testing::kSampleEvent].add_reports();
+  report.set_id("r");
+  report.set_dish_id("rolls");
+  report.set_step_id("shape");
+  report.set_finished(true);
+  timeline_.show(std::make_shared<link::Replica>(replica), testing::kSampleEvent);
+  timeline_.grab(QStringLiteral("rolls/shape"));
+  EXPECT_TRUE(timeline_.movingId().isEmpty());
+}
+
+TEST_F(TimelineTest, APreviewShowsTheOtherPlanMarkedAndLeavesWithoutANotice) {
+  timeline_.preview(testing::sampleWithStepLater("rolls/shape", 10), true);
+  EXPECT_TRUE(timeline_.comparing());
+  EXPECT_TRUE(movedMark("cook/ines", "rolls/shape"));
+  EXPECT_FALSE(movedMark("cook/ines", "rolls/mix"));
+  timeline_.endHighlight();
+  EXPECT_TRUE(movedMark("cook/ines", "rolls/shape")) << "marked as long as it is previewed";
+  timeline_.preview(nullptr, false);
+  EXPECT_FALSE(timeline_.previewing());
+  EXPECT_FALSE(movedMark("cook/ines", "rolls/shape"));
+  EXPECT_EQ(notices_.size(), 0);
+}
+
+TEST_F(TimelineTest, AChangeUnderAPreviewIsToldAndThePreviewStays) {
+  timeline_.preview(testing::sampleWithStepLater("rolls/shape", 10), true);
+  timeline_.show(testing::sampleWithStepLater("loaf/feed", -60), testing::kSampleEvent,
+                 QStringLiteral("Noor"));
+  EXPECT_EQ(notices_.size(), 1);
+  EXPECT_TRUE(timeline_.comparing());
+}
+
+TEST_F(TimelineTest, TheChosenStepIsMovedByKeys) {
+  TimelineKeys keys;
+  keys.setProperty("timeline", QVariant::fromValue(&timeline_));
+  QSignalSpy wanted(&timeline_, &Timeline::moveWanted);
+  QSignalSpy left(&timeline_, &Timeline::moveLeft);
+  QSignalSpy accepted(&timeline_, &Timeline::moveAccepted);
+  const double offset = timeline_.offset();
+  EXPECT_FALSE(keys.press(Qt::Key_Return, 0)) << "nothing is held";
+  timeline_.choose(QStringLiteral("rolls/shape"));
+  EXPECT_TRUE(keys.press(Qt::Key_Right, Qt::ControlModifier));
+  EXPECT_TRUE(keys.press(Qt::Key_Right, Qt::ControlModifier | Qt::ShiftModifier));
+  EXPECT_TRUE(keys.press(Qt::Key_Left, Qt::ControlModifier));
+  EXPECT_EQ(timeline_.movingMinutes(), 30);
+  EXPECT_EQ(timeline_.offset(), offset) << "moving a step pans nothing";
+  EXPECT_TRUE(keys.press(Qt::Key_Return, 0));
+  ASSERT_EQ(wanted.size(), 1);
+  EXPECT_EQ(wanted[0][1].toDouble(), 30);
+  EXPECT_TRUE(keys.press(Qt::Key_Return, Qt::ControlModifier));
+  EXPECT_EQ(accepted.size(), 1);
+  EXPECT_TRUE(keys.press(Qt::Key_Escape, 0));
+  EXPECT_EQ(left.size(), 1);
+  EXPECT_TRUE(timeline_.detailsOpen()) << "Escape leaves the move first, then the details";
+}
+
 TEST_F(TimelineTest, EveryKeyDoesWhatItSays) {
   TimelineKeys keys;
   keys.setProperty("timeline", QVariant::fromValue(&timeline_));

@@ -6,6 +6,7 @@
 #include <mutex>
 
 #include "server/base/ids.h"
+#include "tests/support/raw_call.h"
 
 namespace suppertide::bench {
 
@@ -27,7 +28,7 @@ v1::Recipe sampleRecipe(const std::string& id) {
 
 std::unique_ptr<grpc::ClientContext> contextOf(const std::string& token) {
   auto context = std::make_unique<grpc::ClientContext>();
-  context->AddMetadata("authorization", "Bearer " + token);
+  if (!token.empty()) context->AddMetadata("authorization", "Bearer " + token);
   context->set_deadline(std::chrono::system_clock::now() + std::chrono::seconds(30));
   return context;
 }
@@ -54,22 +55,9 @@ std::int64_t writeRecipe(v1::RecipeService::Stub& stub, const Home& home, const 
   return status.ok() ? answer.revision() : 0;
 }
 
-bool rawCall(const std::shared_ptr<grpc::Channel>& channel, const std::string& method,
+bool callRaw(const std::shared_ptr<grpc::Channel>& channel, const std::string& method,
              const std::string& bytes) {
-  grpc::ClientContext context;
-  context.set_deadline(std::chrono::system_clock::now() + std::chrono::seconds(30));
-  grpc::CompletionQueue queue;
-  grpc::GenericStub stub(channel);
-  const grpc::Slice slice(bytes);
-  auto reader = stub.PrepareUnaryCall(&context, "/raw/" + method, grpc::ByteBuffer(&slice, 1), &queue);
-  reader->StartCall();
-  grpc::ByteBuffer answer;
-  grpc::Status status;
-  reader->Finish(&answer, &status, nullptr);
-  void* tag = nullptr;
-  bool ok = false;
-  queue.Next(&tag, &ok);
-  return status.ok();
+  return rawCall(channel, *contextOf(""), "/raw/" + method, bytes).ok();
 }
 
 // Reads raw bytes of both servers alike; ours are parsed where somebody asks for revisions.

@@ -20,8 +20,8 @@ v1::Recipe sampleRecipe(const std::string& id);
 std::int64_t writeRecipe(v1::RecipeService::Stub& stub, const Home& home, const v1::Recipe& recipe,
                          bool create);
 
-// A unary call of raw bytes. False when it failed.
-bool rawCall(const std::shared_ptr<grpc::Channel>& channel, const std::string& method,
+// A call of the raw server: "Echo". False when it failed.
+bool callRaw(const std::shared_ptr<grpc::Channel>& channel, const std::string& method,
              const std::string& bytes);
 
 std::unique_ptr<grpc::ClientContext> contextOf(const std::string& token);

@@ -102,8 +102,8 @@ void measureFanOut(const std::string& folder, int watchers, int changes) {
   const auto channel = connect(raw);
   const std::string bytes(static_cast<std::size_t>(ours.messageBytes), 'x');
   const Told told = measured(raw, watchers, changes, [&] {
-    rawCall(channel, "Commit", bytes);
-    rawCall(channel, "Send", bytes);
+    callRaw(channel, "Commit", bytes);
+    callRaw(channel, "Send", bytes);
   });
   stopPeer(raw);
   print("raw: one commit, then the same bytes to all", told);

@@ -1,0 +1,121 @@
+import QtQuick
+import Suppertide.Ui
+import Suppertide.Session
+import Suppertide.Household
+
+// Lets another device in: a code to type and a picture of it.
+Card {
+    id: root
+
+    required property HouseholdSession session
+    required property HouseholdController household
+    property int role: 1
+    readonly property bool shown: household.invitationCode.length > 0
+
+    SectionTitle {
+        text: qsTr("Invite")
+        topPadding: 0
+    }
+    WordsText {
+        width: parent.width
+        text: root.household.onlyHere ? qsTr("This household's server is reached from this computer only (%1). To let phones and other computers in, run suppertide-server with --listen 0.0.0.0:50710.").arg(root.household.address) : qsTr("The other device opens Suppertide, chooses “Join a household” and types this, or reads the picture with its camera. A code works once.")
+        color: Theme.inkMuted
+    }
+    PickEntry {
+        visible: !root.shown
+        width: parent.width
+        label: qsTr("As")
+        choices: root.household.roleNames()
+        chosen: root.role
+        hint: root.household.roleAdvice(root.role)
+        onPicked: index => root.role = index
+    }
+    ActionButton {
+        objectName: "invite"
+        visible: !root.shown
+        strong: true
+        symbol: Symbol.Plus
+        text: root.household.inviting ? qsTr("One moment…") : qsTr("Make an invitation")
+        enabled: !root.household.inviting
+        onClicked: root.household.invite(root.role, "")
+    }
+    WordsText {
+        width: parent.width
+        visible: text.length > 0
+        text: root.household.invitationProblem
+        color: Theme.late
+        Accessible.role: Accessible.AlertMessage
+    }
+    Flow {
+        visible: root.shown
+        width: parent.width
+        spacing: Theme.large
+
+        QrCode {
+            id: picture
+            objectName: "invitationPicture"
+            width: 260
+            height: 260
+            visible: modules > 0
+            text: root.household.invitationLine
+            Accessible.role: Accessible.Graphic
+            Accessible.name: qsTr("Picture of the invitation, for a camera")
+        }
+        Column {
+            width: Math.max(220, Math.min(420, root.room - picture.width - Theme.large))
+            spacing: Theme.small
+
+            WordsText {
+                width: parent.width
+                text: root.household.invitationFor
+                font.bold: true
+            }
+            WordsText {
+                width: parent.width
+                text: qsTr("Address")
+                color: Theme.inkMuted
+                font.pixelSize: Theme.captionSize
+            }
+            TextEdit {
+                width: parent.width
+                text: root.household.address
+                readOnly: true
+                selectByMouse: true
+                activeFocusOnTab: true
+                wrapMode: TextEdit.WrapAnywhere
+                color: Theme.ink
+                font { pixelSize: Theme.titleSize; bold: true }
+                Accessible.role: Accessible.StaticText
+                Accessible.name: qsTr("Address: %1").arg(text)
+            }
+            WordsText {
+                width: parent.width
+                text: qsTr("Code")
+                color: Theme.inkMuted
+                font.pixelSize: Theme.captionSize
+            }
+            TextEdit {
+                objectName: "invitationCode"
+                width: parent.width
+                text: root.household.invitationCode
+                readOnly: true
+                selectByMouse: true
+                activeFocusOnTab: true
+                wrapMode: TextEdit.WrapAnywhere
+                color: Theme.ink
+                font { pixelSize: Theme.titleSize; bold: true }
+                Accessible.role: Accessible.StaticText
+                Accessible.name: qsTr("Code: %1").arg(text)
+            }
+            WordsText {
+                width: parent.width
+                text: qsTr("Good once, until %1.").arg(root.household.invitationUntil)
+            }
+            ActionButton {
+                symbol: Symbol.Done
+                text: qsTr("Put away")
+                onClicked: root.household.closeInvitation()
+            }
+        }
+    }
+}

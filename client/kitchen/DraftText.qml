@@ -1,0 +1,22 @@
+import QtQuick
+import Suppertide.Ui
+import Suppertide.Kitchen
+
+// A text of a draft.
+TextEntry {
+    id: root
+
+    required property Draft draft
+    required property string path
+
+    value: field.text
+    problem: field.problem
+    readOnly: root.draft === null || !root.draft.editable
+    onEdited: value => field.text = value
+
+    DraftField {
+        id: field
+        draft: root.draft
+        path: root.path
+    }
+}

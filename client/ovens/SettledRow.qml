@@ -1,0 +1,35 @@
+import QtQuick
+import Suppertide.Ui
+
+// Two bakes that wanted one oven, and what became of it.
+Card {
+    id: root
+
+    required property string wanted
+    required property string settled
+
+    padding: Theme.small + Theme.tiny
+    Accessible.role: Accessible.ListItem
+    Accessible.name: qsTr("%1 %2").arg(wanted).arg(settled)
+
+    WordsText {
+        width: root.room
+        text: root.wanted
+        color: Theme.inkMuted
+        Accessible.ignored: true
+    }
+    Row {
+        width: root.room
+        spacing: Theme.small
+
+        Symbol {
+            shape: Symbol.Done
+            color: Theme.live
+        }
+        WordsText {
+            width: root.room - 28
+            text: root.settled
+            Accessible.ignored: true
+        }
+    }
+}

@@ -1,0 +1,80 @@
+#include "client/planning/planning.h"
+
+#include "client/words/joined.h"
+#include "client/words/quality_words.h"
+
+namespace suppertide {
+
+Planning::Planning(HouseholdSession& session, QObject* parent)
+    : QObject(parent),
+      session_(session),
+      run_(new PlanRun(session, this)),
+      remedies_(new RemedySearch(session, this)),
+      whatIf_(new WhatIf(session, this)) {
+  connect(run_, &PlanRun::bestChanged, this, &Planning::previewChanged);
+  connect(remedies_, &RemedySearch::previewChanged, this, &Planning::previewChanged);
+  connect(whatIf_, &WhatIf::previewChanged, this, &Planning::previewChanged);
+  connect(remedies_, &RemedySearch::applied, this, &Planning::remember);
+  connect(whatIf_, &WhatIf::applied, this, &Planning::remember);
+  connect(&session, &HouseholdSession::householdChanged, this, &Planning::stateChanged);
+  connect(&session, &HouseholdSession::memberChanged, this, &Planning::stateChanged);
+  connect(&session, &HouseholdSession::eventIdChanged, this, [this] { remember(nullptr, nullptr, {}); });
+}
+
+Household Planning::preview() const {
+  if (whatIf_->preview() != nullptr) return whatIf_->preview();
+  if (remedies_->preview() != nullptr) return remedies_->preview();
+  return run_->best();
+}
+
+bool Planning::hasPlan() const {
+  const auto& view = session_.view();
+  return view != nullptr && view->plan() != nullptr;
+}
+
+QString Planning::shortfall() const {
+  if (!hasPlan()) return {};
+  const v1::Plan& plan = *session_.view()->plan();
+  const bool late = plan.quality().costs().lateness() > 0;
+  return plan.unserved_size() > 0 || late ? QualityWords::result(plan, session_.view()->words()) : QString();
+}
+
+QString Planning::outOfDate() const {
+  if (!hasPlan()) return {};
+  QStringList names;
+  for (const std::string& name : changedSincePlanned(*session_.replica(), session_.view()->event().id()))
+    names << QString::fromStdString(name);
+  return names.isEmpty() ? QString() : tr("Changed since it was planned: %1.").arg(Joined::words(names));
+}
+
+QString Planning::proof() const {
+  if (!hasPlan()) return {};
+  return QualityWords::proof(session_.view()->plan()->quality(), session_.view()->words());
+}
+
+void Planning::remember(const Household& before, const Household& after, const QString& what) {
+  before_ = before;
+  after_ = after;
+  undoText_ = what;
+  Q_EMIT stateChanged();
+}
+
+void Planning::undo() {
+  if (before_ == nullptr) return;
+  const std::string eventId = session_.eventId().toStdString();
+  const Household wanted = takenBack(*session_.replica(), *before_, *after_, eventId);
+  remember(nullptr, nullptr, {});
+  session_.ask<bool>(
+      this,
+      [wanted, eventId](link::Session& server) -> absl::StatusOr<bool> {
+        if (absl::Status status = store(*wanted, eventId, server); !status.ok()) return status;
+        return true;
+      },
+      [this](const absl::StatusOr<bool>& answer) {
+        if (answer.ok()) return;
+        Q_EMIT session_.failed(tr("It can't be taken back any more: %1")
+                                   .arg(QString::fromStdString(std::string(answer.status().message()))));
+      });
+}
+
+}  // namespace suppertide

@@ -1,0 +1,106 @@
+#include "client/words/remedy_words.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "client/words/joined.h"
+
+namespace suppertide {
+
+QString RemedyWords::sentence(const google::protobuf::RepeatedPtrField<v1::Remedy>& changes) const {
+  QStringList parts;
+  for (const v1::Remedy& what : changes) parts << one(what);
+  return tr("%1.").arg(Joined::capitalised(Joined::words(parts)));
+}
+
+QString RemedyWords::one(const v1::Remedy& what) const {
+  const QString dish = view_.names().dish(what.dish_id());
+  const QString step = what.step_id().empty() ? QString() : view_.quoted(what.step_id());
+  switch (what.kind()) {
+    case v1::REMEDY_KIND_SHARE_TEMPERATURE:
+      return tr("let %1 be anywhere from %2 to %3")
+          .arg(step, view_.dial(what.min_celsius()), view_.dial(what.max_celsius()));
+    case v1::REMEDY_KIND_OTHER_OVEN:
+      return tr("let %1 go into another oven than %2").arg(step, view_.names().oven(what.thing_id()));
+    case v1::REMEDY_KIND_BAKE_EARLIER:
+      return earlier(what);
+    case v1::REMEDY_KIND_RETARD:
+      return tr("let %1 slow down in the fridge").arg(step);
+    case v1::REMEDY_KIND_LEVAIN_RATIO:
+      return levain(what);
+    case v1::REMEDY_KIND_OTHER_COOK:
+      return tr("ask %1 to cook, too").arg(view_.names().cook(what.thing_id()));
+    case v1::REMEDY_KIND_LATER_COURSE:
+      return later(what);
+    case v1::REMEDY_KIND_BORROW:
+      return borrowed(what);
+    case v1::REMEDY_KIND_DROP_DISH:
+      return tr("leave out %1").arg(dish);
+    case v1::REMEDY_KIND_HOURS:
+      return tr("ask %1 for up to %2 more at either end of their hours")
+          .arg(view_.names().cook(what.thing_id()), view_.words().length(toMinutes(what.duration())));
+    case v1::REMEDY_KIND_UNPIN:
+      return tr("leave %1 to the planner").arg(step);
+    default:
+      return tr("a change this program has no words for");
+  }
+}
+
+QString RemedyWords::earlier(const v1::Remedy& what) const {
+  const QString dish = view_.names().dish(what.dish_id());
+  if (what.step_id().empty())
+    return tr("let %1 be ready earlier and wait up to %2")
+        .arg(dish, view_.words().length(toMinutes(what.duration())));
+  return tr("bake %1 hours ahead and warm it through before serving").arg(dish);
+}
+
+QString RemedyWords::levain(const v1::Remedy& what) const {
+  const QString dish = view_.names().dish(what.dish_id());
+  for (const v1::DoughForecast& dough : plan_.doughs()) {
+    if (dough.dish_id() == what.dish_id())
+      return tr("build the levain of %1 at %2").arg(dish, QString::fromStdString(dough.levain_ratio()));
+  }
+  return tr("build the levain of %1 at another ratio").arg(dish);
+}
+
+QString RemedyWords::later(const v1::Remedy& what) const {
+  const QString course = view_.names().course(what.course_id());
+  const QString length = view_.words().length(toMinutes(what.duration()));
+  for (const v1::Course& changed : event_.courses()) {
+    if (changed.id() == what.course_id())
+      return tr("serve %1 %2 later, at %3")
+          .arg(course, length, view_.words().clock(toInstant(changed.serving_time())));
+  }
+  return tr("serve %1 %2 later").arg(course, length);
+}
+
+QString RemedyWords::borrowed(const v1::Remedy& what) const {
+  const std::string& id = what.thing_id();
+  if (id == "burners")
+    return what.count() == 1 ? tr("borrow a burner") : tr("borrow %1 burners").arg(what.count());
+  if (view_.names().isPlace(id))
+    return tr("find %1 l more room like %2").arg(what.count()).arg(view_.names().place(id));
+  return tr("borrow another %1").arg(view_.names().thing(id));
+}
+
+QString RemedyWords::cost() const {
+  const v1::TierCosts& costs = plan_.quality().costs();
+  const auto length = [&](std::int64_t minutes) {
+    return view_.words().length(static_cast<double>(minutes));
+  };
+  QStringList parts;
+  if (costs.lateness() > 0) parts << tr("%1 late").arg(length(costs.lateness()));
+  if (costs.quality() > 0) parts << tr("%1 waiting or off its best").arg(length(costs.quality()));
+  if (costs.people() > 0)
+    parts << tr("%1 at unsocial hours or beyond a fair share").arg(length(costs.people()));
+  if (costs.ovens() > 0) parts << tr("%1 of empty oven").arg(length(costs.ovens()));
+  QString words = parts.isEmpty() ? tr("Nothing waits and nobody is asked at a bad hour.")
+                                  : tr("%1.").arg(Joined::capitalised(Joined::words(parts)));
+  double least = 2;
+  for (const v1::PlannedCourse& course : plan_.courses())
+    if (course.has_on_time_chance()) least = std::min(least, course.on_time_chance());
+  if (least > 1) return words;
+  return tr("%1 In time in %2 of 100 evenings.").arg(words).arg(static_cast<int>(std::floor(least * 100)));
+}
+
+}  // namespace suppertide

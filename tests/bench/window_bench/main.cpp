@@ -1,0 +1,190 @@
+// What the window costs: start, frames while a crowded timeline scrolls and zooms, another's change, memory.
+//
+// Without a display: offscreen and painted in software, so a frame's painting is dearer than on a
+// graphics card. What the targets are about, models and geometry, is told apart from it.
+#include <QtCore/qcommandlineparser.h>
+#include <QtCore/qelapsedtimer.h>
+#include <QtCore/qfile.h>
+#include <QtCore/qlocale.h>
+#include <QtCore/qprocess.h>
+#include <QtGui/qguiapplication.h>
+#include <QtQml/qqmlcomponent.h>
+#include <QtQml/qqmlengine.h>
+#include <QtQuick/qquickitem.h>
+#include <QtQuick/qquickrendercontrol.h>
+#include <QtQuick/qquickrendertarget.h>
+#include <QtQuick/qquickwindow.h>
+
+#include <algorithm>
+#include <cstdio>
+#include <cstdlib>
+#include <functional>
+#include <memory>
+#include <vector>
+
+#include "client/shell/window_app.h"
+#include "tests/bench/window_bench/crowded.h"
+
+namespace suppertide::bench {
+namespace {
+
+constexpr int kBars = 1000;
+constexpr int kFrames = 300;
+constexpr QSize kSize{1280, 800};
+
+double kilobytes(const char* field) {
+  QFile file(QStringLiteral("/proc/self/status"));
+  if (!file.open(QIODevice::ReadOnly)) return 0;
+  for (const QByteArray& line : file.readAll().split('\n'))
+    if (line.startsWith(field)) return line.simplified().split(' ').value(1).toDouble();
+  return 0;
+}
+
+struct Times {
+  std::vector<double> milliseconds;
+  double at(double part) {
+    std::sort(milliseconds.begin(), milliseconds.end());
+    return milliseconds[static_cast<std::size_t>(part * static_cast<double>(milliseconds.size() - 1))];
+  }
+};
+
+void print(const char* what, Times& times, double target) {
+  std::printf("%-46s %7.2f %7.2f %7.2f   %s\n", what, times.at(0.5), times.at(0.95), times.at(1),
+              target <= 0               ? ""
+              : times.at(0.95) < target ? "met"
+                                        : "MISSED");
+}
+
+// A timeline view in a window that is drawn when we say so, each part of a frame timed.
+class Stage {
+ public:
+  explicit Stage(int bars) : image_(kSize, QImage::Format_ARGB32_Premultiplied) {
+    household_ = crowdedHousehold(bars);
+    window_ = std::make_unique<QQuickWindow>(&control_);
+    engine_.addImportPath(QStringLiteral("qrc:/qt/qml"));
+    timeline_.show(household_, kCrowdedEvent);
+    QQmlComponent component(&engine_);
+    component.setData("import QtQuick\nimport Suppertide.Timeline\nTimelineView { id: view }", QUrl());
+    std::unique_ptr<QObject> object(component.createWithInitialProperties(
+        {{QStringLiteral("timeline"), QVariant::fromValue(&timeline_)}}));
+    if (object == nullptr) {
+      std::fprintf(stderr, "%s\n", qPrintable(component.errorString()));
+      std::exit(1);
+    }
+    view_.reset(qobject_cast<QQuickItem*>(object.release()));
+    view_->setParentItem(window_->contentItem());
+    view_->setSize(kSize);
+    window_->resize(kSize);
+    control_.initialize();
+    window_->setRenderTarget(QQuickRenderTarget::fromPaintDevice(&image_));
+    timeline_.fitAll();
+    for (int i = 0; i < 3; ++i) frame([] {}, nullptr, nullptr);
+  }
+  ~Stage() { view_.reset(); }
+
+  void frame(const std::function<void()>& change, Times* update, Times* paint) {
+    QElapsedTimer timer;
+    timer.start();
+    change();
+    QCoreApplication::processEvents();
+    control_.polishItems();
+    control_.sync();
+    const double updated = static_cast<double>(timer.nsecsElapsed()) / 1e6;
+    control_.render();
+    const double painted = static_cast<double>(timer.nsecsElapsed()) / 1e6 - updated;
+    if (update != nullptr) update->milliseconds.push_back(updated);
+    if (paint != nullptr) paint->milliseconds.push_back(painted);
+  }
+  Timeline& timeline() { return timeline_; }
+  const link::Replica& household() const { return *household_; }
+
+ private:
+  std::shared_ptr<const link::Replica> household_;
+  Timeline timeline_;
+  QImage image_;
+  QQuickRenderControl control_;
+  std::unique_ptr<QQuickWindow> window_;
+  QQmlEngine engine_;
+  std::unique_ptr<QQuickItem> view_;
+};
+
+void measureFrames() {
+  Stage stage(kBars);
+  std::printf("\n%d bars, %dx%d                                    median     95%%     most   (ms a frame)\n",
+              kBars, kSize.width(), kSize.height());
+  const auto run = [&](const char* what, const std::function<void(int)>& step) {
+    Times update, paint;
+    for (int i = 0; i < kFrames; ++i) stage.frame([&] { step(i); }, &update, &paint);
+    print(what, update, 8);
+    print("  painting it in software", paint, 0);
+  };
+  Timeline& timeline = stage.timeline();
+  const auto across = [&](int i) { timeline.panBy(i / 50 % 2 == 0 ? 12 : -12); };
+  run("scrolling, the whole plan in view", across);
+  timeline.showServing();
+  run("scrolling, at a kitchen's closeness", across);
+  timeline.fitAll();
+  run("zooming in and out", [&](int i) { timeline.zoomBy(i / 40 % 2 == 0 ? 1.06 : 1 / 1.06, 640); });
+  timeline.fitAll();
+  std::vector<std::shared_ptr<const link::Replica>> plans;
+  for (int i = 0; i < 30; ++i) plans.push_back(withStepLater(stage.household(), 500 + i));
+  Times update, paint;
+  for (const auto& plan : plans) stage.frame([&] { timeline.show(plan, kCrowdedEvent); }, &update, &paint);
+  print("another's change, told to this screen", update, 100);
+  print("  painting it in software", paint, 0);
+}
+
+// In a process of its own: from its start to the first frame that has bars.
+int child(const QString& bars) {
+  WindowOptions options;
+  options.scheme = WindowOptions::Scheme::kLight;
+  options.size = kSize;
+  WindowApp app(options);
+  if (app.window() == nullptr) return 1;
+  app.session().adopt(crowdedHousehold(bars.toInt()));
+  QObject::connect(app.window(), &QQuickWindow::frameSwapped, qApp, [] {
+    std::printf("frame %.0f %.0f\n", kilobytes("VmRSS:"), kilobytes("VmHWM:"));
+    std::fflush(stdout);
+    QCoreApplication::quit();
+  });
+  return QGuiApplication::exec();
+}
+
+void measureStart(int bars) {
+  Times times;
+  double memory = 0;
+  for (int i = 0; i < 5; ++i) {
+    QElapsedTimer timer;
+    timer.start();
+    QProcess process;
+    process.start(QCoreApplication::applicationFilePath(),
+                  {QStringLiteral("--child"), QString::number(bars)});
+    process.waitForReadyRead(30'000);
+    times.milliseconds.push_back(static_cast<double>(timer.nsecsElapsed()) / 1e6);
+    const QList<QByteArray> words = process.readAllStandardOutput().simplified().split(' ');
+    memory = std::max(memory, words.value(2).toDouble() / 1024);
+    process.waitForFinished(30'000);
+  }
+  std::printf("\nstart to the first frame, %4d bars known           %7.0f %7.0f %7.0f ms (target 1000): %s\n",
+              bars, times.at(0.5), times.at(0.95), times.at(1), times.at(0.5) < 1000 ? "met" : "MISSED");
+  std::printf("most memory until then                              %7.0f MB (target 250): %s\n", memory,
+              memory < 250 ? "met" : "MISSED");
+}
+
+}  // namespace
+}  // namespace suppertide::bench
+
+int main(int argc, char** argv) {
+  qputenv("QT_QPA_PLATFORM", "offscreen");
+  qputenv("QT_QUICK_BACKEND", "software");
+  QLocale::setDefault(QLocale(QLocale::English, QLocale::UnitedKingdom));
+  QGuiApplication application(argc, argv);
+  const QStringList arguments = QCoreApplication::arguments();
+  if (arguments.value(1) == QStringLiteral("--child")) return suppertide::bench::child(arguments.value(2));
+  suppertide::bench::measureStart(200);
+  suppertide::bench::measureStart(suppertide::bench::kBars);
+  suppertide::bench::measureFrames();
+  std::printf("\nmost memory of this program                         %7.0f MB\n",
+              suppertide::bench::kilobytes("VmHWM:") / 1024);
+  return 0;
+}

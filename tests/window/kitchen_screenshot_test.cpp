@@ -1,0 +1,142 @@
+// Renders shopping and the editors of the demo's household, on a real server, to PNG files.
+#include <google/protobuf/util/json_util.h>
+#include <gtest/gtest.h>
+
+#include <QtTest/qtest.h>
+
+#include <fstream>
+#include <set>
+#include <sstream>
+
+#include "client/kitchen/kitchen_desk.h"
+#include "client/link/request_id.h"
+#include "client/link/session.h"
+#include "client/shell/window_app.h"
+#include "client/shopping/shopping_controller.h"
+#include "server/embedded.h"
+#include "tests/window/find_item.h"
+#include "tests/window/sample.h"
+
+namespace suppertide::testing {
+namespace {
+
+constexpr QSize kDesk{1280, 800};
+constexpr QSize kPhone{390, 844};
+constexpr int kPatienceMs = 30'000;
+
+// The demo's household on a server in memory.
+class DemoHousehold {
+ public:
+  DemoHousehold() {
+    std::ifstream file(SUPPERTIDE_DEMO);
+    std::stringstream text;
+    text << file.rdbuf();
+    v1::Bundle bundle;
+    if (!google::protobuf::util::JsonStringToMessage(text.str(), &bundle).ok()) std::abort();
+    server_ = *EmbeddedServer::start({});
+    link::Session stranger({.target = server_->target(), .deviceToken = "", .certificatePem = ""});
+    v1::CreateHouseholdRequest found;
+    found.set_host_code(server_->hostCode());
+    *found.mutable_household() = bundle.household();
+    found.mutable_household()->clear_id();
+    found.set_member_id(bundle.household().members(0).id());
+    found.set_device_name("laptop");
+    found.set_request_id(link::newRequestId());
+    const auto founded = stranger.createHousehold(found);
+    if (!founded.ok()) std::abort();
+    options_.target = server_->target();
+    options_.householdId = founded->household().id();
+    options_.deviceToken = founded->device_token();
+    link::Session host(
+        {.target = options_.target, .deviceToken = options_.deviceToken, .certificatePem = ""});
+    v1::ImportBundleRequest import;
+    import.set_household_id(options_.householdId);
+    *import.mutable_bundle() = bundle;
+    import.set_request_id(link::newRequestId());
+    if (!host.importBundle(import).ok()) std::abort();
+  }
+  const link::LinkOptions& options() const { return options_; }
+
+ private:
+  std::unique_ptr<EmbeddedServer> server_;
+  link::LinkOptions options_;
+};
+
+DemoHousehold& demo() {
+  static auto* household = new DemoHousehold;
+  return *household;
+}
+
+struct Picture {
+  const char* name;
+  const char* screen;
+  int kind;          // of the document that is open
+  const char* open;  // empty: none
+};
+
+using Shot = std::tuple<Picture, bool, bool>;  // phone, dark
+
+std::string nameOf(const Shot& shot) {
+  const auto& [picture, phone, dark] = shot;
+  return std::string(phone ? "phone_" : "desk_") + picture.name + (dark ? "_dark" : "_light");
+}
+
+class KitchenScreenshotTest : public ::testing::TestWithParam<Shot> {
+ protected:
+  void show(const Picture& picture, bool phone, bool dark) {
+    WindowOptions options;
+    options.link = demo().options();
+    options.at = Instant(std::chrono::seconds(secondsAt("2027-08-26T10:00:00+03:00")));
+    options.screen = QString::fromUtf8(picture.screen);
+    options.size = phone ? kPhone : kDesk;
+    options.scheme = dark ? WindowOptions::Scheme::kDark : WindowOptions::Scheme::kLight;
+    app_ = std::make_unique<WindowApp>(options);
+    ASSERT_TRUE(QTest::qWaitFor(
+        [this] {
+          return app_->session().state() == HouseholdSession::Live && !app_->session().memberId().isEmpty();
+        },
+        kPatienceMs));
+  }
+  QObject* page(const char* name, const char* property) {
+    QQuickItem* item = findItem(app_->window()->contentItem(), QString::fromUtf8(name));
+    return item == nullptr ? nullptr : item->property(property).value<QObject*>();
+  }
+  std::unique_ptr<WindowApp> app_;
+};
+
+TEST_P(KitchenScreenshotTest, ShowsTheDemosHousehold) {
+  const auto& [picture, phone, dark] = GetParam();
+  show(picture, phone, dark);
+  if (auto* desk = qobject_cast<KitchenDesk*>(page("kitchenPage", "desk"))) {
+    desk->setDraftFolder({});
+    desk->setKind(static_cast<Document::Kind>(picture.kind));
+    if (*picture.open != '\0') desk->open(QString::fromUtf8(picture.open));
+    ASSERT_TRUE(*picture.open == '\0' || desk->draft() != nullptr);
+  }
+  if (auto* list = qobject_cast<ShoppingController*>(page("shoppingPage", "list"))) {
+    ASSERT_TRUE(QTest::qWaitFor([list] { return list->known() && list->allCount() > 0; }, kPatienceMs));
+  }
+  app_->picture();
+  QTest::qWait(300);  // What the server works out for it, and the scrolling.
+  const QImage image = app_->picture();
+  ASSERT_TRUE(image.save(
+      QStringLiteral(SUPPERTIDE_PICTURES "/%1.png").arg(QString::fromStdString(nameOf(GetParam())))));
+  std::set<QRgb> colours;
+  for (int y = 0; y < image.height(); ++y)
+    for (int x = 0; x < image.width(); ++x) colours.insert(image.pixel(x, y));
+  EXPECT_GT(colours.size(), 60U) << "next to nothing is drawn";
+}
+
+INSTANTIATE_TEST_SUITE_P(
+    Screens, KitchenScreenshotTest,
+    ::testing::Combine(::testing::Values(Picture{"shopping", "shopping", 0, ""},
+                                         Picture{"recipes", "kitchen", Document::Recipe, ""},
+                                         Picture{"dish", "kitchen", Document::Recipe, "cured-trout"},
+                                         Picture{"bread", "kitchen", Document::Recipe, "mill-loaf"},
+                                         Picture{"ovens", "kitchen", Document::Kitchen, "mill-kitchen"},
+                                         Picture{"starter", "kitchen", Document::Starter, "mill-crock"}),
+                       ::testing::Bool(), ::testing::Bool()),
+    [](const auto& info) { return nameOf(info.param); });
+
+}  // namespace
+}  // namespace suppertide::testing

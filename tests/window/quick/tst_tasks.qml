@@ -1,0 +1,84 @@
+import QtQuick
+import QtTest
+import Sample
+import Suppertide.Ui
+import Suppertide.Tasks
+
+// The tasks screen on the sample dinner, Saturday 15:20, as Ines.
+Item {
+    id: root
+    width: 1000
+    height: 700
+
+    SampleSession {
+        id: session
+    }
+    TasksController {
+        id: tasks
+        session: session
+    }
+    TasksPage {
+        id: page
+        anchors.fill: parent
+        focus: true
+        session: session
+        tasks: tasks
+    }
+    SignalSpy {
+        id: told
+        target: session
+        signalName: "failed"
+    }
+
+    TestCase {
+        name: "TasksPage"
+        when: windowShown
+
+        function cleanup() {
+            told.clear()
+            tasks.cookId = "ines"
+            root.width = 1000
+        }
+        function test_theLargeButtonIsLargeAndSaysWhatItDoes() {
+            const done = findChild(page, "main/rolls/shape")
+            verify(done !== null)
+            verify(done.height >= 56)
+            compare(done.Accessible.name, "Done: Shape the rolls")
+        }
+        function test_doneTellsByMouseAndByKey() {
+            const done = findChild(page, "main/rolls/shape")
+            mouseClick(done)
+            // There is no server behind the sample: the report was made, and nobody took it.
+            compare(told.count, 1)
+            done.forceActiveFocus()
+            keyClick(Qt.Key_Return)
+            compare(told.count, 2)
+        }
+        function test_anotherCookCanBeChosen() {
+            mouseClick(findChild(page, "cook/tomas"))
+            compare(tasks.cookId, "tomas")
+            verify(findChild(page, "main/rolls/shape") === null)
+        }
+        function test_aNoteIsWrittenBelowItsTask() {
+            mouseClick(findChild(page, "note/rolls/shape"))
+            const field = findChild(findChild(page, "task/rolls/shape"), "field")
+            verify(field !== null)
+            tryCompare(field, "activeFocus", true)
+            keyClick(Qt.Key_H)
+            keyClick(Qt.Key_Return)
+            compare(told.count, 1)
+        }
+        function test_nothingIsWiderThanAPhone() {
+            root.width = 390
+            waitForRendering(page)
+            const card = findChild(page, "task/rolls/shape")
+            verify(card.width <= 390)
+            for (const name of ["main/", "more/", "hand/", "note/", "skip/"]) {
+                const button = findChild(page, name + "rolls/shape")
+                verify(button.width >= 44 && button.height >= 44, name)
+                const place = button.mapToItem(root, 0, 0)
+                verify(place.x >= 0 && place.x + button.width <= 390, name)
+            }
+        }
+    }
+}
