@@ -87,10 +87,11 @@ EntryFrame {
             selectByMouse: true
             activeFocusOnTab: true
             onTextEdited: {
+                const number = root.parse(text)
                 if (text.trim().length === 0)
                     root.cleared()
-                else if (!root.unreadable)
-                    root.edited(root.parse(text))
+                else if (!isNaN(number))
+                    root.edited(number)
             }
             onActiveFocusChanged: {
                 if (activeFocus)

@@ -72,10 +72,11 @@ EntryFrame {
             selectByMouse: true
             activeFocusOnTab: true
             onTextEdited: {
+                const minutes = root.parse(text)
                 if (text.trim().length === 0)
                     root.cleared()
-                else if (!root.unreadable)
-                    root.edited(root.parse(text))
+                else if (minutes >= 0)
+                    root.edited(minutes)
             }
             onActiveFocusChanged: {
                 if (activeFocus)

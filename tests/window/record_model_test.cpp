@@ -14,7 +14,7 @@ Record record(const char* id, int value) {
 
 class RecordModelTest : public ::testing::Test {
  protected:
-  RecordModel model_{"id", "value"};
+  RecordModel model_{std::vector<const char*>{"id", "value"}};
   QAbstractItemModelTester tester_{&model_, QAbstractItemModelTester::FailureReportingMode::Fatal};
   QSignalSpy counted_{&model_, &RecordModel::countChanged};
 };
