@@ -58,7 +58,7 @@ class FirstRunTest : public ::testing::Test {
     return QTest::qWaitFor([this] { return app_->session().state() == HouseholdSession::Live; }, kPatienceMs);
   }
   std::string problem() {
-    QTest::qWaitFor([this] { return !app_->firstRun().busy(); }, kPatienceMs);
+    EXPECT_TRUE(QTest::qWaitFor([this] { return !app_->firstRun().busy(); }, kPatienceMs));
     return app_->firstRun().problem().toStdString();
   }
 
