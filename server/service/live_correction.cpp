@@ -172,7 +172,7 @@ std::shared_ptr<PlanningRun> LiveCorrection::begin(const Key& key, Search search
       state.waiting = true;
     }
   }
-  auto run = backend_.planning().begin(key.first, key.second);
+  auto run = backend_.planning().begin(key.first, key.second, PlannedFor::kCorrection);
   const std::lock_guard lock(mutex_);
   if (run == nullptr) return nullptr;
   State& state = states_[key];
@@ -182,21 +182,23 @@ std::shared_ptr<PlanningRun> LiveCorrection::begin(const Key& key, Search search
   return run;
 }
 
-void LiveCorrection::end(const Key& key) {
+void LiveCorrection::end(const Key& key, PlanningRun& run) {
   {
     const std::lock_guard lock(mutex_);
     State& state = states_[key];
     state.going = nullptr;
+    // Cancelled for a person's planning or for a report, which is queued then.
+    if (run.cancel) state.waiting = true;
     if (!state.queued && !state.waiting) states_.erase(key);
   }
-  backend_.planning().end(key.first, key.second);
+  backend_.planning().end(run);
 }
 
 void LiveCorrection::correct(const Key& key, Search search) {
   const auto run = begin(key, search);
   if (run == nullptr) return;
   const auto next = tryCorrect(key, search, *run);
-  end(key);
+  end(key, *run);
   const std::lock_guard lock(mutex_);
   if (next && thorough_ != nullptr) post(key, *next);
 }

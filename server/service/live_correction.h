@@ -2,9 +2,10 @@
 //
 // A report is stored and answered first; then a thread of its own corrects the plan and stores it, or a
 // proposal where the event says to ask first, and watchers hear of it as of any write. One at a time for
-// an event, and never beside its planning: then it follows when that has ended. What was told meanwhile
-// is taken in together. A correction is cut after kQuick; where that leaves a dish unserved or late, a
-// second thread searches on for up to kThorough, until something new is told.
+// an event, and never beside its planning: it gives way to what a person asks for and follows when that
+// has ended. What was told meanwhile is taken in together. A correction is cut after kQuick; where that
+// leaves a dish unserved or late, a second thread searches on for up to kThorough, until something new is
+// told.
 #pragma once
 
 #include <chrono>
@@ -53,7 +54,7 @@ class LiveCorrection {
   void post(const Key& key, Search search);  // mutex_ is held
   void correct(const Key& key, Search search);
   std::shared_ptr<PlanningRun> begin(const Key& key, Search search);
-  void end(const Key& key);
+  void end(const Key& key, PlanningRun& run);
   // What search is to follow, if any.
   std::optional<Search> tryCorrect(const Key& key, Search search, PlanningRun& run);
 

@@ -120,12 +120,18 @@ class MakePlanCall : public AnswerStream<v1::MakePlanResponse>, public compose::
     options.seed = asked_.seed() == 0 ? 1 : asked_.seed();
     options.workLimit = asked_.work_limit();
     absl::StatusOr<v1::Plan> made = absl::CancelledError("nobody waits for this plan");
+    run_->waitForEarlier();
     if (!run_->cancel) made = backend_.options().planner(documents_, options, this);
-    backend_.planning().end(caller_.householdId, asked_.event_id());
-    if (run_->cancel) return;
-    if (!made.ok()) return endWith(failure(made.status(), "CANNOT_PLAN"));
-    if (asked_.validate_only()) return offerFinal(stamped(*made), 0);
-    store(stamped(*made));
+    if (run_->cancel) return backend_.planning().end(*run_);
+    if (!made.ok()) return giveUp(failure(made.status(), "CANNOT_PLAN"));
+    if (!asked_.validate_only()) return store(stamped(*made));
+    backend_.planning().end(*run_);
+    offerFinal(stamped(*made), 0);
+  }
+
+  void giveUp(const Failure& wrong) {
+    backend_.planning().end(*run_);
+    endWith(wrong);
   }
 
   // A plan that replaces a running one keeps what belongs to the event's plans together.
@@ -145,8 +151,8 @@ class MakePlanCall : public AnswerStream<v1::MakePlanResponse>, public compose::
     // A plan must not outlive its event.
     if (const auto event = backend_.store().get(caller_.householdId, {"event", asked_.event_id()});
         !event.ok())
-      return endWith(fromStorage(event.status()));
-    if (const Failure wrong = carryOver(plan); wrong.failed()) return endWith(wrong);
+      return giveUp(fromStorage(event.status()));
+    if (const Failure wrong = carryOver(plan); wrong.failed()) return giveUp(wrong);
     auto write = writeRequest(caller_, kMethod, asked_.request_id(), asked_, false);
     write.puts.push_back(putOf(plan));
     write.puts.back().etag.clear();
@@ -154,6 +160,7 @@ class MakePlanCall : public AnswerStream<v1::MakePlanResponse>, public compose::
     backend_.queue().submit(
         std::move(write), [self = std::static_pointer_cast<MakePlanCall>(shared_from_this())](
                               absl::StatusOr<storage::WriteResult> result) {
+          self->backend_.planning().end(*self->run_);
           if (!result.ok()) return self->endWith(fromStorage(result.status()));
           // Made without regard to what was told so far.
           if (result->changed)

@@ -2,26 +2,38 @@
 
 namespace suppertide::service {
 
-std::shared_ptr<PlanningRun> PlanningPool::begin(const std::string& householdId, const std::string& eventId) {
+std::shared_ptr<PlanningRun> PlanningPool::begin(const std::string& householdId, const std::string& eventId,
+                                                 PlannedFor plannedFor) {
+  const auto run = std::make_shared<PlanningRun>();
+  run->householdId = householdId;
+  run->eventId = eventId;
+  run->plannedFor = plannedFor;
   std::lock_guard lock(mutex_);
-  auto& run = running_[{householdId, eventId}];
-  if (run != nullptr) return nullptr;
-  run = std::make_shared<PlanningRun>();
-  return run;
+  auto& going = running_[{householdId, eventId}];
+  if (going != nullptr) {
+    if (plannedFor == PlannedFor::kCorrection || going->plannedFor == PlannedFor::kPerson) return nullptr;
+    going->cancel = true;
+    run->earlier = going->over.get_future();
+  }
+  return going = run;
 }
 
-void PlanningPool::end(const std::string& householdId, const std::string& eventId) {
+void PlanningPool::end(PlanningRun& run) {
+  bool free = false;
   {
     std::lock_guard lock(mutex_);
-    running_.erase({householdId, eventId});
+    const auto found = running_.find({run.householdId, run.eventId});
+    free = found != running_.end() && found->second.get() == &run;
+    if (free) running_.erase(found);
   }
-  if (ended_) ended_(householdId, eventId);
+  run.over.set_value();
+  if (free && ended_) ended_(run.householdId, run.eventId);
 }
 
 bool PlanningPool::stop(const std::string& householdId, const std::string& eventId) {
   std::lock_guard lock(mutex_);
   const auto found = running_.find({householdId, eventId});
-  if (found == running_.end()) return false;
+  if (found == running_.end() || found->second->plannedFor != PlannedFor::kPerson) return false;
   found->second->stop = true;
   return true;
 }

@@ -1,10 +1,12 @@
 // Planning runs here: a bounded number at once, one at a time for an event, and
 // households in turn, so that one with many events does not make others wait for all of them.
+// What a person asks for takes the place of a correction that the server began by itself.
 #pragma once
 
 #include <atomic>
 #include <deque>
 #include <functional>
+#include <future>
 #include <map>
 #include <memory>
 #include <mutex>
@@ -15,10 +17,25 @@
 
 namespace suppertide::service {
 
+enum class PlannedFor { kPerson, kCorrection };
+
 // One planning that may be told to end.
 struct PlanningRun {
   std::atomic<bool> stop{false};    // keep the best so far
   std::atomic<bool> cancel{false};  // nobody wants it any more
+
+  // Returns when the correction that this one took the place of, if any, writes nothing any more: at
+  // once where it has ended, else in the milliseconds it needs to see that it is cancelled. Not for gRPC
+  // threads.
+  void waitForEarlier() {
+    if (earlier.valid()) earlier.wait();
+  }
+
+  std::string householdId;
+  std::string eventId;
+  PlannedFor plannedFor = PlannedFor::kPerson;
+  std::promise<void> over;
+  std::future<void> earlier;
 };
 
 class PlanningPool {
@@ -26,13 +43,16 @@ class PlanningPool {
   explicit PlanningPool(int threads) : workers_(threads) {}
   ~PlanningPool() { stopAll(); }
 
-  // The new run of an event, or null when one is going on already.
-  std::shared_ptr<PlanningRun> begin(const std::string& householdId, const std::string& eventId);
-  void end(const std::string& householdId, const std::string& eventId);
-  // Told after each end(), on its thread. Set once, before the first begin().
+  // The new run of an event, or null when one is going on already; a correction that is going on is
+  // cancelled for a person's planning.
+  std::shared_ptr<PlanningRun> begin(const std::string& householdId, const std::string& eventId,
+                                     PlannedFor plannedFor = PlannedFor::kPerson);
+  // Once for each run, after its last write.
+  void end(PlanningRun& run);
+  // Told after an end() that leaves the event unplanned, on its thread. Set once, before the first begin().
   using Ended = std::function<void(const std::string& householdId, const std::string& eventId)>;
   void setEnded(Ended ended) { ended_ = std::move(ended); }
-  // Whether one was running.
+  // Whether a person's was running.
   bool stop(const std::string& householdId, const std::string& eventId);
   // Cancels what runs and what waits.
   void stopAll();

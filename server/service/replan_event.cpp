@@ -37,12 +37,6 @@ class ReplanCall : public AnswerStream<v1::MakePlanResponse>, public compose::Pl
         refused.failed())
       return refused;
     if (const Failure wrong = checkAsked(); wrong.failed()) return wrong;
-    const v1::Event* asIf = asked_.has_event() ? &asked_.event() : nullptr;
-    if (const Failure wrong = documentsOf(backend_, caller_.householdId, asked_.event_id(), documents_,
-                                          inputRevision_, &inputEtags_, asIf);
-        wrong.failed())
-      return wrong;
-    if (const Failure wrong = readRunning(); wrong.failed()) return wrong;
     return enlist(caller_);
   }
 
@@ -60,6 +54,16 @@ class ReplanCall : public AnswerStream<v1::MakePlanResponse>, public compose::Pl
                                                    : nullptr;
     if (whatIf == nullptr) return {};
     return invalidField(whatIf, "given", "may be given only with validateOnly: true");
+  }
+
+  // On the planning thread: what a correction wrote until this run took its place is taken in.
+  Failure readDocuments() {
+    const v1::Event* asIf = asked_.has_event() ? &asked_.event() : nullptr;
+    if (const Failure wrong = documentsOf(backend_, caller_.householdId, asked_.event_id(), documents_,
+                                          inputRevision_, &inputEtags_, asIf);
+        wrong.failed())
+      return wrong;
+    return readRunning();
   }
 
   Failure readRunning() {
@@ -118,17 +122,23 @@ class ReplanCall : public AnswerStream<v1::MakePlanResponse>, public compose::Pl
 
   void plan() {
     begin_ = SteadyClock::now();
+    run_->waitForEarlier();
+    if (const Failure wrong = readDocuments(); wrong.failed()) return giveUp(wrong);
     compose::PlanOptions options;
     options.workLimit = kReplanWork;
     absl::StatusOr<compose::ReplannedEvent> made = absl::CancelledError("nobody waits for this plan");
     if (!run_->cancel) made = compose::replanEvent(documents_, running_, options, this);
-    backend_.planning().end(caller_.householdId, asked_.event_id());
-    if (run_->cancel) return;
-    if (!made.ok()) return endWith(failure(made.status(), "CANNOT_REPLAN"));
+    if (run_->cancel) return backend_.planning().end(*run_);
+    if (!made.ok()) return giveUp(failure(made.status(), "CANNOT_REPLAN"));
     stamp(made->plan);
-    if (asked_.validate_only()) return answer(made->plan, made->nothingMoves, 0);
-    if (made->nothingMoves && !asked_.has_event()) return answer(made->plan, true, 0);
-    store(*made);
+    if (!asked_.validate_only() && (!made->nothingMoves || asked_.has_event())) return store(*made);
+    backend_.planning().end(*run_);
+    answer(made->plan, made->nothingMoves, 0);
+  }
+
+  void giveUp(const Failure& wrong) {
+    backend_.planning().end(*run_);
+    endWith(wrong);
   }
 
   void stamp(v1::Plan& plan) const {
@@ -146,7 +156,7 @@ class ReplanCall : public AnswerStream<v1::MakePlanResponse>, public compose::Pl
     // A plan must not outlive its event, nor hide that another one replaced it meanwhile.
     if (const auto event = backend_.store().get(caller_.householdId, {"event", asked_.event_id()});
         !event.ok())
-      return endWith(fromStorage(event.status()));
+      return giveUp(fromStorage(event.status()));
     auto write = writeRequest(caller_, kMethod, asked_.request_id(), asked_, false);
     write.puts.push_back(putOf(made.plan, storage::Expect::kPresent));
     write.puts.back().etag = running_.plan.meta().etag();
@@ -155,6 +165,7 @@ class ReplanCall : public AnswerStream<v1::MakePlanResponse>, public compose::Pl
     backend_.queue().submit(
         std::move(write), [self = std::static_pointer_cast<ReplanCall>(shared_from_this()),
                            nothing = made.nothingMoves](absl::StatusOr<storage::WriteResult> result) {
+          self->backend_.planning().end(*self->run_);
           if (!result.ok()) return self->endWith(fromStorage(result.status()));
           self->answer(read<v1::Plan>(result->documents.front()), nothing, result->revision);
         });

@@ -170,6 +170,30 @@ TEST(LiveCorrectionTest, ManyReportsAtOnceEndInOnePlanThatKnowsThemAll) {
   EXPECT_EQ(supper.stored().breaches_size(), 0);
 }
 
+// What a person asks for right after a report finds the correction at any point of its way.
+TEST(LiveCorrectionTest, APersonsReplanningIsNeverRefusedForACorrection) {
+  Supper supper;
+  const v1::Plan before = supper.makePlan();
+  supper.timeIs(Supper::startOf(before, "roast/season") - 30 * kMinute);
+  const auto stub = v1::PlanService::NewStub(supper.served().channel());
+  v1::ReplanRequest asked;
+  asked.set_household_id(supper.served().household);
+  asked.set_event_id("supper");
+  for (int k = 0; k < 12; ++k) {
+    const v1::Report report = late("gratin/prepare", 5);
+    ASSERT_TRUE(supper.tell(report).ok());
+    asked.set_request_id(freshRequest());
+    const auto context = with(supper.served().token);
+    const auto stream = stub->Replan(context.get(), asked);
+    v1::MakePlanResponse message;
+    while (stream->Read(&message)) {
+    }
+    const grpc::Status status = stream->Finish();
+    ASSERT_TRUE(status.ok()) << k << ": " << status.error_message();
+  }
+  EXPECT_EQ(supper.stored().breaches_size(), 0);
+}
+
 TEST(LiveCorrectionTest, WhereStepsWereAndHowOftenTheyMovedIsKept) {
   Supper supper;
   const v1::Plan before = supper.makePlan();
