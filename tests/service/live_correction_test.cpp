@@ -157,7 +157,7 @@ TEST(LiveCorrectionTest, ManyReportsAtOnceEndInOnePlanThatKnowsThemAll) {
   supper.timeIs(Supper::startOf(before, "roast/season") - 30 * kMinute);
   std::string last;
   for (int minutes = 5; minutes <= 40; minutes += 5) {
-    const v1::Report report = late("gratin/prepare", minutes);
+    const v1::Report report = late("roast/season", minutes);
     ASSERT_TRUE(supper.tell(report).ok());
     last = report.id();
   }
@@ -180,7 +180,7 @@ TEST(LiveCorrectionTest, APersonsReplanningIsNeverRefusedForACorrection) {
   asked.set_household_id(supper.served().household);
   asked.set_event_id("supper");
   for (int k = 0; k < 12; ++k) {
-    const v1::Report report = late("gratin/prepare", 5);
+    const v1::Report report = late("roast/season", 5);
     ASSERT_TRUE(supper.tell(report).ok());
     asked.set_request_id(freshRequest());
     const auto context = with(supper.served().token);

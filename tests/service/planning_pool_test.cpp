@@ -7,9 +7,9 @@
 namespace suppertide::service {
 namespace {
 
-class PlanningPoolTest : public testing::Test {
+class PlanningOfAnEvent : public testing::Test {
  protected:
-  PlanningPoolTest() {
+  PlanningOfAnEvent() {
     pool_.setEnded([this](const std::string&, const std::string&) { ++ended_; });
   }
 
@@ -17,7 +17,7 @@ class PlanningPoolTest : public testing::Test {
   int ended_ = 0;
 };
 
-TEST_F(PlanningPoolTest, OnePersonsPlanningOfAnEventAtATime) {
+TEST_F(PlanningOfAnEvent, OnePersonsPlanningOfAnEventAtATime) {
   const auto run = pool_.begin("home", "supper");
   ASSERT_NE(run, nullptr);
   EXPECT_EQ(pool_.begin("home", "supper"), nullptr);
@@ -27,13 +27,13 @@ TEST_F(PlanningPoolTest, OnePersonsPlanningOfAnEventAtATime) {
   EXPECT_NE(pool_.begin("home", "supper"), nullptr);
 }
 
-TEST_F(PlanningPoolTest, ACorrectionWaitsForAPerson) {
+TEST_F(PlanningOfAnEvent, ACorrectionWaitsForAPerson) {
   const auto run = pool_.begin("home", "supper");
   EXPECT_EQ(pool_.begin("home", "supper", PlannedFor::kCorrection), nullptr);
   EXPECT_FALSE(run->cancel);
 }
 
-TEST_F(PlanningPoolTest, APersonTakesTheCorrectionsPlace) {
+TEST_F(PlanningOfAnEvent, APersonTakesTheCorrectionsPlace) {
   const auto correction = pool_.begin("home", "supper", PlannedFor::kCorrection);
   const auto run = pool_.begin("home", "supper");
   ASSERT_NE(run, nullptr);
@@ -49,7 +49,7 @@ TEST_F(PlanningPoolTest, APersonTakesTheCorrectionsPlace) {
   EXPECT_EQ(ended_, 1);
 }
 
-TEST_F(PlanningPoolTest, OnlyAPersonsPlanningIsStopped) {
+TEST_F(PlanningOfAnEvent, OnlyAPersonsPlanningIsStopped) {
   const auto correction = pool_.begin("home", "supper", PlannedFor::kCorrection);
   EXPECT_FALSE(pool_.stop("home", "supper"));
   EXPECT_FALSE(correction->stop);
@@ -58,7 +58,7 @@ TEST_F(PlanningPoolTest, OnlyAPersonsPlanningIsStopped) {
   EXPECT_TRUE(run->stop);
 }
 
-TEST_F(PlanningPoolTest, AllAreCancelledTogether) {
+TEST_F(PlanningOfAnEvent, AllAreCancelledTogether) {
   const auto one = pool_.begin("home", "supper");
   const auto other = pool_.begin("home", "breakfast", PlannedFor::kCorrection);
   pool_.stopAll();
