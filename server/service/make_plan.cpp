@@ -7,9 +7,9 @@
 
 #include "absl/strings/str_cat.h"
 #include "server/compose/live_correction.h"
-#include "server/service/answer_stream.h"
 #include "server/service/bundle_import.h"
 #include "server/service/document_calls.h"
+#include "server/service/planning_call.h"
 #include "server/service/running_event.h"
 
 namespace suppertide::service {
@@ -46,10 +46,10 @@ Failure checkLimits(const v1::MakePlanRequest& asked) {
 
 // The planning thread offers plans; the newest waits while a message is in
 // flight, so a slow reader never slows the search.
-class MakePlanCall : public AnswerStream<v1::MakePlanResponse>, public compose::PlanMonitor {
+class MakePlanCall : public PlanningCall {
  public:
   MakePlanCall(Backend& backend, grpc::CallbackServerContext& context, const v1::MakePlanRequest& asked)
-      : AnswerStream(backend, context, kMethod), asked_(asked) {}
+      : PlanningCall(backend, context, kMethod), asked_(asked) {}
 
   void OnWriteDone(bool ok) override {
     if (!ok) return end(grpc::Status::CANCELLED);
@@ -74,7 +74,7 @@ class MakePlanCall : public AnswerStream<v1::MakePlanResponse>, public compose::
   bool stop() override {
     const auto now = SteadyClock::now();
     if (now - lastTold_ >= kTellEvery) offer(progress());
-    return run_->stop || run_->cancel || now >= deadline_;
+    return run().stop || run().cancel || now >= deadline_;
   }
 
  private:
@@ -91,28 +91,9 @@ class MakePlanCall : public AnswerStream<v1::MakePlanResponse>, public compose::
     return enlist(caller_);
   }
 
-  void opened() override {
-    auto run = backend_.planning().begin(caller_.householdId, asked_.event_id());
-    if (run == nullptr)
-      return endWith(failure(
-          absl::FailedPreconditionError("this event is being planned already; wait for it or stop it"),
-          "PLANNING_ALREADY"));
-    {
-      std::lock_guard lock(mutex_);
-      if (gone_) run->cancel = true;
-      run_ = std::move(run);
-    }
-    backend_.planning().post(
-        caller_.householdId,
-        [self = std::static_pointer_cast<MakePlanCall>(shared_from_this())] { self->plan(); });
-  }
+  const std::string& eventId() const override { return asked_.event_id(); }
 
-  void ending() override {
-    gone_ = true;
-    if (run_ != nullptr) run_->cancel = true;
-  }
-
-  void plan() {
+  void plan() override {
     begin_ = lastTold_ = SteadyClock::now();
     const auto limit = lengthOf(asked_.time_limit());
     deadline_ = begin_ + (limit.count() > 0 ? limit : kUsualTime);
@@ -120,18 +101,12 @@ class MakePlanCall : public AnswerStream<v1::MakePlanResponse>, public compose::
     options.seed = asked_.seed() == 0 ? 1 : asked_.seed();
     options.workLimit = asked_.work_limit();
     absl::StatusOr<v1::Plan> made = absl::CancelledError("nobody waits for this plan");
-    run_->waitForEarlier();
-    if (!run_->cancel) made = backend_.options().planner(documents_, options, this);
-    if (run_->cancel) return backend_.planning().end(*run_);
+    if (!run().cancel) made = backend_.options().planner(documents_, options, this);
+    if (run().cancel) return leave();
     if (!made.ok()) return giveUp(failure(made.status(), "CANNOT_PLAN"));
     if (!asked_.validate_only()) return store(stamped(*made));
-    backend_.planning().end(*run_);
-    offerFinal(stamped(*made), 0);
-  }
-
-  void giveUp(const Failure& wrong) {
-    backend_.planning().end(*run_);
-    endWith(wrong);
+    leave();
+    offer(finalAnswer(stamped(*made), 0));
   }
 
   // A plan that replaces a running one keeps what belongs to the event's plans together.
@@ -160,12 +135,12 @@ class MakePlanCall : public AnswerStream<v1::MakePlanResponse>, public compose::
     backend_.queue().submit(
         std::move(write), [self = std::static_pointer_cast<MakePlanCall>(shared_from_this())](
                               absl::StatusOr<storage::WriteResult> result) {
-          self->backend_.planning().end(*self->run_);
+          self->leave();
           if (!result.ok()) return self->endWith(fromStorage(result.status()));
           // Made without regard to what was told so far.
           if (result->changed)
             self->backend_.corrections().reported(self->caller_.householdId, self->asked_.event_id());
-          self->offerFinal(read<v1::Plan>(result->documents.front()), result->revision);
+          self->offer(finalAnswer(read<v1::Plan>(result->documents.front()), result->revision));
         });
   }
 
@@ -184,16 +159,6 @@ class MakePlanCall : public AnswerStream<v1::MakePlanResponse>, public compose::
     return message;
   }
 
-  void offerFinal(const v1::Plan& plan, std::int64_t revision) {
-    v1::MakePlanResponse message;
-    *message.mutable_plan() = plan;
-    *message.mutable_quality() = plan.quality();
-    *message.mutable_time_used() = plan.search().time_used();
-    message.set_final(true);
-    message.set_revision(revision);
-    offer(std::move(message));
-  }
-
   // A plan that waits is kept until a newer plan replaces it; mere progress does not.
   void offer(v1::MakePlanResponse message) {
     std::lock_guard lock(mutex_);
@@ -209,7 +174,6 @@ class MakePlanCall : public AnswerStream<v1::MakePlanResponse>, public compose::
   }
 
   const v1::MakePlanRequest asked_;
-  Caller caller_;
   compose::Documents documents_;
   std::int64_t inputRevision_ = 0;
   google::protobuf::Map<std::string, std::string> inputEtags_;
@@ -218,11 +182,9 @@ class MakePlanCall : public AnswerStream<v1::MakePlanResponse>, public compose::
   SteadyClock::time_point lastTold_;
   v1::Quality quality_;
 
-  std::shared_ptr<PlanningRun> run_;             // set once under mutex_, before planning
   std::optional<v1::MakePlanResponse> waiting_;  // guarded by mutex_
   bool writing_ = false;                         // guarded by mutex_
   bool finalSent_ = false;                       // guarded by mutex_
-  bool gone_ = false;                            // guarded by mutex_: the stream has ended
 };
 
 }  // namespace

@@ -6,9 +6,9 @@
 
 #include "absl/strings/str_cat.h"
 #include "server/compose/live_correction.h"
-#include "server/service/answer_stream.h"
 #include "server/service/bundle_import.h"
 #include "server/service/document_calls.h"
+#include "server/service/planning_call.h"
 #include "server/service/reports.h"
 #include "server/service/running_event.h"
 
@@ -22,14 +22,14 @@ constexpr char kMethod[] = "PlanService/Replan";
 constexpr std::chrono::seconds kMostTime{5};
 constexpr std::int64_t kReplanWork = 20'000;
 
-class ReplanCall : public AnswerStream<v1::MakePlanResponse>, public compose::PlanMonitor {
+class ReplanCall : public PlanningCall {
  public:
   ReplanCall(Backend& backend, grpc::CallbackServerContext& context, const v1::ReplanRequest& asked)
-      : AnswerStream(backend, context, kMethod), asked_(asked) {}
+      : PlanningCall(backend, context, kMethod), asked_(asked) {}
 
   void OnWriteDone(bool ok) override { end(ok ? grpc::Status::OK : grpc::Status::CANCELLED); }
 
-  bool stop() override { return run_->stop || run_->cancel || SteadyClock::now() >= begin_ + kMostTime; }
+  bool stop() override { return run().stop || run().cancel || SteadyClock::now() >= begin_ + kMostTime; }
 
  private:
   Failure open(const grpc::CallbackServerContext& context) override {
@@ -99,46 +99,21 @@ class ReplanCall : public AnswerStream<v1::MakePlanResponse>, public compose::Pl
     return {};
   }
 
-  void opened() override {
-    auto run = backend_.planning().begin(caller_.householdId, asked_.event_id());
-    if (run == nullptr)
-      return endWith(failure(
-          absl::FailedPreconditionError("this event is being planned already; wait for it or stop it"),
-          "PLANNING_ALREADY"));
-    {
-      std::lock_guard lock(mutex_);
-      if (gone_) run->cancel = true;
-      run_ = std::move(run);
-    }
-    backend_.planning().post(
-        caller_.householdId,
-        [self = std::static_pointer_cast<ReplanCall>(shared_from_this())] { self->plan(); });
-  }
+  const std::string& eventId() const override { return asked_.event_id(); }
 
-  void ending() override {
-    gone_ = true;
-    if (run_ != nullptr) run_->cancel = true;
-  }
-
-  void plan() {
+  void plan() override {
     begin_ = SteadyClock::now();
-    run_->waitForEarlier();
     if (const Failure wrong = readDocuments(); wrong.failed()) return giveUp(wrong);
     compose::PlanOptions options;
     options.workLimit = kReplanWork;
     absl::StatusOr<compose::ReplannedEvent> made = absl::CancelledError("nobody waits for this plan");
-    if (!run_->cancel) made = compose::replanEvent(documents_, running_, options, this);
-    if (run_->cancel) return backend_.planning().end(*run_);
+    if (!run().cancel) made = compose::replanEvent(documents_, running_, options, this);
+    if (run().cancel) return leave();
     if (!made.ok()) return giveUp(failure(made.status(), "CANNOT_REPLAN"));
     stamp(made->plan);
     if (!asked_.validate_only() && (!made->nothingMoves || asked_.has_event())) return store(*made);
-    backend_.planning().end(*run_);
+    leave();
     answer(made->plan, made->nothingMoves, 0);
-  }
-
-  void giveUp(const Failure& wrong) {
-    backend_.planning().end(*run_);
-    endWith(wrong);
   }
 
   void stamp(v1::Plan& plan) const {
@@ -165,34 +140,25 @@ class ReplanCall : public AnswerStream<v1::MakePlanResponse>, public compose::Pl
     backend_.queue().submit(
         std::move(write), [self = std::static_pointer_cast<ReplanCall>(shared_from_this()),
                            nothing = made.nothingMoves](absl::StatusOr<storage::WriteResult> result) {
-          self->backend_.planning().end(*self->run_);
+          self->leave();
           if (!result.ok()) return self->endWith(fromStorage(result.status()));
           self->answer(read<v1::Plan>(result->documents.front()), nothing, result->revision);
         });
   }
 
   void answer(const v1::Plan& plan, bool nothingMoves, std::int64_t revision) {
-    v1::MakePlanResponse message;
-    *message.mutable_plan() = plan;
-    *message.mutable_quality() = plan.quality();
-    *message.mutable_time_used() = plan.search().time_used();
-    message.set_final(true);
-    message.set_revision(revision);
+    v1::MakePlanResponse message = finalAnswer(plan, revision);
     message.set_nothing_moves(nothingMoves);
     std::lock_guard lock(mutex_);
     send(std::move(message));
   }
 
   const v1::ReplanRequest asked_;
-  Caller caller_;
   compose::Documents documents_;
   compose::RunningPlan running_;
   std::int64_t inputRevision_ = 0;
   google::protobuf::Map<std::string, std::string> inputEtags_;
   SteadyClock::time_point begin_;  // of the planning thread
-
-  std::shared_ptr<PlanningRun> run_;  // set once under mutex_, before planning
-  bool gone_ = false;                 // guarded by mutex_: the stream has ended
 };
 
 }  // namespace
