@@ -7,7 +7,7 @@ Rectangle {
     id: root
 
     required property EventController dinner
-    readonly property string state_: dinner.trouble.length > 0 ? dinner.trouble : dinner.saving ? qsTr("Writing…") : dinner.checking ? qsTr("Checking…") : dinner.problemCount > 0 ? qsTr("To put right first: %1").arg(dinner.problemCount) : qsTr("Nobody else sees this yet.")
+    readonly property string state_: dinner.trouble.length > 0 ? dinner.trouble : dinner.differences.count > 0 ? qsTr("Two versions: keep yours over theirs, or take theirs.") : dinner.checking ? qsTr("Checking…") : dinner.problemCount > 0 ? qsTr("To put right first: %1").arg(dinner.problemCount) : qsTr("Nobody else sees this yet.")
 
     visible: dinner.mayEdit
     implicitHeight: visible ? flow.height + 2 * Theme.small : 0
@@ -42,10 +42,10 @@ Rectangle {
         ActionButton {
             objectName: "keepEvent"
             visible: root.dinner.editing
-            enabled: !root.dinner.saving && root.dinner.problemCount === 0
+            enabled: root.dinner.problemCount === 0
             strong: true
             symbol: Symbol.Done
-            text: root.dinner.isNew ? qsTr("Make this event") : qsTr("Keep the change")
+            text: root.dinner.isNew ? qsTr("Make this event") : root.dinner.differences.count > 0 ? qsTr("Keep mine") : qsTr("Keep the change")
             onClicked: root.dinner.keep()
         }
         ActionButton {
@@ -53,7 +53,7 @@ Rectangle {
             visible: root.dinner.editing
             height: Theme.target + Theme.medium
             symbol: Symbol.Undo
-            text: qsTr("Put it back")
+            text: root.dinner.differences.count > 0 ? qsTr("Take theirs") : qsTr("Put it back")
             onClicked: root.dinner.putBack()
         }
         ActionButton {
@@ -70,7 +70,6 @@ Rectangle {
             symbol: Symbol.Paper
             text: qsTr("Again a week later")
             spoken: qsTr("Copy this event to a week later")
-            enabled: !root.dinner.saving
             onClicked: root.dinner.copy(7)
         }
         ActionButton {

@@ -36,6 +36,11 @@ FocusScope {
                 width: root.wide ? Math.round((parent.width - Theme.medium) * 0.58) : parent.width
                 spacing: Theme.medium
 
+                VersionsCard {
+                    width: parent.width
+                    visible: root.dinner.differences.count > 0
+                    dinner: root.dinner
+                }
                 EventHead {
                     width: parent.width
                     dinner: root.dinner

@@ -2,8 +2,10 @@
 
 #include <algorithm>
 #include <memory>
+#include <utility>
 
-#include "client/link/any_write.h"
+#include "client/event/event_versions.h"
+#include "client/link/edit.h"
 #include "client/link/error_detail.h"
 #include "client/link/request_id.h"
 
@@ -29,7 +31,8 @@ EventController::EventController(QObject* parent)
       cooks_({"memberId", "name", "cooks", "hours"}),
       warnings_({"words", "grave"}),
       recipes_({"recipeId", "name", "note"}),
-      kitchens_({"kitchenId", "name"}) {
+      kitchens_({"kitchenId", "name"}),
+      differences_({"key", "what", "mine", "theirs"}) {
   wait_.setSingleShot(true);
   wait_.setInterval(kWaitMs);
   connect(&wait_, &QTimer::timeout, this, &EventController::check);
@@ -45,8 +48,10 @@ void EventController::setSession(HouseholdSession* session) {
     connect(session_, &HouseholdSession::memberChanged, this, &EventController::changed);
     connect(session_, &HouseholdSession::eventIdChanged, this, [this] {
       draft_.reset();
+      endConflict();
       householdCame();
     });
+    connect(session_, &HouseholdSession::conflicted, this, &EventController::takeConflict);
   }
   householdCame();
   Q_EMIT sessionChanged();
@@ -90,6 +95,7 @@ QString EventController::problem() const {
 }
 
 void EventController::householdCame() {
+  showComing();
   const v1::Event* event = stored();
   const bool another = event == nullptr || checkedEtag_ != event->id() + event->meta().etag();
   if (!draft_ && another) {
@@ -167,6 +173,7 @@ void EventController::makeNew() {
 
 void EventController::putBack() {
   draft_.reset();
+  endConflict();
   problems_.clear();
   trouble_.clear();
   checkedEtag_.clear();
@@ -259,17 +266,27 @@ void EventController::takeProblems(int asked, const absl::Status& status) {
 }
 
 void EventController::keep() {
-  if (!draft_ || saving_) return;
+  if (!draft_) return;
+  const v1::Event event = draft_->event();
+  bool kept = false;
   if (isNew()) {
     v1::CreateEventRequest request;
-    *request.mutable_event() = draft_->event();
-    request.mutable_event()->set_id(link::newRequestId());
-    write(request, request.event().id());
+    *request.mutable_event() = event;
+    comingId_ = link::newRequestId();
+    request.mutable_event()->set_id(comingId_);
+    kept = session_->send(request);
   } else {
     v1::UpdateEventRequest request;
-    *request.mutable_event() = draft_->event();
-    write(request, request.event().id());
+    *request.mutable_event() = event;
+    kept = session_->send(request);
   }
+  if (!kept) return;
+  draft_.reset();
+  problems_.clear();
+  ++asked_;
+  checking_ = false;
+  endConflict();
+  householdCame();
 }
 
 void EventController::copy(int daysLater) {
@@ -280,45 +297,38 @@ void EventController::copy(int daysLater) {
   request.set_event_id(stored()->id());
   request.set_date(utf8(day.toString(Qt::ISODate)));
   request.set_new_event_id(link::newRequestId());
-  write(request, request.new_event_id());
+  if (session_->send(request)) comingId_ = request.new_event_id();
 }
 
-void EventController::write(const google::protobuf::Message& message, const std::string& eventId) {
-  saving_ = true;
-  trouble_.clear();
-  std::shared_ptr<google::protobuf::Message> request(message.New());
-  request->CopyFrom(message);
-  link::fillIds(*request, session_->replica()->household.id());
-  session_->ask<bool>(
-      this,
-      [request](link::Session& server) -> absl::StatusOr<bool> {
-        if (const absl::Status status = server.write(*request); !status.ok()) return status;
-        return true;
-      },
-      [this, eventId](absl::StatusOr<bool> answer) { finish(answer.status(), eventId); });
-  Q_EMIT changed();
-}
-
-void EventController::finish(const absl::Status& status, const std::string& eventId) {
-  saving_ = false;
-  if (status.ok()) {
-    draft_.reset();
-    problems_.clear();
-    session_->setEventId(QString::fromStdString(eventId));
-    householdCame();
+// What is being made is gone to once it is there.
+void EventController::showComing() {
+  if (comingId_.empty() || session_ == nullptr || session_->replica() == nullptr ||
+      session_->replica()->events.count(comingId_) == 0)
     return;
-  }
-  if (absl::IsAborted(status))
-    trouble_ =
-        tr("Somebody else changed this event meanwhile. Put it back, look at theirs, and change it again.");
-  else if (absl::IsUnavailable(status) || absl::IsDeadlineExceeded(status))
-    trouble_ = tr(
-        "The server is not reached. Your change is still here: keep it again when the connection is back.");
-  else if (absl::IsInvalidArgument(status) && draft_)
-    takeProblems(asked_, status);
-  else
-    trouble_ = QString::fromStdString(std::string(status.message()));
-  Q_EMIT changed();
+  const std::string id = std::exchange(comingId_, {});
+  session_->setEventId(QString::fromStdString(id));
+}
+
+// The change comes back as a draft over what is there now, beside it.
+void EventController::takeConflict(qint64 number) {
+  if (draft_ || stored() == nullptr) return;
+  const HouseholdSession::Conflict both = session_->conflict(number);
+  const auto* mine = dynamic_cast<const v1::Event*>(both.mine.get());
+  const auto* theirs = dynamic_cast<const v1::Event*>(both.theirs.get());
+  if (mine == nullptr || theirs == nullptr || mine->id() != stored()->id()) return;
+  conflict_ = number;
+  v1::Event event = *mine;
+  *event.mutable_meta() = theirs->meta();
+  draft_.emplace(std::move(event), timeWordsOf(*session_->replica(), *theirs).zone());
+  otherName_ = session_->nameOf(link::writerOf(*theirs));
+  differences_.setRecords(EventVersions::differences(*session_->replica(), *mine, *theirs));
+  edited();
+}
+
+void EventController::endConflict() {
+  differences_.setRecords({});
+  otherName_.clear();
+  if (const qint64 number = std::exchange(conflict_, 0); number != 0) session_->letGo(number);
 }
 
 void EventController::setName(const QString& name) {

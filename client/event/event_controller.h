@@ -1,8 +1,9 @@
 // The shown event, and changes of it that a host makes before anybody else sees them.
 //
 // A change begins a draft; each edit of the draft is checked by the server, which stores nothing,
-// and what is wrong stands beside its field. keep() writes it, putBack() drops it. Belongs to the
-// thread of the user interface.
+// and what is wrong stands beside its field. keep() writes it, also while the server is away; putBack()
+// drops it. Where somebody else has changed the event meanwhile, the draft comes back with both versions.
+// Belongs to the thread of the user interface.
 #pragma once
 
 #include <QtCore/qpointer.h>
@@ -30,6 +31,9 @@ class EventController : public QObject {
   Q_PROPERTY(suppertide::RecordModel* warnings READ warnings CONSTANT FINAL)
   Q_PROPERTY(suppertide::RecordModel* recipes READ recipes CONSTANT FINAL)
   Q_PROPERTY(suppertide::RecordModel* kitchens READ kitchens CONSTANT FINAL)
+  // What differs between the draft and what somebody else made of the event meanwhile; empty: nothing does.
+  Q_PROPERTY(suppertide::RecordModel* differences READ differences CONSTANT FINAL)
+  Q_PROPERTY(QString otherName READ otherName NOTIFY changed FINAL)  // who that was
   Q_PROPERTY(bool hasEvent READ hasEvent NOTIFY changed FINAL)  // stored, or a new one being made
   Q_PROPERTY(bool mayEdit READ mayEdit NOTIFY changed FINAL)
   Q_PROPERTY(bool mayMake READ mayMake NOTIFY changed FINAL)  // a new one: for hosts, with a kitchen
@@ -44,8 +48,7 @@ class EventController : public QObject {
   Q_PROPERTY(QString problem READ problem NOTIFY changed FINAL)
   Q_PROPERTY(int problemCount READ problemCount NOTIFY changed FINAL)
   Q_PROPERTY(bool checking READ checking NOTIFY changed FINAL)
-  Q_PROPERTY(bool saving READ saving NOTIFY changed FINAL)
-  // Why it could not be written; empty: nothing went wrong.
+  // Why the change cannot be kept as it is; empty: nothing went wrong.
   Q_PROPERTY(QString trouble READ trouble NOTIFY changed FINAL)
  public:
   explicit EventController(QObject* parent = nullptr);
@@ -60,6 +63,8 @@ class EventController : public QObject {
   RecordModel* warnings() { return &warnings_; }
   RecordModel* recipes() { return &recipes_; }
   RecordModel* kitchens() { return &kitchens_; }
+  RecordModel* differences() { return &differences_; }
+  QString otherName() const { return otherName_; }
   bool hasEvent() const { return shown() != nullptr; }
   bool mayEdit() const { return session_ != nullptr && session_->mayHost(); }
   bool mayMake() const;
@@ -73,7 +78,6 @@ class EventController : public QObject {
   QString problem() const;
   int problemCount() const { return static_cast<int>(problems_.size()); }
   bool checking() const { return checking_; }
-  bool saving() const { return saving_; }
   QString trouble() const { return trouble_; }
 
   Q_INVOKABLE void edit();
@@ -121,21 +125,23 @@ class EventController : public QObject {
   void check();
   void takeMenu(int asked, const absl::StatusOr<v1::CheckMenuResponse>& answer);
   void takeProblems(int asked, const absl::Status& status);
-  void finish(const absl::Status& status, const std::string& eventId);
-  void write(const google::protobuf::Message& request, const std::string& eventId);
+  void takeConflict(qint64 number);
+  void endConflict();
+  void showComing();
   void readRecipes();
 
   QPointer<HouseholdSession> session_;
-  RecordModel courses_, marks_, guests_, dishes_, cooks_, warnings_, recipes_, kitchens_;
+  RecordModel courses_, marks_, guests_, dishes_, cooks_, warnings_, recipes_, kitchens_, differences_;
   std::optional<EventDraft> draft_;
   std::optional<v1::CheckMenuResponse> menu_;
   std::string checkedEtag_;           // of the stored event that menu_ is about
   QHash<QString, QString> problems_;  // by field path
-  QString guestText_, trouble_;
+  QString guestText_, trouble_, otherName_;
+  qint64 conflict_ = 0;       // the refused change that the draft is; 0: none
+  std::string comingId_;      // an event that is being made and is shown as soon as it is here
   QTimer wait_;
   int asked_ = 0;  // counts the checks; only the answers to the last one count
   bool checking_ = false;
-  bool saving_ = false;
 };
 
 }  // namespace suppertide

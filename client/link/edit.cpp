@@ -244,6 +244,11 @@ std::string etagOf(const Message& document) {
   return meta == nullptr ? std::string() : textOf(*meta, "etag");
 }
 
+std::int64_t documentRevisionOf(const Message& document) {
+  const Message* meta = partOf(document, "meta");
+  return meta == nullptr ? 0 : revisionOf(*meta);
+}
+
 std::string writerOf(const Message& document) {
   const Message* meta = partOf(document, "meta");
   return meta == nullptr ? std::string() : textOf(*meta, "updated_by_member_id");

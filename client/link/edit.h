@@ -6,6 +6,7 @@
 
 #include <google/protobuf/message.h>
 
+#include <cstdint>
 #include <memory>
 #include <string>
 
@@ -41,6 +42,8 @@ const google::protobuf::Message* documentOf(const Replica& replica, const std::s
                                             const std::string& id);
 // A document's etag; empty when it was never stored.
 std::string etagOf(const google::protobuf::Message& document);
+// The household's revision that it was written in last; 0 when it was never stored.
+std::int64_t documentRevisionOf(const google::protobuf::Message& document);
 // Who wrote it last.
 std::string writerOf(const google::protobuf::Message& document);
 // Makes `request` apply to the document with that etag.

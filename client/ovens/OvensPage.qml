@@ -2,6 +2,7 @@ pragma ComponentBehavior: Bound
 import QtQuick
 import Suppertide.Ui
 import Suppertide.Session
+import Suppertide.Planning
 import Suppertide.Ovens
 
 // Every oven over a day with one cursor for all; what collided in them, and what would help.
@@ -9,15 +10,23 @@ FocusScope {
     id: root
 
     required property HouseholdSession session
+    required property Planning planning
     readonly property OvensController ovens: OvensController {
         session: root.session
+        planning: root.planning
     }
-    // Shown above the ovens: what cannot all be had, and its remedies. Null: nothing.
-    property Component help: null
+    readonly property bool narrow: width < Theme.narrowWidth
+    readonly property bool askedOpen: planning.whatIf.open
+    readonly property bool clashOpen: planning.remedies.open && !askedOpen
+    readonly property bool panelOpen: askedOpen || clashOpen
 
     Flickable {
         id: scroller
-        anchors.fill: parent
+        anchors {
+            fill: parent
+            rightMargin: root.panelOpen && !root.narrow ? panel.width : 0
+            bottomMargin: root.panelOpen && root.narrow ? panel.height : 0
+        }
         visible: !empty.visible
         contentHeight: stack.height + 2 * Theme.medium
         boundsBehavior: Flickable.StopAtBounds
@@ -67,10 +76,16 @@ FocusScope {
                     onClicked: root.ovens.toNow()
                 }
             }
-            Loader {
+            OvenHelpCard {
                 width: parent.width
-                sourceComponent: root.help
-                visible: status === Loader.Ready && height > 0
+                planning: root.planning
+            }
+            WordsText {
+                width: parent.width
+                visible: root.planning.previewing
+                text: qsTr("This is how it would be; nothing is changed yet.")
+                color: Theme.moved
+                font.bold: true
             }
             Repeater {
                 model: root.ovens.ovens
@@ -89,8 +104,28 @@ FocusScope {
 
                 SettledRow {
                     width: stack.width
+                    mayAsk: root.planning.mayPlan && !root.planning.previewing
+                    onAsked: (stepId, minutes) => root.planning.whatIf.ask(stepId, minutes)
                 }
             }
+        }
+    }
+    FocusScope {
+        id: panel
+        visible: root.panelOpen
+        width: root.narrow ? parent.width : Math.min(380, parent.width * 0.42)
+        height: root.narrow ? Math.round(parent.height * 0.52) : parent.height
+        anchors { right: parent.right; bottom: parent.bottom }
+
+        WhatIfPanel {
+            anchors.fill: parent
+            visible: root.askedOpen
+            whatIf: root.planning.whatIf
+        }
+        ClashPanel {
+            anchors.fill: parent
+            visible: root.clashOpen
+            search: root.planning.remedies
         }
     }
     EmptyState {

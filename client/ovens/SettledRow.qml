@@ -1,3 +1,4 @@
+pragma ComponentBehavior: Bound
 import QtQuick
 import Suppertide.Ui
 
@@ -7,6 +8,10 @@ Card {
 
     required property string wanted
     required property string settled
+    // Each with "stepId", "minutes", "words".
+    required property var choices
+    property bool mayAsk: false
+    signal asked(stepId: string, minutes: real)
 
     padding: Theme.small + Theme.tiny
     Accessible.role: Accessible.ListItem
@@ -30,6 +35,24 @@ Card {
             width: root.room - 28
             text: root.settled
             Accessible.ignored: true
+        }
+    }
+    Flow {
+        width: root.room
+        visible: root.mayAsk && root.choices.length > 0
+        spacing: Theme.small
+
+        Repeater {
+            model: root.mayAsk ? root.choices : []
+
+            ActionButton {
+                required property var modelData
+
+                objectName: "ask/" + modelData.stepId
+                width: Math.min(implicitWidth, root.room)
+                text: modelData.words
+                onClicked: root.asked(modelData.stepId, modelData.minutes)
+            }
         }
     }
 }

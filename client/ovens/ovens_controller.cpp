@@ -3,6 +3,7 @@
 #include <QtCore/qlocale.h>
 
 #include <algorithm>
+#include <cmath>
 
 #include "client/ovens/settled_words.h"
 
@@ -29,7 +30,7 @@ OvensController::OvensController(QObject* parent)
           {"ovenId", "name", "headline", "detail", "temperatures", "setpoints", "blocks", "racks", "loose"}),
       days_({"day", "label"}),
       ticks_({"key", "part", "label"}),
-      settled_({"key", "wanted", "settled"}) {}
+      settled_({"key", "wanted", "settled", "choices"}) {}
 
 void OvensController::setSession(HouseholdSession* session) {
   if (session == session_) return;
@@ -37,15 +38,38 @@ void OvensController::setSession(HouseholdSession* session) {
   session_ = session;
   if (session_ != nullptr) {
     for (const auto signal : {&HouseholdSession::householdChanged, &HouseholdSession::eventIdChanged})
-      connect(session_, signal, this, &OvensController::refresh);
+      connect(session_, signal, this, &OvensController::previewCame);
     connect(session_, &HouseholdSession::nowChanged, this, &OvensController::minuteCame);
   }
-  refresh();
+  previewCame();
   Q_EMIT sessionChanged();
 }
 
+void OvensController::setPlanning(Planning* planning) {
+  if (planning == planning_) return;
+  if (planning_ != nullptr) planning_->disconnect(this);
+  planning_ = planning;
+  // After the household itself is shown, so that nothing flickers where a preview becomes the plan.
+  if (planning_ != nullptr)
+    connect(planning_, &Planning::previewChanged, this, &OvensController::previewCame, Qt::QueuedConnection);
+  previewCame();
+  Q_EMIT sessionChanged();
+}
+
+void OvensController::previewCame() {
+  const Household preview = planning_ == nullptr || session_ == nullptr ? nullptr : planning_->preview();
+  const std::string eventId = session_ == nullptr ? std::string() : session_->eventId().toStdString();
+  const bool here = preview != nullptr && preview->events.count(eventId) > 0;
+  previewed_ = here ? std::make_shared<const PlanView>(preview, eventId) : nullptr;
+  refresh();
+}
+
+const std::shared_ptr<const PlanView>& OvensController::view() const {
+  return previewed_ != nullptr ? previewed_ : session_->view();
+}
+
 bool OvensController::hasPlan() const {
-  return session_ != nullptr && session_->view() != nullptr && session_->view()->plan() != nullptr;
+  return session_ != nullptr && view() != nullptr && view()->plan() != nullptr;
 }
 
 // The day kept while it is there; else today, else the last one, which is the day of the dinner.
@@ -53,7 +77,7 @@ void OvensController::chooseDay(const std::vector<OvenDay>& days) {
   const auto hasDay = [&](const QDate& date) {
     return std::any_of(days.begin(), days.end(), [&](const OvenDay& day) { return day.date == date; });
   };
-  const QDate today = session_->view()->words().local(session_->now()).date();
+  const QDate today = view()->words().local(session_->now()).date();
   if (moved_ && hasDay(day_)) return;
   if (!moved_ && hasDay(today))
     day_ = today;
@@ -67,7 +91,7 @@ void OvensController::minuteCame() {
 
 void OvensController::refresh() {
   if (session_ != nullptr) minute_ = std::chrono::floor<std::chrono::minutes>(session_->now());
-  const std::vector<OvenDay> days = hasPlan() ? ovenDays(*session_->view()) : std::vector<OvenDay>();
+  const std::vector<OvenDay> days = hasPlan() ? ovenDays(*view()) : std::vector<OvenDay>();
   if (days.empty()) {
     for (RecordModel* model : {&ovens_, &days_, &ticks_, &settled_}) model->setRecords({});
     Q_EMIT changed();
@@ -75,7 +99,7 @@ void OvensController::refresh() {
   }
   chooseDay(days);
   for (const OvenDay& day : days)
-    if (day.date == day_) axis_ = heatAxis(*session_->view(), day);
+    if (day.date == day_) axis_ = heatAxis(*view(), day);
   nowX_ = axis_.x(session_->now());
   if (!moved_) cursor_ = axis_.at(nowX_ > 1 ? 0.5 : nowX_);
   cursor_ = std::clamp(cursor_, axis_.start, axis_.limit);
@@ -93,7 +117,7 @@ void OvensController::setDay(const QString& day) {
   moved_ = true;
   if (hasPlan()) {
     // Where most is to be seen: the last bake of the day goes in.
-    for (const OvenDay& one : ovenDays(*session_->view()))
+    for (const OvenDay& one : ovenDays(*view()))
       if (one.date == wanted) cursor_ = one.start + (one.limit - one.start) / 2;
   }
   refresh();
@@ -115,14 +139,14 @@ void OvensController::nudgeCursor(int minutes) {
 
 void OvensController::toChange(int direction) {
   if (!hasOvens()) return;
-  const std::vector<Instant> changes = ovenChanges(*session_->view());
+  const std::vector<Instant> changes = ovenChanges(*view());
   std::optional<Instant> next;
   for (const Instant time : changes) {
     if (direction > 0 && time > cursor_ && !next) next = time;
     if (direction < 0 && time < cursor_) next = time;
   }
   if (!next) return;
-  for (const OvenDay& day : ovenDays(*session_->view()))
+  for (const OvenDay& day : ovenDays(*view()))
     if (day.start <= *next && *next <= day.limit) day_ = day.date;
   placeCursor(*next);
 }
@@ -133,19 +157,19 @@ void OvensController::toNow() {
 }
 
 QString OvensController::cursorText() const {
-  return hasPlan() ? session_->view()->words().dayClock(cursor_) : QString();
+  return hasPlan() ? view()->words().dayClock(cursor_) : QString();
 }
 
 void OvensController::readDays(const std::vector<OvenDay>& days) {
   std::vector<Record> records;
   for (const OvenDay& day : days)
     records.push_back({{QStringLiteral("day"), day.date.toString(Qt::ISODate)},
-                       {QStringLiteral("label"), session_->view()->words().day(day.start)}});
+                       {QStringLiteral("label"), view()->words().day(day.start)}});
   days_.setRecords(std::move(records));
 }
 
 void OvensController::readTicks() {
-  const TimeWords& words = session_->view()->words();
+  const TimeWords& words = view()->words();
   const int step = tickMinutes(minutesBetween(axis_.start, axis_.limit));
   QDateTime at = words.local(axis_.start);
   at.setTime(QTime(at.time().hour(), 0));
@@ -171,7 +195,7 @@ QVariantList OvensController::setpointsOf(const v1::OvenProgram& program) const 
                          {QStringLiteral("height"), axis_.y(segment.setpoint_celsius())},
                          {QStringLiteral("label"), segment.kind() == v1::OVEN_SEGMENT_KIND_HEATING
                                                        ? QString()
-                                                       : session_->view()->dial(segment.setpoint_celsius())}};
+                                                       : view()->dial(segment.setpoint_celsius())}};
   }
   return spans;
 }
@@ -183,7 +207,7 @@ QVariantList OvensController::blocksOf(const v1::OvenProgram& program) const {
   std::vector<std::string> known;
   for (const v1::OvenSegment& segment : program.segments()) {
     for (const v1::RackUse& use : segment.racks()) {
-      const v1::PlannedStep* step = session_->view()->step(use.step_id());
+      const v1::PlannedStep* step = view()->step(use.step_id());
       if (step == nullptr || std::find(known.begin(), known.end(), step->id()) != known.end()) continue;
       known.push_back(step->id());
       const Instant start = toInstant(step->start_time());
@@ -196,9 +220,9 @@ QVariantList OvensController::blocksOf(const v1::OvenProgram& program) const {
           {QStringLiteral("from"), axis_.x(start)},
           {QStringLiteral("until"), axis_.x(limit)},
           {QStringLiteral("row"), static_cast<int>(row - rowEnds.begin())},
-          {QStringLiteral("label"), session_->view()->names().dish(step->dish_id())},
-          {QStringLiteral("spoken"), tr("%1, %2").arg(session_->view()->names().dish(step->dish_id()),
-                                                      session_->view()->words().spokenSpan(start, limit))}};
+          {QStringLiteral("label"), view()->names().dish(step->dish_id())},
+          {QStringLiteral("spoken"), tr("%1, %2").arg(view()->names().dish(step->dish_id()),
+                                                      view()->words().spokenSpan(start, limit))}};
     }
   }
   return blocks;
@@ -207,16 +231,16 @@ QVariantList OvensController::blocksOf(const v1::OvenProgram& program) const {
 // From the top down, as one looks into the oven.
 QVariantList OvensController::racksOf(const v1::OvenProgram& program, const OvenAt& at) const {
   QVariantList racks;
-  for (int level = rackCount(*session_->view(), program); level > 0; --level) {
+  for (int level = rackCount(*view(), program); level > 0; --level) {
     QString dish, until;
     bool more = false;
     for (const RackDish& one : at.dishes) {
       const auto here = std::find(one.positions.begin(), one.positions.end(), level);
       if (here == one.positions.end()) continue;
       more = !dish.isEmpty();
-      dish = more ? tr("%1, %2").arg(dish, session_->view()->names().dish(one.step->dish_id()))
-                  : session_->view()->names().dish(one.step->dish_id());
-      until = tr("out at %1").arg(session_->view()->words().clock(toInstant(one.step->end_time())));
+      dish = more ? tr("%1, %2").arg(dish, view()->names().dish(one.step->dish_id()))
+                  : view()->names().dish(one.step->dish_id());
+      until = tr("out at %1").arg(view()->words().clock(toInstant(one.step->end_time())));
     }
     racks << QVariantMap{
         {QStringLiteral("level"), level}, {QStringLiteral("dish"), dish}, {QStringLiteral("until"), until}};
@@ -226,8 +250,8 @@ QVariantList OvensController::racksOf(const v1::OvenProgram& program, const Oven
 
 QString OvensController::headline(const OvenAt& at) const {
   if (at.segment == nullptr) return tr("Off");
-  const QString dial = session_->view()->dial(at.segment->setpoint_celsius());
-  const QString until = session_->view()->words().clock(toInstant(at.segment->end_time()));
+  const QString dial = view()->dial(at.segment->setpoint_celsius());
+  const QString until = view()->words().clock(toInstant(at.segment->end_time()));
   switch (at.segment->kind()) {
     case v1::OVEN_SEGMENT_KIND_HEATING:
       return tr("Heating to %1, hot at %2").arg(dial, until);
@@ -241,7 +265,7 @@ QString OvensController::headline(const OvenAt& at) const {
 }
 
 Record OvensController::ovenRecord(const v1::OvenProgram& program) const {
-  const PlanView& view = *session_->view();
+  const PlanView& view = *view();
   const OvenAt at = ovenAt(view, program, cursor_);
   QVariantList lines;
   for (const QList<QPointF>& line : temperatureLines(program, axis_)) lines << QVariant::fromValue(line);
@@ -264,19 +288,41 @@ Record OvensController::ovenRecord(const v1::OvenProgram& program) const {
 
 void OvensController::readOvens() {
   std::vector<Record> records;
-  for (const v1::OvenProgram& program : session_->view()->plan()->oven_programs())
+  for (const v1::OvenProgram& program : view()->plan()->oven_programs())
     records.push_back(ovenRecord(program));
   ovens_.setRecords(std::move(records));
 }
 
+// As each side was wished: to be asked about, not done.
+QVariantList OvensController::choicesOf(const v1::OvenClash& clash) const {
+  QVariantList choices;
+  const auto add = [&](const std::string& stepId, const google::protobuf::Timestamp& wished) {
+    const v1::PlannedStep* step = view()->step(stepId);
+    const Instant start = toInstant(wished);
+    if (step == nullptr || start <= session_->now() || view()->progress().isOver(stepId)) return;
+    const double minutes = minutesBetween(toInstant(step->start_time()), start);
+    if (std::abs(minutes) < 1) return;
+    choices << QVariantMap{
+        {QStringLiteral("stepId"), text(stepId)},
+        {QStringLiteral("minutes"), minutes},
+        {QStringLiteral("words"),
+         tr("What if %1 goes in at %2?")
+             .arg(view()->names().dish(step->dish_id()), view()->words().dayClock(start))}};
+  };
+  add(clash.step_a_id(), clash.naive_a().start());
+  add(clash.step_b_id(), clash.naive_b().start());
+  return choices;
+}
+
 void OvensController::readSettled() {
-  const SettledWords words(*session_->view());
+  const SettledWords words(*view());
   std::vector<Record> records;
-  for (const v1::OvenClash& clash : session_->view()->plan()->oven_clashes())
+  for (const v1::OvenClash& clash : view()->plan()->oven_clashes())
     records.push_back(
         {{QStringLiteral("key"), text(clash.oven_id() + " " + clash.step_a_id() + " " + clash.step_b_id())},
          {QStringLiteral("wanted"), words.wanted(clash)},
-         {QStringLiteral("settled"), words.settled(clash)}});
+         {QStringLiteral("settled"), words.settled(clash)},
+         {QStringLiteral("choices"), choicesOf(clash)}});
   settled_.setRecords(std::move(records));
 }
 

@@ -1,14 +1,17 @@
 // The ovens over one day, and all of them at the time under a cursor.
 //
-// Belongs to the thread of the user interface; follows the session's household and event.
+// Belongs to the thread of the user interface; follows the session's household and event, and shows what
+// planning previews in place of the plan.
 // The cursor stands on the clock's five minutes: at now, until somebody moves it.
 #pragma once
 
 #include <QtCore/qpointer.h>
 
+#include <memory>
 #include <optional>
 
 #include "client/ovens/oven_reading.h"
+#include "client/planning/planning.h"
 #include "client/session/household_session.h"
 #include "client/ui/record_model.h"
 
@@ -18,11 +21,13 @@ class OvensController : public QObject {
   Q_OBJECT
   QML_ELEMENT
   Q_PROPERTY(suppertide::HouseholdSession* session READ session WRITE setSession NOTIFY sessionChanged)
+  Q_PROPERTY(suppertide::Planning* planning READ planning WRITE setPlanning NOTIFY sessionChanged)
   // One an oven; points and lengths in parts of its chart.
   Q_PROPERTY(suppertide::RecordModel* ovens READ ovens CONSTANT FINAL)
   Q_PROPERTY(suppertide::RecordModel* days READ days CONSTANT FINAL)
   Q_PROPERTY(suppertide::RecordModel* ticks READ ticks CONSTANT FINAL)
-  // Where bakes wanted one oven at once, and how the plan settled it.
+  // Where bakes wanted one oven at once, how the plan settled it, and what might be asked instead:
+  // "choices", each with "stepId", "minutes" later (+) or earlier (-) and "words".
   Q_PROPERTY(suppertide::RecordModel* settled READ settled CONSTANT FINAL)
   Q_PROPERTY(bool hasPlan READ hasPlan NOTIFY changed FINAL)
   Q_PROPERTY(bool hasOvens READ hasOvens NOTIFY changed FINAL)
@@ -36,6 +41,8 @@ class OvensController : public QObject {
 
   HouseholdSession* session() const { return session_; }
   void setSession(HouseholdSession* session);
+  Planning* planning() const { return planning_; }
+  void setPlanning(Planning* planning);
   RecordModel* ovens() { return &ovens_; }
   RecordModel* days() { return &days_; }
   RecordModel* ticks() { return &ticks_; }
@@ -62,6 +69,9 @@ class OvensController : public QObject {
 
  private:
   void refresh();
+  void previewCame();
+  const std::shared_ptr<const PlanView>& view() const;
+  QVariantList choicesOf(const v1::OvenClash& clash) const;
   void minuteCame();  // nothing that is shown is finer
   void chooseDay(const std::vector<OvenDay>& days);
   void placeCursor(Instant time);
@@ -76,6 +86,8 @@ class OvensController : public QObject {
   QString headline(const OvenAt& at) const;
 
   QPointer<HouseholdSession> session_;
+  QPointer<Planning> planning_;
+  std::shared_ptr<const PlanView> previewed_;  // null: the plan is shown
   Instant minute_{};
   RecordModel ovens_, days_, ticks_, settled_;
   QDate day_;

@@ -10,7 +10,7 @@ Rectangle {
     required property Planning planning
     readonly property PlanRun run: planning.run
     readonly property bool busy: run.running || run.elsewhere
-    readonly property bool quiet: !busy && run.trouble.length === 0 && planning.shortfall.length === 0 && planning.outOfDate.length === 0 && planning.undoText.length === 0
+    readonly property bool quiet: !busy && run.trouble.length === 0 && planning.shortfall.length === 0 && planning.outOfDate.length === 0
     readonly property string words: {
         if (run.running)
             return run.stopping ? qsTr("Stopping; the best plan so far is kept…") : run.soFar
@@ -20,9 +20,7 @@ Rectangle {
             return qsTr("It could not be planned: %1").arg(run.trouble)
         if (planning.outOfDate.length > 0)
             return planning.outOfDate
-        if (planning.shortfall.length > 0)
-            return planning.shortfall
-        return planning.undoText.length > 0 ? qsTr("Done: %1").arg(planning.undoText) : ""
+        return planning.shortfall
     }
 
     implicitHeight: quiet ? 0 : column.implicitHeight + 2 * Theme.small
@@ -87,14 +85,6 @@ Rectangle {
                     text: qsTr("Adapt the plan")
                     spoken: qsTr("Adapt the plan, moving as little as can be")
                     onClicked: root.run.adapt()
-                }
-                ActionButton {
-                    objectName: "undo"
-                    visible: !root.busy && root.planning.undoText.length > 0
-                    symbol: Symbol.Undo
-                    text: qsTr("Undo")
-                    spoken: qsTr("Undo: %1").arg(root.planning.undoText)
-                    onClicked: root.planning.undo()
                 }
             }
         }

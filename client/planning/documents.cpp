@@ -86,12 +86,32 @@ Household takenBack(const link::Replica& now, const link::Replica& before, const
   return copy;
 }
 
-absl::Status store(const link::Replica& household, const std::string& eventId, link::Session& server) {
+absl::StatusOr<std::int64_t> store(const link::Replica& household, const std::string& eventId,
+                                   link::Session& server) {
   v1::ImportBundleRequest request;
   request.set_household_id(household.household.id());
   request.set_request_id(link::newRequestId());
   *request.mutable_bundle() = bundleOf(household, eventId);
-  return server.importBundle(request).status();
+  const auto answer = server.importBundle(request);
+  if (!answer.ok()) return answer.status();
+  return answer->revision();
+}
+
+UndoStack::Documents differing(const link::Replica& before, const link::Replica& after,
+                               const std::string& eventId) {
+  UndoStack::Documents keys = {{"event", eventId}, {"plan", eventId}};
+  const auto compare = [&](const char* kind, const auto& old, const auto& changed) {
+    for (const auto& [id, document] : old) {
+      const auto* other = find(changed, id);
+      if (other == nullptr || other->SerializeAsString() != document.SerializeAsString())
+        keys.emplace_back(kind, id);
+    }
+  };
+  compare("kitchen", before.kitchens, after.kitchens);
+  compare("recipe", before.recipes, after.recipes);
+  if (before.household.SerializeAsString() != after.household.SerializeAsString())
+    keys.emplace_back("household", before.household.id());
+  return keys;
 }
 
 QString needsServer() {

@@ -10,6 +10,7 @@
 #include "absl/status/statusor.h"
 #include "client/link/replica.h"
 #include "client/link/session.h"
+#include "client/session/undo_stack.h"
 
 namespace suppertide {
 
@@ -27,8 +28,12 @@ Household takenBack(const link::Replica& now, const link::Replica& before, const
 
 // Writes the event, its plan and all documents that they need, as they are in `household`, in one
 // revision: exactly this plan and no other. The server audits it first. For hosts.
-// Documents that others wrote meanwhile are overwritten: look with changedSince() before.
-absl::Status store(const link::Replica& household, const std::string& eventId, link::Session& server);
+// Documents that others wrote meanwhile are overwritten: look with sameInputs() before. Gives the revision.
+absl::StatusOr<std::int64_t> store(const link::Replica& household, const std::string& eventId,
+                                   link::Session& server);
+// What differs between `before` and `after` of what an event is made of and of its plan.
+UndoStack::Documents differing(const link::Replica& before, const link::Replica& after,
+                               const std::string& eventId);
 
 // Said where planning is asked for while the server is away.
 QString needsServer();

@@ -1,5 +1,7 @@
 #include "client/planning/planning.h"
 
+#include <QtCore/qpointer.h>
+
 #include "client/words/joined.h"
 #include "client/words/quality_words.h"
 
@@ -18,7 +20,7 @@ Planning::Planning(HouseholdSession& session, QObject* parent)
   connect(whatIf_, &WhatIf::applied, this, &Planning::remember);
   connect(&session, &HouseholdSession::householdChanged, this, &Planning::stateChanged);
   connect(&session, &HouseholdSession::memberChanged, this, &Planning::stateChanged);
-  connect(&session, &HouseholdSession::eventIdChanged, this, [this] { remember(nullptr, nullptr, {}); });
+  connect(&session, &HouseholdSession::eventIdChanged, this, &Planning::stateChanged);
 }
 
 Household Planning::preview() const {
@@ -52,25 +54,20 @@ QString Planning::proof() const {
   return QualityWords::proof(session_.view()->plan()->quality(), session_.view()->words());
 }
 
-void Planning::remember(const Household& before, const Household& after, const QString& what) {
-  before_ = before;
-  after_ = after;
-  undoText_ = what;
-  Q_EMIT stateChanged();
+void Planning::remember(const Household& before, const Household& after, const QString& what,
+                        std::int64_t revision) {
+  const std::string eventId = session_.eventId().toStdString();
+  session_.remember(what, revision, differing(*before, *after, eventId),
+                    [this, self = QPointer<Planning>(this), before, after, eventId] {
+                      if (self != nullptr) takeBack(before, after, eventId);
+                    });
 }
 
-void Planning::undo() {
-  if (before_ == nullptr) return;
-  const std::string eventId = session_.eventId().toStdString();
-  const Household wanted = takenBack(*session_.replica(), *before_, *after_, eventId);
-  remember(nullptr, nullptr, {});
-  session_.ask<bool>(
-      this,
-      [wanted, eventId](link::Session& server) -> absl::StatusOr<bool> {
-        if (absl::Status status = store(*wanted, eventId, server); !status.ok()) return status;
-        return true;
-      },
-      [this](const absl::StatusOr<bool>& answer) {
+void Planning::takeBack(const Household& before, const Household& after, const std::string& eventId) {
+  const Household wanted = takenBack(*session_.replica(), *before, *after, eventId);
+  session_.ask<std::int64_t>(
+      this, [wanted, eventId](link::Session& server) { return store(*wanted, eventId, server); },
+      [this](const absl::StatusOr<std::int64_t>& answer) {
         if (answer.ok()) return;
         Q_EMIT session_.failed(tr("It can't be taken back any more: %1")
                                    .arg(QString::fromStdString(std::string(answer.status().message()))));

@@ -1,4 +1,4 @@
-// Planning as people do it: a run, what would help, "what if?", and taking the last change back.
+// Planning as people do it: a run, what would help, "what if?". What it changes is taken back by the session's undo.
 //
 // What it previews is not the household's plan yet; the timeline shows it as such.
 #pragma once
@@ -26,8 +26,6 @@ class Planning : public QObject {
   Q_PROPERTY(QString proof READ proof NOTIFY stateChanged FINAL)
   Q_PROPERTY(bool hasPlan READ hasPlan NOTIFY stateChanged FINAL)
   Q_PROPERTY(bool mayPlan READ mayPlan NOTIFY stateChanged FINAL)
-  // What undo() takes back; empty: nothing.
-  Q_PROPERTY(QString undoText READ undoText NOTIFY stateChanged FINAL)
  public:
   // `session` outlives it.
   explicit Planning(HouseholdSession& session, QObject* parent = nullptr);
@@ -48,23 +46,20 @@ class Planning : public QObject {
   QString proof() const;
   bool hasPlan() const;
   bool mayPlan() const { return session_.mayReport() && session_.view() != nullptr; }
-  QString undoText() const { return undoText_; }
-  // The event and its plan as before the last change that was made here. For hosts.
-  Q_INVOKABLE void undo();
 
  Q_SIGNALS:
   void previewChanged();
   void stateChanged();
 
  private:
-  void remember(const Household& before, const Household& after, const QString& what);
+  // `revision`: of the household with `after`.
+  void remember(const Household& before, const Household& after, const QString& what, std::int64_t revision);
+  void takeBack(const Household& before, const Household& after, const std::string& eventId);
 
   HouseholdSession& session_;
   PlanRun* run_;
   RemedySearch* remedies_;
   WhatIf* whatIf_;
-  Household before_, after_;  // the last change made here; null: none
-  QString undoText_;
 };
 
 }  // namespace suppertide

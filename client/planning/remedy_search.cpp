@@ -114,18 +114,14 @@ void RemedySearch::apply() {
   const Household before = session_.replica();
   const Household wanted = preview_;
   const std::string eventId = view_->event().id();
-  session_.ask<bool>(
-      this,
-      [wanted, eventId](link::Session& server) -> absl::StatusOr<bool> {
-        if (absl::Status status = store(*wanted, eventId, server); !status.ok()) return status;
-        return true;
-      },
-      [this, before, wanted, number](const absl::StatusOr<bool>& answer) {
+  session_.ask<std::int64_t>(
+      this, [wanted, eventId](link::Session& server) { return store(*wanted, eventId, server); },
+      [this, before, wanted, number](const absl::StatusOr<std::int64_t>& answer) {
         applying_ = false;
         if (answer.ok()) {
           const QString what = remedies_->title(number);
           close();
-          Q_EMIT applied(before, wanted, what);
+          Q_EMIT applied(before, wanted, what, *answer);
         } else {
           progress_ = QString::fromStdString(std::string(answer.status().message()));
         }

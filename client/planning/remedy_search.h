@@ -63,8 +63,9 @@ class RemedySearch : public QObject {
  Q_SIGNALS:
   void changed();
   void previewChanged();
-  // To be taken back: what was before apply() and what it made.
-  void applied(const suppertide::Household& before, const suppertide::Household& after, const QString& what);
+  // To be taken back: what was before apply() and what it made, in which revision of the household.
+  void applied(const suppertide::Household& before, const suppertide::Household& after, const QString& what,
+               qint64 revision);
 
  private:
   void finish(const absl::Status& status);

@@ -180,7 +180,7 @@ void WhatIf::apply() {
           return;
         }
         awaited_ = answer->revision();
-        Q_EMIT applied(before, after, what);
+        Q_EMIT applied(before, after, what, awaited_);
         if (session_.replica()->revision >= awaited_) leave();
       });
   Q_EMIT changed();

@@ -70,8 +70,9 @@ class WhatIf : public QObject {
   void changed();
   void previewChanged();
   void left();
-  // To be taken back: what was before apply() and what it made.
-  void applied(const suppertide::Household& before, const suppertide::Household& after, const QString& what);
+  // To be taken back: what was before apply() and what it made, in which revision of the household.
+  void applied(const suppertide::Household& before, const suppertide::Household& after, const QString& what,
+               qint64 revision);
 
  private:
   void askWith(const std::string& stepId, v1::Event event, const QString& question);

@@ -18,6 +18,8 @@ namespace {
 // Planning and a question or two beside it; more wait.
 constexpr int kWorkers = 4;
 constexpr std::chrono::milliseconds kKeepPause{1000};
+// What was told longer ago is no slip of the finger.
+constexpr std::chrono::hours kLongestUndo{2};
 
 link::SessionOptions sessionOptions(const link::LinkOptions& options) {
   link::SessionOptions session;
@@ -176,6 +178,7 @@ void HouseholdSession::setEventId(const QString& id) {
   changedBy_.clear();
   refreshView();
   Q_EMIT eventIdChanged();
+  Q_EMIT undoChanged();
 }
 
 void HouseholdSession::setMemberId(const std::string& id) {
@@ -241,10 +244,40 @@ bool HouseholdSession::keep(std::shared_ptr<google::protobuf::Message> request, 
   return true;
 }
 
+QString HouseholdSession::undoText() const {
+  if (!undo_.empty()) return undo_.text();
+  const v1::Report* last = lastReport();
+  if (last == nullptr) return {};
+  v1::AddReportsRequest told;
+  told.set_event_id(eventId_);
+  *told.add_reports() = *last;
+  return RequestWords::of(told, *replica_);
+}
+
 void HouseholdSession::undo() {
   if (replica_ == nullptr) return;
-  if (auto back = undo_.take(*replica_); back != nullptr) keep(std::move(back), /*undoable=*/false);
+  if (!undo_.empty()) {
+    if (auto back = undo_.take(*replica_); back != nullptr) keep(std::move(back), /*undoable=*/false);
+  } else if (const v1::Report* last = lastReport(); last != nullptr) {
+    v1::AddReportsRequest told;
+    told.set_event_id(eventId_);
+    *told.add_reports() = *last;
+    keep(link::inverseOf(told, *replica_), /*undoable=*/false);
+  }
   Q_EMIT undoChanged();
+}
+
+void HouseholdSession::remember(const QString& what, std::int64_t revision, UndoStack::Documents touched,
+                                std::function<void()> back) {
+  undo_.add(what, revision, std::move(touched), std::move(back));
+  Q_EMIT undoChanged();
+}
+
+const v1::Report* HouseholdSession::lastReport() const {
+  if (view_ == nullptr || memberId_.empty() || !mayReport()) return nullptr;
+  const v1::Report* last = view_->progress().lastOf(memberId_);
+  const bool recent = last != nullptr && toInstant(last->happen_time()) > now_ - kLongestUndo;
+  return recent ? last : nullptr;
 }
 
 void HouseholdSession::requestTaken(const link::Outbox::Entry& entry,
@@ -352,10 +385,8 @@ void HouseholdSession::replicaChanged(std::shared_ptr<const link::Replica> repli
                                       const std::string& memberId) {
   told_ = std::move(replica);
   if (keeper_ != nullptr) keeper_->keep(told_);
-  const bool couldUndo = !undo_.empty();
   undo_.check(*told_);
   show(&memberId);
-  if (couldUndo) Q_EMIT undoChanged();
 }
 
 void HouseholdSession::show(const std::string* writer) {
@@ -370,6 +401,7 @@ void HouseholdSession::show(const std::string* writer) {
   if (eventId_ != before) Q_EMIT eventIdChanged();
   Q_EMIT householdChanged();
   Q_EMIT memberChanged();
+  Q_EMIT undoChanged();
 }
 
 std::string HouseholdSession::planner() const {

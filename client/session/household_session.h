@@ -53,7 +53,8 @@ class HouseholdSession : public QObject, private link::LinkListener, private lin
   Q_PROPERTY(int waitingCount READ waitingCount NOTIFY stateChanged FINAL)
   // What the server refused; see sendAgain() and letGo().
   Q_PROPERTY(suppertide::RefusedModel* refused READ refused CONSTANT FINAL)
-  // The last change made here, in words, that undo() takes back; empty: none.
+  // The last change made here, in words, that undo() takes back; empty: none. After a restart the last
+  // report of this device's person counts.
   Q_PROPERTY(QString undoText READ undoText NOTIFY undoChanged FINAL)
   // Something of the household has been received, now or before a cut.
   Q_PROPERTY(bool known READ known NOTIFY householdChanged FINAL)
@@ -101,7 +102,7 @@ class HouseholdSession : public QObject, private link::LinkListener, private lin
   QString why() const { return why_; }
   int waitingCount() const { return pending_.waitingCount(); }
   RefusedModel* refused() const { return refused_; }
-  QString undoText() const { return undo_.text(); }
+  QString undoText() const;
   bool known() const { return replica_ != nullptr && replica_->revision > 0; }
   QString householdName() const;
   EventModel* events() const { return events_; }
@@ -136,6 +137,10 @@ class HouseholdSession : public QObject, private link::LinkListener, private lin
   Q_INVOKABLE bool waits(const QString& id) const { return pending_.waits(id.toStdString()); }
   // Takes the last change made here back, if nobody has changed it since.
   Q_INVOKABLE void undo();
+  // Something was changed by a call, in the household revision `revision`; undo() takes it back by `back`
+  // for as long as nobody changes any of `touched`.
+  void remember(const QString& what, std::int64_t revision, UndoStack::Documents touched,
+                std::function<void()> back);
 
   // Both versions of something that was changed elsewhere while it was changed here; `theirs` is null
   // when it is gone. `mine` is null when `number` is not refused for that.
@@ -199,6 +204,8 @@ class HouseholdSession : public QObject, private link::LinkListener, private lin
   void askWhoIAm();
   void run(std::function<void(link::Session&)> work);
   const v1::Member* member() const;
+  // Of the shown event, by this device's person, not too long ago; null: none.
+  const v1::Report* lastReport() const;
 
   Clock clock_;
   Instant now_;

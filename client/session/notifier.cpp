@@ -11,6 +11,8 @@ namespace {
 
 const QString kService = QStringLiteral("org.freedesktop.Notifications");
 const QString kPath = QStringLiteral("/org/freedesktop/Notifications");
+const QString kSettle = QStringLiteral("settle");
+const QString kSnooze = QStringLiteral("snooze");
 constexpr int kPatienceMs = 5'000;
 constexpr int kAsTheDesktopLikes = -1;
 
@@ -41,7 +43,8 @@ void Notifier::tell(const QString& id, const QString& title, const QString& text
   QDBusMessage call = callOf("Notify");
   // The text may hold marks of the desktop's own: none of ours.
   call << QGuiApplication::applicationDisplayName() << numbers_.value(id, 0U) << QString() << title
-       << text.toHtmlEscaped() << QStringList{QStringLiteral("default"), tr("Show")} << hints
+       << text.toHtmlEscaped()
+       << QStringList{QStringLiteral("default"), tr("Show"), kSettle, tr("Seen to"), kSnooze, tr("In 10 min")} << hints
        << kAsTheDesktopLikes;
   auto* watcher = new QDBusPendingCallWatcher(bus_.asyncCall(call, kPatienceMs), this);
   connect(watcher, &QDBusPendingCallWatcher::finished, this,
@@ -73,9 +76,12 @@ void Notifier::takeBack(const QString& id) {
   bus_.asyncCall(call, kPatienceMs);
 }
 
-void Notifier::actionInvoked(uint number, const QString&) {
+void Notifier::actionInvoked(uint number, const QString& action) {
   const QString id = numbers_.key(number);
-  if (!id.isEmpty()) Q_EMIT opened(id);
+  if (id.isEmpty()) return;
+  if (action == kSettle) return Q_EMIT settled(id);
+  if (action == kSnooze) return Q_EMIT snoozed(id);
+  Q_EMIT opened(id);
 }
 
 void Notifier::notificationClosed(uint number, uint) {

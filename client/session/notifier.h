@@ -33,8 +33,11 @@ class Notifier : public QObject {
   void takenBackHere(const QString& id);
   // A sound is wanted that the desktop does not make.
   void ringsHere();
-  // The person answered the notification: they want to see what it is about.
+  // The person answered the notification: they want to see what it is about, have seen to it, or want to be
+  // told again later.
   void opened(const QString& id);
+  void settled(const QString& id);
+  void snoozed(const QString& id);
 
  private Q_SLOTS:
   void actionInvoked(uint number, const QString& action);

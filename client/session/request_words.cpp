@@ -51,6 +51,8 @@ QString reportWords(const v1::Report& report, const QString& name) {
       return RequestWords::tr("“%1” left out").arg(name);
     case v1::Report::kDelayedBy:
       return RequestWords::tr("“%1” later").arg(name);
+    case v1::Report::kNeedsMoreDuration:
+      return RequestWords::tr("“%1” takes longer").arg(name);
     case v1::Report::kHandedToMemberId:
       return RequestWords::tr("“%1” handed on").arg(name);
     case v1::Report::kUndoneReportId:

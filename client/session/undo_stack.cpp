@@ -9,6 +9,11 @@ constexpr std::size_t kMostSteps = 20;
 
 }  // namespace
 
+void UndoStack::push(Step step) {
+  steps_.push_back(std::move(step));
+  if (steps_.size() > kMostSteps) steps_.erase(steps_.begin());
+}
+
 void UndoStack::add(std::int64_t number, const google::protobuf::Message& request,
                     const link::Replica& before, const QString& text) {
   auto inverse = link::inverseOf(request, before);
@@ -18,8 +23,18 @@ void UndoStack::add(std::int64_t number, const google::protobuf::Message& reques
   step.edit = link::readEdit(request);
   step.inverse = std::move(inverse);
   step.text = text;
-  steps_.push_back(std::move(step));
-  if (steps_.size() > kMostSteps) steps_.erase(steps_.begin());
+  push(std::move(step));
+}
+
+void UndoStack::add(const QString& text, std::int64_t revision, Documents touched,
+                    std::function<void()> back) {
+  Step step;
+  step.text = text;
+  step.revision = revision;
+  step.touched = std::move(touched);
+  step.back = std::move(back);
+  step.taken = true;
+  push(std::move(step));
 }
 
 void UndoStack::taken(std::int64_t number, const google::protobuf::Message& answer) {
@@ -38,31 +53,41 @@ void UndoStack::drop(std::int64_t number) {
       steps_.end());
 }
 
-void UndoStack::check(const link::Replica& base) {
+bool UndoStack::isStale(const Step& step, const link::Replica& base) const {
   using Act = link::Edit::Act;
-  // The versions that later changes of ours made are ours, too.
-  const auto isOurs = [&](const Step& step, const std::string& etag) {
-    return std::any_of(steps_.begin(), steps_.end(), [&](const Step& other) {
-      return other.edit.kind == step.edit.kind && other.edit.id == step.edit.id &&
-             (other.etag == etag || other.edit.etag == etag);
+  if (!step.taken || base.revision < step.revision) return false;
+  if (step.back != nullptr)
+    return std::any_of(step.touched.begin(), step.touched.end(), [&](const auto& key) {
+      const auto* there = link::documentOf(base, key.first, key.second);
+      return there == nullptr || link::documentRevisionOf(*there) > step.revision;
     });
-  };
-  std::vector<std::int64_t> stale;
-  for (const Step& step : steps_) {
-    const bool joins = step.edit.act == Act::kReport || step.edit.act == Act::kShopping;
-    if (joins || !step.taken || base.revision < step.revision) continue;
-    const auto* there = link::documentOf(base, step.edit.kind, step.edit.id);
-    const bool same = step.edit.act == Act::kDelete ? there == nullptr
-                                                    : there != nullptr && isOurs(step, link::etagOf(*there));
-    if (!same) stale.push_back(step.number);
-  }
-  for (const std::int64_t number : stale) drop(number);
+  // These join what others told.
+  if (step.edit.act == Act::kReport || step.edit.act == Act::kShopping) return false;
+  const auto* there = link::documentOf(base, step.edit.kind, step.edit.id);
+  if (step.edit.act == Act::kDelete) return there != nullptr;
+  if (there == nullptr) return true;
+  // The versions that later changes of ours made are ours, too.
+  return std::none_of(steps_.begin(), steps_.end(), [&](const Step& other) {
+    return other.edit.kind == step.edit.kind && other.edit.id == step.edit.id &&
+           (other.etag == link::etagOf(*there) || other.edit.etag == link::etagOf(*there));
+  });
+}
+
+void UndoStack::check(const link::Replica& base) {
+  std::vector<bool> stale;
+  for (const Step& step : steps_) stale.push_back(isStale(step, base));
+  for (std::size_t i = stale.size(); i-- > 0;)
+    if (stale[i]) steps_.erase(steps_.begin() + static_cast<std::ptrdiff_t>(i));
 }
 
 std::unique_ptr<google::protobuf::Message> UndoStack::take(const link::Replica& shown) {
   if (steps_.empty()) return nullptr;
   Step step = std::move(steps_.back());
   steps_.pop_back();
+  if (step.back != nullptr) {
+    step.back();
+    return nullptr;
+  }
   if (const auto* there = link::documentOf(shown, step.edit.kind, step.edit.id); there != nullptr)
     link::aimAt(*step.inverse, link::etagOf(*there));
   return std::move(step.inverse);

@@ -13,7 +13,7 @@ Rectangle {
     required property Timeline timeline
     required property bool narrow
 
-    implicitHeight: row.implicitHeight + 2 * Theme.small
+    implicitHeight: row.implicitHeight + 2 * Theme.small + (undoRow.visible ? undoRow.height + Theme.tiny : 0)
     color: Theme.surface
 
     RowLayout {
@@ -54,11 +54,11 @@ Rectangle {
         }
         ActionButton {
             objectName: "undo"
-            visible: root.session.undoText.length > 0
+            visible: !root.narrow && root.session.undoText.length > 0
             symbol: Symbol.Undo
-            text: root.narrow ? "" : qsTr("Undo")
-            spoken: qsTr("Undo: %1").arg(root.session.undoText)
+            text: qsTr("Undo: %1").arg(root.session.undoText)
             onClicked: root.session.undo()
+            Layout.maximumWidth: Math.max(160, root.width * 0.32)
         }
         StatusPill {
             objectName: "connection"
@@ -66,5 +66,15 @@ Rectangle {
             symbol: root.session.state === HouseholdSession.Live ? Symbol.Live : root.session.state === HouseholdSession.Refused ? Symbol.Refused : Symbol.Offline
             tone: root.session.state === HouseholdSession.Live ? Theme.live : root.session.state === HouseholdSession.Refused ? Theme.late : Theme.offline
         }
+    }
+    // On a phone it has a row of its own, as what it takes back has to be read.
+    ActionButton {
+        id: undoRow
+        objectName: "undo"
+        visible: root.narrow && root.session.undoText.length > 0
+        anchors { left: parent.left; right: parent.right; bottom: parent.bottom; leftMargin: Theme.medium; rightMargin: Theme.medium; bottomMargin: Theme.tiny }
+        symbol: Symbol.Undo
+        text: qsTr("Undo: %1").arg(root.session.undoText)
+        onClicked: root.session.undo()
     }
 }

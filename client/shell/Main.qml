@@ -19,6 +19,7 @@ Window {
     required property HouseholdController household
     required property Preferences preferences
     required property Notifier notifier
+    required property Reminders reminders
     required property bool darkDesktop
     required property bool mirrored
     // The key of the screen to begin with.
@@ -30,6 +31,11 @@ Window {
         return false
     }
     readonly property bool narrow: width < Theme.narrowWidth
+
+    // A dough is looked at among the doughs, an oven set among the ovens; all else is one's task.
+    function showReminder(kind: int): void {
+        screen = kind === 6 ? doughsScreen.key : kind === 5 ? ovensScreen.key : tasksScreen.key
+    }
 
     visible: true
     minimumWidth: 320
@@ -66,6 +72,15 @@ Window {
         timeline: root.timeline
         narrow: root.narrow
     }
+    ReminderStrip {
+        id: strip
+        anchors { left: root.narrow ? parent.left : bar.right; right: parent.right; top: header.bottom }
+        height: implicitHeight
+        mostHeight: root.height * 0.45
+        reminders: root.reminders
+        narrow: root.narrow
+        onWanted: kind => root.showReminder(kind)
+    }
     ScreenBar {
         id: bar
         visible: screens.length > 1
@@ -86,7 +101,7 @@ Window {
         anchors {
             left: bar.visible && !root.narrow ? bar.right : parent.left
             right: parent.right
-            top: header.bottom
+            top: strip.bottom
             bottom: bar.visible && root.narrow ? bar.top : parent.bottom
         }
 
@@ -119,7 +134,7 @@ Window {
             chosen: root.screen
             visible: here && !nothing.visible
             page: "qrc:/qt/qml/Suppertide/Ovens/OvensPage.qml"
-            given: ({ session: root.session })
+            given: ({ session: root.session, planning: root.planning })
         }
         Screen {
             id: doughsScreen
@@ -215,12 +230,11 @@ Window {
     }
     Connections {
         target: root.notifier
-        function onShownHere(id: string, title: string, text: string): void {
-            notice.say(text.length > 0 ? qsTr("%1: %2").arg(title).arg(text) : title)
-        }
-        function onOpened(): void {
+        function onOpened(id: string): void {
             root.raise()
             root.requestActivate()
+            const row = root.reminders.due.rowOf(id)
+            root.showReminder(row < 0 ? 0 : root.reminders.due.value(row, "kind"))
         }
     }
     // Covers everything until this device belongs to a household.

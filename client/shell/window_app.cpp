@@ -56,6 +56,7 @@ WindowApp::WindowApp(const WindowOptions& options, QObject* parent)
       session_(clockOf(options)),
       firstRun_(places(), clockOf(options)),
       household_(&session_),
+      reminders_(session_, notifier_),
       planning_(session_) {
   speak();
   if (options.scheme == WindowOptions::Scheme::kLight) preferences_.setForNow(Preferences::Light);
@@ -69,6 +70,7 @@ WindowApp::WindowApp(const WindowOptions& options, QObject* parent)
                                 {QStringLiteral("household"), QVariant::fromValue(&household_)},
                                 {QStringLiteral("preferences"), QVariant::fromValue(&preferences_)},
                                 {QStringLiteral("notifier"), QVariant::fromValue(&notifier_)},
+                                {QStringLiteral("reminders"), QVariant::fromValue(&reminders_)},
                                 {QStringLiteral("screen"), options.screen},
                                 {QStringLiteral("darkDesktop"), isDarkDesktop()},
                                 {QStringLiteral("mirrored"), QGuiApplication::isRightToLeft()},
@@ -122,6 +124,7 @@ void WindowApp::begin() {
   household_.setKnown(options_.known);
   if (!options_.known.dataFile.empty() && server_ == nullptr) serveHere();
   session_.start(options_.link, options_.eventId, options_.store);
+  reminders_.start(options_.link, options_.store);
 }
 
 // Beside the thread of the user interface: the link comes as soon as the server is there.
@@ -165,6 +168,7 @@ void WindowApp::planTheSample() {
 }
 
 void WindowApp::leave() {
+  reminders_.stop();
   session_.stop();
   if (starting_.valid()) server_ = starting_.get();
   server_.reset();

@@ -8,12 +8,13 @@
 
 #include <future>
 #include <memory>
-#include "client/planning/planning.h"
 
 #include "client/household/household_controller.h"
+#include "client/planning/planning.h"
 #include "client/session/household_session.h"
 #include "client/session/notifier.h"
 #include "client/session/preferences.h"
+#include "client/session/reminders.h"
 #include "client/shell/first_run.h"
 #include "client/shell/options.h"
 #include "client/timeline/timeline.h"
@@ -36,6 +37,7 @@ class WindowApp : public QObject {
   Preferences& preferences() { return preferences_; }
   HouseholdController& household() { return household_; }
   FirstRun& firstRun() { return firstRun_; }
+  Reminders& reminders() { return reminders_; }
 
   // Calls `done` once the window shows what it can: the plan, or that there is
   // none, or after 15 seconds that there is no connection.
@@ -67,6 +69,7 @@ class WindowApp : public QObject {
   FirstRun firstRun_;
   HouseholdController household_;
   Notifier notifier_;
+  Reminders reminders_;
   Timeline timeline_;
   Planning planning_;
   QTimer ticks_;

@@ -88,14 +88,6 @@ FocusScope {
                         }
                     }
                 }
-                ActionButton {
-                    objectName: "undo"
-                    visible: root.tasks.undoText.length > 0 && root.tasks.mayReport
-                    width: Math.min(implicitWidth, parent.width)
-                    symbol: Symbol.Undo
-                    text: qsTr("Undo: %1").arg(root.tasks.undoText)
-                    onClicked: root.tasks.undo()
-                }
                 SectionTitle {
                     width: parent.width
                     visible: root.tasks.next.count > 0

@@ -112,33 +112,6 @@ QString TasksController::calmText() const {
   return tr("All your tasks are done. Thank you!");
 }
 
-const v1::Report* TasksController::lastReport() const {
-  if (session_ == nullptr || session_->view() == nullptr || cookId_.empty()) return nullptr;
-  return session_->view()->progress().lastOf(cookId_);
-}
-
-QString TasksController::undoText() const {
-  const v1::Report* last = lastReport();
-  if (last == nullptr) return {};
-  const v1::PlannedStep* step = session_->view()->step(last->dish_id() + "/" + last->step_id());
-  const QString title = QString::fromStdString(step != nullptr ? step->title() : last->step_id());
-  switch (last->what_case()) {
-    case v1::Report::kStarted:
-      return tr("“%1” begun").arg(title);
-    case v1::Report::kFinished:
-      return tr("“%1” done").arg(title);
-    case v1::Report::kSkipped:
-      return tr("“%1” skipped").arg(title);
-    case v1::Report::kDelayedBy:
-    case v1::Report::kNeedsMoreDuration:
-      return tr("“%1” takes longer").arg(title);
-    case v1::Report::kHandedToMemberId:
-      return tr("“%1” handed to %2").arg(title, session_->nameOf(last->handed_to_member_id()));
-    default:
-      return tr("what you told of “%1”").arg(title);
-  }
-}
-
 v1::Report TasksController::reportOn(const QString& taskId) const {
   v1::Report report;
   const std::string id = taskId.toStdString();
@@ -192,17 +165,6 @@ void TasksController::addNote(const QString& taskId, const QString& text) {
   if (note.isEmpty()) return;
   v1::Report report = reportOn(taskId);
   report.set_note(note.toStdString());
-  session_->report(std::move(report));
-}
-
-void TasksController::undo() {
-  const v1::Report* last = lastReport();
-  if (last == nullptr) return;
-  v1::Report report;
-  report.set_dish_id(last->dish_id());
-  report.set_step_id(last->step_id());
-  report.set_member_id(cookId_);
-  report.set_undone_report_id(last->id());
   session_->report(std::move(report));
 }
 

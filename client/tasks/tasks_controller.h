@@ -29,8 +29,6 @@ class TasksController : public QObject {
   Q_PROPERTY(int askingCount READ askingCount NOTIFY changed FINAL)
   Q_PROPERTY(bool hasPlan READ hasPlan NOTIFY changed FINAL)
   Q_PROPERTY(bool mayReport READ mayReport NOTIFY changed FINAL)
-  // What undo() would take back, in words; empty: nothing.
-  Q_PROPERTY(QString undoText READ undoText NOTIFY changed FINAL)
   // What is said where nothing is due: when the next task begins, or that all is done.
   Q_PROPERTY(QString calmText READ calmText NOTIFY changed FINAL)
  public:
@@ -51,7 +49,6 @@ class TasksController : public QObject {
   int askingCount() const { return askingCount_; }
   bool hasPlan() const;
   bool mayReport() const;
-  QString undoText() const;
   QString calmText() const;
 
   // Of a planned step, "dish/step".
@@ -62,8 +59,6 @@ class TasksController : public QObject {
   Q_INVOKABLE void needMore(const QString& taskId, int minutes);
   Q_INVOKABLE void handOver(const QString& taskId, const QString& memberId);
   Q_INVOKABLE void addNote(const QString& taskId, const QString& text);
-  // Takes back this cook's last report.
-  Q_INVOKABLE void undo();
 
  Q_SIGNALS:
   void sessionChanged();
@@ -74,7 +69,6 @@ class TasksController : public QObject {
   void minuteCame();  // nothing that is shown is finer
   void readCooks();
   bool isCook(const std::string& memberId) const;
-  const v1::Report* lastReport() const;
   v1::Report reportOn(const QString& taskId) const;
 
   QPointer<HouseholdSession> session_;

@@ -46,7 +46,7 @@ QtObject {
     readonly property color grey: dark ? "#a89c8c" : "#8a7d6c"
 
     readonly property color focus: dark ? skyBlue : blue
-    readonly property color accent: dark ? mix(orange, raised, 0.30) : mix(orange, raised, 0.26)
+    readonly property color accent: mix(orange, raised, 0.26)
     readonly property color accentOutline: edge(orange)
     readonly property color now: dark ? mix(vermillion, ink, 0.75) : mix(vermillion, ink, 0.8)
     readonly property color late: dark ? mix(vermillion, ink, 0.7) : mix(vermillion, ink, 0.75)

@@ -78,6 +78,21 @@ TEST_F(NotifierTest, ATapOnItIsPassedOn) {
   EXPECT_EQ(opened.first().first().toString().toStdString(), "r1");
 }
 
+TEST_F(NotifierTest, ItsAnswersSettleAndPutOff) {
+  playDesktop();
+  Notifier notifier(client_);
+  QSignalSpy settled(&notifier, &Notifier::settled);
+  QSignalSpy snoozed(&notifier, &Notifier::snoozed);
+  notifier.tell(QStringLiteral("r1"), QStringLiteral("Shape"), {}, false);
+  ASSERT_TRUE(QTest::qWaitFor([&] {
+    if (!desktop_.shown.isEmpty()) Q_EMIT desktop_.ActionInvoked(1, QStringLiteral("snooze"));
+    return snoozed.count() > 0;
+  }));
+  EXPECT_EQ(settled.count(), 0);
+  Q_EMIT desktop_.ActionInvoked(1, QStringLiteral("settle"));
+  EXPECT_TRUE(settled.count() > 0 || settled.wait());
+}
+
 TEST_F(NotifierTest, WithoutAServiceTheWindowShowsIt) {
   Notifier notifier(client_);
   QSignalSpy here(&notifier, &Notifier::shownHere);

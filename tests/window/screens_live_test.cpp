@@ -39,8 +39,8 @@ TEST_F(ScreensLiveTest, DoneIsToldAndCanBeTakenBack) {
   tasks.setSession(&session_);
   tasks.finish(QStringLiteral("roast/season"));
   ASSERT_TRUE(waitFor([&] { return session_.view()->progress().isOver("roast/season"); }));
-  EXPECT_EQ(tasks.undoText().toStdString(), "“Season the roast” done");
-  tasks.undo();
+  EXPECT_EQ(session_.undoText().toStdString(), "“Season the roast” done");
+  session_.undo();
   EXPECT_TRUE(waitFor([&] { return !session_.view()->progress().isOver("roast/season"); }));
 }
 
@@ -103,10 +103,15 @@ TEST_F(ScreensLiveTest, SomebodyElsesChangeIsNotOverwritten) {
   ASSERT_TRUE(household_.calls().write(theirs).ok());
   ASSERT_TRUE(waitFor([&] { return stored().display_name() == "Theirs"; }));
   dinner.keep();
-  ASSERT_TRUE(waitFor([&] { return !dinner.saving(); }));
-  EXPECT_FALSE(dinner.trouble().isEmpty());
+  ASSERT_TRUE(waitFor([&] { return dinner.differences()->count() > 0; }));
   EXPECT_TRUE(dinner.editing()) << "the change is still here";
   EXPECT_EQ(stored().display_name(), "Theirs");
+  EXPECT_EQ(dinner.differences()->value(0, QStringLiteral("mine")).toString().toStdString(), "Mine");
+  EXPECT_EQ(dinner.differences()->value(0, QStringLiteral("theirs")).toString().toStdString(), "Theirs");
+  EXPECT_EQ(dinner.otherName().toStdString(), "Ana");
+  dinner.keep();
+  EXPECT_TRUE(waitFor([&] { return stored().display_name() == "Mine" && session_.waitingCount() == 0; }));
+  EXPECT_EQ(session_.refused()->count(), 0);
 }
 
 TEST_F(ScreensLiveTest, TheCurveCorrectsItselfBeforeAnythingIsTold) {

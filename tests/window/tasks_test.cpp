@@ -179,7 +179,7 @@ TEST_F(TasksControllerTest, AFinishedTaskLeavesTheOthersInPlace) {
   session_.adopt(sampleWith(reports));
   EXPECT_EQ(tasks_.now()->count(), 0);
   EXPECT_EQ(reset.size(), 0);
-  EXPECT_EQ(tasks_.undoText().toStdString(), "“Shape the rolls” done");
+  EXPECT_EQ(session_.undoText().toStdString(), "“Shape the rolls” done");
   EXPECT_FALSE(tasks_.calmText().isEmpty());
 }
 

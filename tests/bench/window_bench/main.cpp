@@ -2,11 +2,15 @@
 //
 // Without a display: offscreen and painted in software, so a frame's painting is dearer than on a
 // graphics card. What the targets are about, models and geometry, is told apart from it.
+#include <google/protobuf/util/json_util.h>
+
 #include <QtCore/qcommandlineparser.h>
 #include <QtCore/qelapsedtimer.h>
+#include <QtCore/qeventloop.h>
 #include <QtCore/qfile.h>
 #include <QtCore/qlocale.h>
 #include <QtCore/qprocess.h>
+#include <QtCore/qtemporarydir.h>
 #include <QtGui/qguiapplication.h>
 #include <QtQml/qqmlcomponent.h>
 #include <QtQml/qqmlengine.h>
@@ -18,11 +22,17 @@
 #include <algorithm>
 #include <cstdio>
 #include <cstdlib>
+#include <filesystem>
 #include <functional>
 #include <memory>
+#include <thread>
 #include <vector>
 
+#include "client/link/replica_file.h"
+#include "client/link/request_id.h"
+#include "client/link/session.h"
 #include "client/shell/window_app.h"
+#include "server/embedded.h"
 #include "tests/bench/window_bench/crowded.h"
 
 namespace suppertide::bench {
@@ -134,14 +144,16 @@ void measureFrames() {
   print("  painting it in software", paint, 0);
 }
 
-// In a process of its own: from its start to the first frame that has bars.
-int child(const QString& bars) {
+// In a process of its own: from its start to the first frame that has bars, of a household kept in `folder`
+// whose server is away.
+int child(const QString& folder) {
   WindowOptions options;
   options.scheme = WindowOptions::Scheme::kLight;
   options.size = kSize;
+  options.store = folder.toStdString();
+  options.link.target = "unix:" + (options.store / "none.sock").string();
   WindowApp app(options);
-  if (app.window() == nullptr) return 1;
-  app.session().adopt(crowdedHousehold(bars.toInt()));
+  if (app.window() == nullptr || !app.timeline().hasPlan()) return 1;
   QObject::connect(app.window(), &QQuickWindow::frameSwapped, qApp, [] {
     std::printf("frame %.0f %.0f\n", kilobytes("VmRSS:"), kilobytes("VmHWM:"));
     std::fflush(stdout);
@@ -153,22 +165,108 @@ int child(const QString& bars) {
 void measureStart(int bars) {
   Times times;
   double memory = 0;
+  const QTemporaryDir folder;
+  const std::filesystem::path kept = folder.path().toStdString();
+  if (!link::saveReplica(kept / "replica", *crowdedHousehold(bars)).ok()) return;
   for (int i = 0; i < 5; ++i) {
     QElapsedTimer timer;
     timer.start();
     QProcess process;
     process.start(QCoreApplication::applicationFilePath(),
-                  {QStringLiteral("--child"), QString::number(bars)});
+                  {QStringLiteral("--child"), folder.path()});
     process.waitForReadyRead(30'000);
     times.milliseconds.push_back(static_cast<double>(timer.nsecsElapsed()) / 1e6);
     const QList<QByteArray> words = process.readAllStandardOutput().simplified().split(' ');
     memory = std::max(memory, words.value(2).toDouble() / 1024);
     process.waitForFinished(30'000);
   }
-  std::printf("\nstart to the first frame, %4d bars known           %7.0f %7.0f %7.0f ms (target 1000): %s\n",
+  std::printf("\nstart to the first frame, %4d bars stored          %7.0f %7.0f %7.0f ms (target 1000): %s\n",
               bars, times.at(0.5), times.at(0.95), times.at(1), times.at(0.5) < 1000 ? "met" : "MISSED");
   std::printf("most memory until then                              %7.0f MB (target 250): %s\n", memory,
               memory < 250 ? "met" : "MISSED");
+}
+
+[[noreturn]] void giveUp(const absl::Status& status) {
+  std::fprintf(stderr, "%s\n", std::string(status.message()).c_str());
+  std::exit(1);
+}
+
+template <class Answer>
+Answer must(absl::StatusOr<Answer> answer) {
+  if (!answer.ok()) giveUp(answer.status());
+  return *std::move(answer);
+}
+
+v1::Bundle readBundle(const QString& path) {
+  QFile file(path);
+  v1::Bundle bundle;
+  if (!file.open(QIODevice::ReadOnly)) giveUp(absl::NotFoundError(path.toStdString()));
+  const auto status = google::protobuf::util::JsonStringToMessage(file.readAll().toStdString(), &bundle);
+  if (!status.ok()) giveUp(absl::DataLossError(std::string(status.message())));
+  return bundle;
+}
+
+// From the moment at which another device sends a change to the frame of a window that shows it, through a real
+// server. The window has a crowded timeline.
+void measureRemoteChange() {
+  const auto server = must(EmbeddedServer::start({}));
+  const v1::Bundle feast = readBundle(QStringLiteral(SUPPERTIDE_DEMO));
+  link::Session stranger({.target = server->target(), .deviceToken = "", .certificatePem = ""});
+  v1::CreateHouseholdRequest found;
+  found.set_host_code(server->hostCode());
+  *found.mutable_household() = feast.household();
+  found.mutable_household()->clear_id();
+  found.set_member_id(feast.household().members(0).id());
+  found.set_device_name("bench");
+  found.set_request_id(link::newRequestId());
+  const auto made = must(stranger.createHousehold(found));
+  link::Session other({.target = server->target(), .deviceToken = made.device_token(), .certificatePem = ""});
+  v1::ImportBundleRequest import;
+  import.set_household_id(made.household().id());
+  *import.mutable_bundle() = feast;
+  import.set_request_id(link::newRequestId());
+  must(other.importBundle(import));
+  v1::MakePlanRequest plan;
+  plan.set_household_id(made.household().id());
+  plan.set_event_id(feast.events(0).id());
+  plan.mutable_time_limit()->set_seconds(5);
+  plan.set_request_id(link::newRequestId());
+  must(other.makePlan(plan, nullptr));
+
+  WindowOptions options;
+  options.scheme = WindowOptions::Scheme::kLight;
+  options.size = kSize;
+  options.eventId = feast.events(0).id();
+  options.link.target = server->target();
+  options.link.householdId = made.household().id();
+  options.link.deviceToken = made.device_token();
+  WindowApp app(options);
+  QEventLoop shown;
+  app.whenShown([&] { shown.quit(); });
+  shown.exec();
+  Times times;
+  for (int i = 0; i < 20; ++i) {
+    v1::UpdateEventRequest request;
+    *request.mutable_event() = app.session().view()->event();
+    request.mutable_event()->set_display_name("Feast no. " + std::to_string(i));
+    request.set_household_id(made.household().id());
+    request.set_request_id(link::newRequestId());
+    QEventLoop seen;
+    QElapsedTimer timer;
+    const auto frame = QObject::connect(app.window(), &QQuickWindow::frameSwapped, &seen, [&] {
+      if (app.timeline().title() == QStringLiteral("Feast no. %1").arg(i)) seen.quit();
+    });
+    timer.start();
+    std::thread sender([&] {
+      if (const absl::Status status = other.write(request); !status.ok()) giveUp(status);
+    });
+    seen.exec();
+    times.milliseconds.push_back(static_cast<double>(timer.nsecsElapsed()) / 1e6);
+    QObject::disconnect(frame);
+    sender.join();
+  }
+  std::printf("\n");
+  print("sent elsewhere to its frame here, real server", times, 100);
 }
 
 }  // namespace
@@ -184,6 +282,7 @@ int main(int argc, char** argv) {
   suppertide::bench::measureStart(200);
   suppertide::bench::measureStart(suppertide::bench::kBars);
   suppertide::bench::measureFrames();
+  suppertide::bench::measureRemoteChange();
   std::printf("\nmost memory of this program                         %7.0f MB\n",
               suppertide::bench::kilobytes("VmHWM:") / 1024);
   return 0;

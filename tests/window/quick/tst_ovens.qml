@@ -10,15 +10,16 @@ Item {
     width: 1100
     height: 900
 
-    SampleSession {
-        id: session
+    SamplePlanning {
+        id: sample
     }
     readonly property OvensController ovens: page.ovens
     OvensPage {
         id: page
         anchors.fill: parent
         focus: true
-        session: session
+        session: sample.planning.session
+        planning: sample.planning
     }
 
     TestCase {
@@ -43,6 +44,16 @@ Item {
             verify(root.ovens.cursorX > before)
             keyClick(Qt.Key_Home)
             verify(root.ovens.atNow)
+        }
+        function test_whatCannotBeHadIsShownWithWhatWouldHelp() {
+            sample.clash()
+            const remedy = findChild(page, "remedy/1")
+            verify(remedy !== null && remedy.visible)
+            mouseClick(remedy)
+            compare(sample.planning.remedies.chosen, 1)
+            verify(sample.planning.previewing)
+            mouseClick(findChild(page, "closeClash"))
+            verify(!sample.planning.previewing)
         }
         function test_everyOvenHasAPanel() {
             for (const id of ["large", "small"]) {
