@@ -315,10 +315,6 @@
 <context>
     <name>DraftBar</name>
     <message>
-        <source>Writing…</source>
-        <translation>Wird geschrieben …</translation>
-    </message>
-    <message>
         <source>Checking…</source>
         <translation>Wird geprüft …</translation>
     </message>
@@ -413,6 +409,18 @@
         <source>Delete</source>
         <translation>Löschen</translation>
     </message>
+    <message>
+        <source>Two versions: keep yours over theirs, or take theirs.</source>
+        <translation>Zwei Fassungen: Behalten Sie Ihre, oder nehmen Sie die andere.</translation>
+    </message>
+    <message>
+        <source>Keep mine</source>
+        <translation>Meine behalten</translation>
+    </message>
+    <message>
+        <source>Take theirs</source>
+        <translation>Die andere nehmen</translation>
+    </message>
 </context>
 <context>
     <name>EditorCard</name>
@@ -505,10 +513,6 @@
     <message>
         <source>Suppertide</source>
         <translation>Suppertide</translation>
-    </message>
-    <message>
-        <source>Undo</source>
-        <translation>Zurücknehmen</translation>
     </message>
     <message>
         <source>Undo: %1</source>
@@ -1239,10 +1243,6 @@
         <translation>%1: Der Server hat es nicht angenommen. Es liegt unter „Haushalt“.</translation>
     </message>
     <message>
-        <source>%1: %2</source>
-        <translation>%1: %2</translation>
-    </message>
-    <message>
         <source>Event</source>
         <translation>Anlass</translation>
     </message>
@@ -1571,6 +1571,13 @@
     </message>
 </context>
 <context>
+    <name>OvenHelpCard</name>
+    <message>
+        <source>What would help?</source>
+        <translation>Was würde helfen?</translation>
+    </message>
+</context>
+<context>
     <name>OvenNeedEditor</name>
     <message>
         <source>Temperature</source>
@@ -1742,6 +1749,10 @@
         <source>Once the event is planned, each oven shows here when it heats, what it is set to, and which dish stands on which rack.</source>
         <translation>Sobald der Anlass geplant ist, zeigt hier jeder Ofen, wann er heizt, worauf er gestellt ist, und welches Gericht auf welchem Einschub steht.</translation>
     </message>
+    <message>
+        <source>This is how it would be; nothing is changed yet.</source>
+        <translation>So wäre es; noch ist nichts geändert.</translation>
+    </message>
 </context>
 <context>
     <name>PeoplePart</name>
@@ -1854,10 +1865,6 @@
         <translation>Es ließ sich nicht planen: %1</translation>
     </message>
     <message>
-        <source>Done: %1</source>
-        <translation>Fertig: %1</translation>
-    </message>
-    <message>
         <source>Stop</source>
         <translation>Anhalten</translation>
     </message>
@@ -1876,14 +1883,6 @@
     <message>
         <source>Adapt the plan, moving as little as can be</source>
         <translation>Plan anpassen und so wenig wie möglich verschieben</translation>
-    </message>
-    <message>
-        <source>Undo</source>
-        <translation>Zurücknehmen</translation>
-    </message>
-    <message>
-        <source>Undo: %1</source>
-        <translation>Zurücknehmen: %1</translation>
     </message>
     <message>
         <source>Planning, %1</source>
@@ -2138,6 +2137,74 @@ Bringen Sie es in Ordnung, und planen Sie noch einmal.</translation>
     <message>
         <source>%1 %2</source>
         <translation>%1 %2</translation>
+    </message>
+</context>
+<context>
+    <name>ReminderRow</name>
+    <message>
+        <source>Missed</source>
+        <translation>Verpasst</translation>
+    </message>
+    <message>
+        <source>Missed: %1</source>
+        <translation>Verpasst: %1</translation>
+    </message>
+    <message>
+        <source>Show</source>
+        <translation>Zeigen</translation>
+    </message>
+    <message>
+        <source>Show: %1</source>
+        <translation>Zeigen: %1</translation>
+    </message>
+    <message>
+        <source>In 10 min</source>
+        <translation>In 10 min</translation>
+    </message>
+    <message>
+        <source>Again in 10 minutes: %1</source>
+        <translation>In 10 Minuten noch einmal: %1</translation>
+    </message>
+    <message>
+        <source>Seen to</source>
+        <translation>Erledigt</translation>
+    </message>
+    <message>
+        <source>Seen to: %1</source>
+        <translation>Erledigt: %1</translation>
+    </message>
+</context>
+<context>
+    <name>ReminderStrip</name>
+    <message>
+        <source>Reminders</source>
+        <translation>Erinnerungen</translation>
+    </message>
+    <message>
+        <source>Only the newest</source>
+        <translation>Nur die neueste</translation>
+    </message>
+    <message numerus="yes">
+        <source>%n more</source>
+        <translation>
+            <numerusform>%n weitere</numerusform>
+            <numerusform>%n weitere</numerusform>
+        </translation>
+    </message>
+    <message>
+        <source>Show only the newest reminder</source>
+        <translation>Nur die neueste Erinnerung zeigen</translation>
+    </message>
+    <message numerus="yes">
+        <source>Show %n more reminders</source>
+        <translation>
+            <numerusform>%n weitere Erinnerung zeigen</numerusform>
+            <numerusform>%n weitere Erinnerungen zeigen</numerusform>
+        </translation>
+    </message>
+    <message>
+        <source>All seen to</source>
+        <translation>Alles erledigt</translation>
     </message>
 </context>
 <context>
@@ -2817,10 +2884,6 @@ Bringen Sie es in Ordnung, und planen Sie noch einmal.</translation>
         <translation>Wessen Aufgaben sollen hier stehen? Wählen Sie jemanden.</translation>
     </message>
     <message>
-        <source>Undo: %1</source>
-        <translation>Zurücknehmen: %1</translation>
-    </message>
-    <message>
         <source>Next today</source>
         <translation>Heute als Nächstes</translation>
     </message>
@@ -3007,6 +3070,29 @@ Bringen Sie es in Ordnung, und planen Sie noch einmal.</translation>
     <message>
         <source>Plan this event anew</source>
         <translation>Diesen Anlass neu planen</translation>
+    </message>
+</context>
+<context>
+    <name>VersionsCard</name>
+    <message>
+        <source>%1 changed this event meanwhile</source>
+        <translation>%1 hat diesen Anlass inzwischen geändert</translation>
+    </message>
+    <message>
+        <source>This event was changed elsewhere meanwhile</source>
+        <translation>Dieser Anlass wurde inzwischen anderswo geändert</translation>
+    </message>
+    <message>
+        <source>%1. Mine: %2. Theirs: %3.</source>
+        <translation>%1. Meine: %2. Die andere: %3.</translation>
+    </message>
+    <message>
+        <source>Mine: %1</source>
+        <translation>Meine: %1</translation>
+    </message>
+    <message>
+        <source>Theirs: %1</source>
+        <translation>Die andere: %1</translation>
     </message>
 </context>
 <context>
@@ -3401,14 +3487,6 @@ Bringen Sie es in Ordnung, und planen Sie noch einmal.</translation>
         <translation>Hauptgang</translation>
     </message>
     <message>
-        <source>Somebody else changed this event meanwhile. Put it back, look at theirs, and change it again.</source>
-        <translation>Jemand anders hat diesen Anlass inzwischen geändert. Setzen Sie ihn zurück, sehen Sie die andere Fassung an, und ändern Sie ihn wieder.</translation>
-    </message>
-    <message>
-        <source>The server is not reached. Your change is still here: keep it again when the connection is back.</source>
-        <translation>Der Server ist nicht erreichbar. Ihre Änderung ist noch hier: Behalten Sie sie noch einmal, wenn die Verbindung wieder da ist.</translation>
-    </message>
-    <message>
         <source>Another course</source>
         <translation>Noch ein Gang</translation>
     </message>
@@ -3446,6 +3524,57 @@ Bringen Sie es in Ordnung, und planen Sie noch einmal.</translation>
     <message>
         <source>, </source>
         <translation>, </translation>
+    </message>
+</context>
+<context>
+    <name>suppertide::EventVersions</name>
+    <message>
+        <source>%1, %2</source>
+        <translation>%1, %2</translation>
+    </message>
+    <message>
+        <source>portion %1</source>
+        <translation>Portion %1</translation>
+    </message>
+    <message>
+        <source>, </source>
+        <translation>, </translation>
+    </message>
+    <message>
+        <source>for %1</source>
+        <translation>für %1</translation>
+    </message>
+    <message>
+        <source>not there</source>
+        <translation>gibt es nicht</translation>
+    </message>
+    <message>
+        <source>Name</source>
+        <translation>Name</translation>
+    </message>
+    <message>
+        <source>Where</source>
+        <translation>Wo</translation>
+    </message>
+    <message>
+        <source>Kitchen</source>
+        <translation>Küche</translation>
+    </message>
+    <message>
+        <source>Course</source>
+        <translation>Gang</translation>
+    </message>
+    <message>
+        <source>Guest</source>
+        <translation>Gast</translation>
+    </message>
+    <message>
+        <source>Dish</source>
+        <translation>Gericht</translation>
+    </message>
+    <message>
+        <source>Cooks</source>
+        <translation>Köche</translation>
     </message>
 </context>
 <context>
@@ -4376,6 +4505,14 @@ Bringen Sie es in Ordnung, und planen Sie noch einmal.</translation>
         <source>Show</source>
         <translation>Zeigen</translation>
     </message>
+    <message>
+        <source>Seen to</source>
+        <translation>Erledigt</translation>
+    </message>
+    <message>
+        <source>In 10 min</source>
+        <translation>In 10 min</translation>
+    </message>
 </context>
 <context>
     <name>suppertide::Options</name>
@@ -4551,6 +4688,10 @@ Bringen Sie es in Ordnung, und planen Sie noch einmal.</translation>
     <message>
         <source>, </source>
         <translation>, </translation>
+    </message>
+    <message>
+        <source>What if %1 goes in at %2?</source>
+        <translation>Was, wenn %1 um %2 hineinkommt?</translation>
     </message>
 </context>
 <context>
@@ -5121,6 +5262,77 @@ Bringen Sie es in Ordnung, und planen Sie noch einmal.</translation>
     </message>
 </context>
 <context>
+    <name>suppertide::ReminderWords</name>
+    <message>
+        <source>First thing tomorrow: %1</source>
+        <translation>Morgen zuerst: %1</translation>
+    </message>
+    <message>
+        <source>First thing today: %1</source>
+        <translation>Heute zuerst: %1</translation>
+    </message>
+    <message>
+        <source>At %1: %2</source>
+        <extracomment>A time of day, and what is to be done then.</extracomment>
+        <translation>Um %1: %2</translation>
+    </message>
+    <message>
+        <source>%1 to %2</source>
+        <extracomment>An oven by its name, and a temperature.</extracomment>
+        <translation>%1 auf %2</translation>
+    </message>
+    <message>
+        <source>Look at the dough: %1</source>
+        <translation>Nach dem Teig sehen: %1</translation>
+    </message>
+    <message>
+        <source>Take out: %1</source>
+        <translation>Herausnehmen: %1</translation>
+    </message>
+    <message>
+        <source>Out of the oven: %1</source>
+        <translation>Aus dem Ofen: %1</translation>
+    </message>
+    <message>
+        <source>Out of %1: %2</source>
+        <extracomment>An oven by its name, and a dish.</extracomment>
+        <translation>Aus %1: %2</translation>
+    </message>
+    <message>
+        <source>Now: %1</source>
+        <translation>Jetzt: %1</translation>
+    </message>
+    <message>
+        <source>%1, %2</source>
+        <extracomment>A dish, and a time.</extracomment>
+        <translation>%1, %2</translation>
+    </message>
+    <message>
+        <source>For “%1” at %2</source>
+        <translation>Für „%1“ um %2</translation>
+    </message>
+    <message>
+        <source>It may be ready from now on.</source>
+        <translation>Ab jetzt kann er reif sein.</translation>
+    </message>
+    <message>
+        <source>Ready from now until about %1.</source>
+        <translation>Reif von jetzt bis etwa %1.</translation>
+    </message>
+    <message>
+        <source>Ready from now until about %1, at %2 times its size.</source>
+        <translation>Reif von jetzt bis etwa %1, beim %2-Fachen seiner Größe.</translation>
+    </message>
+    <message>
+        <source>From the freezer, for %1.</source>
+        <translation>Aus dem Gefrierfach, für %1.</translation>
+    </message>
+    <message>
+        <source>From the fridge, for %1.</source>
+        <translation>Aus dem Kühlschrank, für %1.</translation>
+    </message>
+</context>
+<context>
     <name>suppertide::RequestWords</name>
     <message>
         <source>“%1” begun</source>
@@ -5213,6 +5425,10 @@ Bringen Sie es in Ordnung, und planen Sie noch einmal.</translation>
     <message>
         <source>%1: %2</source>
         <translation>%1: %2</translation>
+    </message>
+    <message>
+        <source>“%1” takes longer</source>
+        <translation>„%1“ dauert länger</translation>
     </message>
 </context>
 <context>
@@ -5662,30 +5878,6 @@ Bringen Sie es in Ordnung, und planen Sie noch einmal.</translation>
     <message>
         <source>All your tasks are done. Thank you!</source>
         <translation>Alle Ihre Aufgaben sind getan. Danke!</translation>
-    </message>
-    <message>
-        <source>“%1” begun</source>
-        <translation>„%1“ begonnen</translation>
-    </message>
-    <message>
-        <source>“%1” done</source>
-        <translation>„%1“ fertig</translation>
-    </message>
-    <message>
-        <source>“%1” skipped</source>
-        <translation>„%1“ ausgelassen</translation>
-    </message>
-    <message>
-        <source>“%1” takes longer</source>
-        <translation>„%1“ dauert länger</translation>
-    </message>
-    <message>
-        <source>“%1” handed to %2</source>
-        <translation>„%1“ an %2 übergeben</translation>
-    </message>
-    <message>
-        <source>what you told of “%1”</source>
-        <translation>was Sie zu „%1“ gesagt haben</translation>
     </message>
 </context>
 <context>

@@ -66,6 +66,23 @@
     </message>
 </context>
 <context>
+    <name>ReminderStrip</name>
+    <message numerus="yes">
+        <source>%n more</source>
+        <translation>
+            <numerusform>%n more</numerusform>
+            <numerusform>%n more</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>Show %n more reminders</source>
+        <translation>
+            <numerusform>Show %n more reminder</numerusform>
+            <numerusform>Show %n more reminders</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
     <name>ScreenBar</name>
     <message numerus="yes">
         <source>%1, %n waiting</source>
