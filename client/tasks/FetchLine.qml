@@ -11,7 +11,7 @@ TaskWordsColumn {
     required property string dish
     required property bool due
 
-    symbol: due ? Symbol.Bell : Symbol.Snowflake
+    symbol: due ? Symbol.Bell : Symbol.TakeOut
     title: due ? qsTr("Now: %1").arg(what) : qsTr("%1  %2").arg(when).arg(what)
     detail: qsTr("%1, for %2").arg(way).arg(dish)
 }

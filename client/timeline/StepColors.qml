@@ -4,8 +4,8 @@ import Suppertide.Ui
 
 // The hue of each kind of step. Never alone: each kind has its sign and word as well.
 QtObject {
-    // By v1.StepKind: hands-on, wait, ferment, oven, burner, chill, thaw, rest, hold.
-    readonly property list<color> hues: [Theme.grey, Theme.orange, Theme.grey, Theme.yellow, Theme.vermillion, Theme.reddishPurple, Theme.skyBlue, Theme.blue, Theme.grey, Theme.bluishGreen]
+    // By v1.StepKind: hands-on, wait, ferment, oven, burner, chill, thaw, rest, hold, fetch.
+    readonly property list<color> hues: [Theme.grey, Theme.orange, Theme.grey, Theme.yellow, Theme.vermillion, Theme.reddishPurple, Theme.skyBlue, Theme.blue, Theme.grey, Theme.bluishGreen, Theme.orange]
 
     function hue(kind: int): color {
         return hues[kind] ?? Theme.grey

@@ -3574,7 +3574,7 @@ Bringen Sie es in Ordnung, und planen Sie noch einmal.</translation>
     </message>
     <message>
         <source>Cooks</source>
-        <translation>Köche</translation>
+        <translation>Wer kocht</translation>
     </message>
 </context>
 <context>

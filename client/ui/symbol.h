@@ -23,6 +23,7 @@ class Symbol : public QQuickPaintedItem {
     Drop,
     Pause,
     Cover,
+    TakeOut,
     // Lanes.
     Cook,
     Shelf,

@@ -97,6 +97,16 @@ QPainterPath drop() {
   return path;
 }
 
+// A fridge, and the way out of it.
+QPainterPath takeOut() {
+  QPainterPath path;
+  path.addRoundedRect(QRectF(3, 3, 11, 18), 2, 2);
+  addLine(path, {{3, 9}, {14, 9}});
+  addLine(path, {{10, 15}, {21, 15}});
+  addLine(path, {{17.5, 11.5}, {21, 15}, {17.5, 18.5}});
+  return path;
+}
+
 QPainterPath cover() {
   QPainterPath path;
   path.moveTo(4, 17);
@@ -224,6 +234,8 @@ QPainterPath symbolPath(Symbol::Shape shape) {
       return drop();
     case Symbol::Pause:
       return lines({{{8, 5}, {8, 19}}, {{16, 5}, {16, 19}}});
+    case Symbol::TakeOut:
+      return takeOut();
     case Symbol::Cover:
       return cover();
     case Symbol::Cook:

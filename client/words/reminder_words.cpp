@@ -94,7 +94,7 @@ int ReminderWords::symbol(v1::ReminderKind kind) {
     case v1::REMINDER_KIND_DOUGH_LOOK:
       return Symbol::Dough;
     case v1::REMINDER_KIND_FETCH:
-      return Symbol::Snowflake;
+      return Symbol::TakeOut;
     default:
       return Symbol::Bell;
   }

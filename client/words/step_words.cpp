@@ -45,8 +45,9 @@ QString StepWords::kind(v1::StepKind kind) {
 int StepWords::symbol(v1::StepKind kind) {
   switch (kind) {
     case v1::STEP_KIND_HANDS_ON:
-    case v1::STEP_KIND_FETCH:
       return Symbol::Hands;
+    case v1::STEP_KIND_FETCH:
+      return Symbol::TakeOut;
     case v1::STEP_KIND_FERMENT:
       return Symbol::Dough;
     case v1::STEP_KIND_OVEN:

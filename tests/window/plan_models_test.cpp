@@ -190,7 +190,7 @@ TEST(PlanDocumentsTest, TakingBackLeavesWhatOthersWroteSince) {
 }
 
 TEST(PlanDifferenceTest, ListsWhatMovedWhatIsNewAndWhatIsGone) {
-  const v1::Plan& before = planOf(*testing::sampleReplica());
+  const v1::Plan before = planOf(*testing::sampleReplica());
   v1::Plan after = planOf(*testing::sampleWithStepLater("rolls/shape", 10));
   for (int i = after.steps_size() - 1; i >= 0; --i)
     if (after.steps(i).dish_id() == "tart") after.mutable_steps()->DeleteSubrange(i, 1);
