@@ -75,9 +75,12 @@ FocusScope {
             reuseItems: true
             cacheBuffer: 2000
             boundsBehavior: Flickable.StopAtBounds
-            bottomMargin: Theme.large
+            bottomMargin: Theme.large + leftOut.height
             clip: true
-            footer: Text {
+            // A footer would be a component of its own, which cannot be made in here.
+            Text {
+                id: leftOut
+                y: lanes.contentHeight
                 visible: text.length > 0
                 width: lanes.width
                 height: visible ? implicitHeight : 0

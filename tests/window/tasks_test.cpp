@@ -124,7 +124,7 @@ TEST(TaskReaderTest, FoodGoesInAndComesOutOfTheOven) {
 
 TEST(TaskReaderTest, TheNextDaysAreToldByTheirFirstTask) {
   const TaskLists lists = listsOf({}, "ines", "2026-06-18T20:00:00+01:00");
-  EXPECT_EQ(titles(lists.next), (Titles{"Feed the starter"})) << "today";
+  EXPECT_EQ(titles(lists.next), (Titles{"Feed the levain"})) << "today";
   ASSERT_EQ(lists.later.size(), 2U);
   EXPECT_EQ(field(lists.later[0], "day"), "Friday 19 June");
   EXPECT_EQ(lists.later[0].value(QStringLiteral("more")).toInt(), 3) << "two folds and the shaping";
