@@ -12,6 +12,7 @@ T.AbstractButton {
     required property string stateText
     required property string act
     required property bool underWay
+    required property bool over
     property bool chosen: false
 
     objectName: "dough/" + doughId
@@ -37,7 +38,7 @@ T.AbstractButton {
 
             Symbol {
                 id: sign
-                shape: root.underWay ? Symbol.Dough : Symbol.Hourglass
+                shape: root.over ? Symbol.Done : root.underWay ? Symbol.Dough : Symbol.Hourglass
                 color: Theme.ink
             }
             Text {

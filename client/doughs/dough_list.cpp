@@ -118,7 +118,8 @@ std::vector<Record> DoughReader::doughs() const {
                        {QStringLiteral("stage"), stageName(stage->stage())},
                        {QStringLiteral("stateText"), state(*stage)},
                        {QStringLiteral("act"), nextAct(dough)},
-                       {QStringLiteral("underWay"), isUnderWay(*stage)}});
+                       {QStringLiteral("underWay"), isUnderWay(*stage)},
+                       {QStringLiteral("over"), isOver(*stage)}});
   }
   return records;
 }

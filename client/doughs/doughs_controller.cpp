@@ -40,7 +40,7 @@ const v1::FermentForecast* stageOf(const v1::Plan& plan, const std::string& step
 
 DoughsController::DoughsController(QObject* parent)
     : QObject(parent),
-      doughs_({"doughId", "name", "stage", "stateText", "act", "underWay"}),
+      doughs_({"doughId", "name", "stage", "stateText", "act", "underWay", "over"}),
       stages_({"stageId", "name", "when", "over"}),
       ticks_({"key", "x_", "label"}),
       seen_({"key", "x_", "y_", "label"}) {

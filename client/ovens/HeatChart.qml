@@ -115,8 +115,13 @@ FocusScope {
                 Accessible.role: Accessible.StaticText
                 Accessible.name: modelData.spoken
 
+                // A short stay's name goes on beside it, where its row is kept free.
                 Text {
-                    anchors { fill: parent; leftMargin: 4; rightMargin: 2 }
+                    readonly property real room: Math.max(block.width - 6, block.modelData.room * field.width - 6)
+
+                    x: block.modelData.leans ? block.width - width - 2 : 4
+                    width: Math.min(implicitWidth, room)
+                    height: parent.height
                     text: block.modelData.label
                     color: Theme.ink
                     font.pixelSize: Theme.captionSize
@@ -133,7 +138,11 @@ FocusScope {
         Text {
             required property real part
             required property string label
+            required property int index
+            // Where they would stand too close, only some are said.
+            readonly property int every: Math.max(1, Math.ceil(root.ovens.ticks.count * (implicitWidth + Theme.small) / Math.max(1, field.width)))
 
+            visible: index % every === 0
             x: Math.max(2, Math.min(root.width - width - 2, field.x + part * field.width - width / 2))
             y: root.height - height - 4
             text: label

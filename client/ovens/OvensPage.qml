@@ -58,13 +58,11 @@ FocusScope {
                 }
                 ActionButton {
                     objectName: "earlierChange"
-                    symbol: Symbol.Undo
                     text: qsTr("Change before")
                     onClicked: root.ovens.toChange(-1)
                 }
                 ActionButton {
                     objectName: "laterChange"
-                    symbol: Symbol.Moved
                     text: qsTr("Next change")
                     onClicked: root.ovens.toChange(1)
                 }

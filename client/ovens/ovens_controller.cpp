@@ -11,6 +11,7 @@ namespace suppertide {
 namespace {
 
 constexpr int kMostTicks = 9;
+constexpr double kPartOfALetter = 0.011;  // of the width of a chart on a desktop
 
 QString text(const std::string& utf8) {
   return QString::fromStdString(utf8);
@@ -203,7 +204,7 @@ QVariantList OvensController::setpointsOf(const v1::OvenProgram& program) const 
 // The dishes in it, in rows so that none stands in front of another.
 QVariantList OvensController::blocksOf(const v1::OvenProgram& program) const {
   QVariantList blocks;
-  std::vector<Instant> rowEnds;
+  std::vector<double> rowEnds;
   std::vector<std::string> known;
   for (const v1::OvenSegment& segment : program.segments()) {
     for (const v1::RackUse& use : segment.racks()) {
@@ -212,13 +213,21 @@ QVariantList OvensController::blocksOf(const v1::OvenProgram& program) const {
       known.push_back(step->id());
       const Instant start = toInstant(step->start_time());
       const Instant limit = toInstant(step->end_time());
-      if (axis_.x(limit) < 0 || axis_.x(start) > 1) continue;
-      auto row = std::find_if(rowEnds.begin(), rowEnds.end(), [&](Instant end) { return end <= start; });
-      if (row == rowEnds.end()) row = rowEnds.insert(rowEnds.end(), limit);
-      *row = limit;
+      const double from = axis_.x(start);
+      const double until = axis_.x(limit);
+      if (until < 0 || from > 1) continue;
+      // What its name takes, before or after its start where the chart ends.
+      const double room = std::max(kPartOfALetter * view()->names().dish(step->dish_id()).size(), until - from);
+      const bool leans = from + room > 1;
+      const double left = leans ? std::min(from, until - room) : from;
+      auto row = std::find_if(rowEnds.begin(), rowEnds.end(), [&](double end) { return end <= left; });
+      if (row == rowEnds.end()) row = rowEnds.insert(rowEnds.end(), 0);
+      *row = leans ? until : from + room;
       blocks << QVariantMap{
-          {QStringLiteral("from"), axis_.x(start)},
-          {QStringLiteral("until"), axis_.x(limit)},
+          {QStringLiteral("from"), from},
+          {QStringLiteral("until"), until},
+          {QStringLiteral("room"), room},
+          {QStringLiteral("leans"), leans},
           {QStringLiteral("row"), static_cast<int>(row - rowEnds.begin())},
           {QStringLiteral("label"), view()->names().dish(step->dish_id())},
           {QStringLiteral("spoken"), tr("%1, %2").arg(view()->names().dish(step->dish_id()),

@@ -78,6 +78,7 @@ WindowApp::WindowApp(const WindowOptions& options, QObject* parent)
                                 {QStringLiteral("height"), options.size.height()}});
   engine_.load(QUrl(QStringLiteral("qrc:/qt/qml/Suppertide/Shell/Main.qml")));
   connect(&timeline_, &Timeline::pictureChanged, this, &WindowApp::place);
+  connect(&timeline_, &Timeline::scaleChanged, this, &WindowApp::place);
   connect(&session_, &HouseholdSession::householdChanged, this, &WindowApp::showEvent);
   connect(&session_, &HouseholdSession::eventIdChanged, this, &WindowApp::showEvent);
   // After the household itself is shown, so that nothing flickers where a preview becomes the plan.
@@ -203,10 +204,10 @@ void WindowApp::showPreview() {
   timeline_.preview(planning_.preview(), planning_.comparing());
 }
 
-// Once, when the first plan is there.
+// Once, when the first plan is there and the view is laid out.
 void WindowApp::place() {
-  if (!timeline_.hasPlan()) return;
-  disconnect(&timeline_, &Timeline::pictureChanged, this, &WindowApp::place);
+  if (!timeline_.hasPlan() || timeline_.viewWidth() <= 0) return;
+  disconnect(&timeline_, nullptr, this, nullptr);
   if (options_.view == WindowOptions::View::kAll) timeline_.fitAll();
   if (options_.view == WindowOptions::View::kNow) timeline_.showNow();
   if (options_.view == WindowOptions::View::kServing) timeline_.showServing();

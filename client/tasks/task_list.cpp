@@ -1,6 +1,7 @@
 #include "client/tasks/task_list.h"
 
 #include <algorithm>
+#include <cmath>
 
 #include "client/words/amount_words.h"
 #include "client/words/step_words.h"
@@ -48,6 +49,7 @@ bool TaskReader::isToday(Instant time) const {
 QString TaskReader::countdown(const v1::PlannedStep& step) const {
   const TimeWords& words = view_.words();
   const double left = minutesBetween(now_, limitOf(step));
+  if (isUnderWay(step) && std::abs(left) < 1) return tr("ends now");
   if (isUnderWay(step))
     return left >= 0 ? tr("%1 left").arg(words.length(left)) : tr("%1 over").arg(words.length(left));
   const double until = minutesBetween(now_, startOf(step));
@@ -85,6 +87,7 @@ Record TaskReader::record(const v1::PlannedStep& step) const {
                  {QStringLiteral("cautions"), details.cautions},
                  {QStringLiteral("underWay"), isUnderWay(step)},
                  {QStringLiteral("over"), limitOf(step) < now_},
+                 {QStringLiteral("ends"), static_cast<qlonglong>(step.end_time().seconds())},
                  {QStringLiteral("part"), std::clamp(part, 0.0, 1.0)}});
   QStringList notes;
   for (const std::string& note : view_.progress().of(step.id()).notes) notes << text(note);
@@ -180,6 +183,10 @@ TaskLists TaskReader::read(const std::string& memberId) const {
   // What has not been begun asks first, then what is nearest to its end.
   std::stable_sort(lists.now.begin(), lists.now.end(), [](const Record& a, const Record& b) {
     return !a.value(QStringLiteral("underWay")).toBool() && b.value(QStringLiteral("underWay")).toBool();
+  });
+  // What ends first is what somebody has to look to first.
+  std::stable_sort(lists.resting.begin(), lists.resting.end(), [](const Record& a, const Record& b) {
+    return a.value(QStringLiteral("ends")).toLongLong() < b.value(QStringLiteral("ends")).toLongLong();
   });
   readOthers(memberId, lists);
   readFetches(memberId, lists);

@@ -4,12 +4,14 @@
 #include <QtGui/qpainterpath.h>
 
 #include <algorithm>
+#include <cmath>
 
 namespace suppertide {
 namespace {
 constexpr double kColdest = 20;   // degrees Celsius at the bottom edge
 constexpr double kHottest = 280;  // and at the top; hotter ovens are drawn at the edge
 constexpr double kFirstGap = 15;  // minutes between samples beyond which the oven was off in between
+constexpr double kLabelEvery = 320;  // pixels
 constexpr double kLabelPad = 4;
 constexpr double kReach = 2000;  // pixels beyond the edges that are still drawn
 }  // namespace
@@ -72,7 +74,12 @@ void OvenCurveItem::paintSetpoint(QPainter* painter, const SetpointSpan& span) c
   if (length + 2 * kLabelPad > right - left) return;
   painter->setPen(setpointColor_);
   painter->setFont(font_);
-  painter->drawText(QPointF((left + right - length) / 2, height() - metrics.descent() - 4), span.label);
+  // Said again and again along a long stretch, as only a part of it is in view.
+  const double count = std::max(1.0, std::floor((right - left) / kLabelEvery));
+  for (double i = 0; i < count; ++i)
+    painter->drawText(
+        QPointF(left + (right - left) * (i + 0.5) / count - length / 2, height() - metrics.descent() - 4),
+        span.label);
 }
 
 }  // namespace suppertide

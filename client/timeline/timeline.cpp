@@ -265,10 +265,12 @@ void Timeline::panByPart(double part) {
 }
 
 void Timeline::fitAll() {
+  if (viewWidth_ <= 0) return;
   setScale(TimeScale::fitting(picture_.start, picture_.limit, viewWidth_));
 }
 
 void Timeline::showNow() {
+  if (viewWidth_ <= 0) return;
   const double span = closeSpan();
   const bool inPlan =
       now_ && nowMinute() > picture_.start - kPanMargin && nowMinute() < picture_.limit + kPanMargin;
@@ -277,6 +279,7 @@ void Timeline::showNow() {
 }
 
 void Timeline::showServing() {
+  if (viewWidth_ <= 0) return;
   const double span = closeSpan();
   const double at = picture_.courses.empty() ? picture_.limit : picture_.courses.front().minute;
   setScale(TimeScale(at - span * 4 / 5, viewWidth_ / span));
