@@ -34,7 +34,7 @@ class EventController : public QObject {
   // What differs between the draft and what somebody else made of the event meanwhile; empty: nothing does.
   Q_PROPERTY(suppertide::RecordModel* differences READ differences CONSTANT FINAL)
   Q_PROPERTY(QString otherName READ otherName NOTIFY changed FINAL)  // who that was
-  Q_PROPERTY(bool hasEvent READ hasEvent NOTIFY changed FINAL)  // stored, or a new one being made
+  Q_PROPERTY(bool hasEvent READ hasEvent NOTIFY changed FINAL)       // stored, or a new one being made
   Q_PROPERTY(bool mayEdit READ mayEdit NOTIFY changed FINAL)
   Q_PROPERTY(bool mayMake READ mayMake NOTIFY changed FINAL)  // a new one: for hosts, with a kitchen
   Q_PROPERTY(bool editing READ editing NOTIFY changed FINAL)
@@ -137,8 +137,8 @@ class EventController : public QObject {
   std::string checkedEtag_;           // of the stored event that menu_ is about
   QHash<QString, QString> problems_;  // by field path
   QString guestText_, trouble_, otherName_;
-  qint64 conflict_ = 0;       // the refused change that the draft is; 0: none
-  std::string comingId_;      // an event that is being made and is shown as soon as it is here
+  qint64 conflict_ = 0;   // the refused change that the draft is; 0: none
+  std::string comingId_;  // an event that is being made and is shown as soon as it is here
   QTimer wait_;
   int asked_ = 0;  // counts the checks; only the answers to the last one count
   bool checking_ = false;

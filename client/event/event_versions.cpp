@@ -8,6 +8,7 @@
 #include "client/event/event_reading.h"
 #include "client/words/joined.h"
 #include "client/words/plan_names.h"
+#include "client/words/plan_view.h"
 
 namespace suppertide {
 namespace {
@@ -23,8 +24,8 @@ class Side {
       : event_(event), words_(timeWordsOf(replica, event)), names_(replica, event) {}
 
   QString of(const v1::Course& course) const {
-    return EventVersions::tr("%1, %2")
-        .arg(text(course.display_name()), words_.dayClock(toInstant(course.serving_time())));
+    return EventVersions::tr("%1, %2").arg(text(course.display_name()),
+                                           words_.dayClock(toInstant(course.serving_time())));
   }
   QString of(const v1::Guest& guest) const {
     QStringList parts{text(guest.display_name())};
@@ -69,7 +70,8 @@ class Rows {
     };
     for (const auto& one : mine) {
       const auto other = find(theirs, one.id());
-      add(what + text(one.id()), what, mySide.of(one), other == theirs.end() ? QString() : theirSide.of(*other));
+      add(what + text(one.id()), what, mySide.of(one),
+          other == theirs.end() ? QString() : theirSide.of(*other));
     }
     for (const auto& one : theirs)
       if (find(mine, one.id()) == mine.end()) add(what + text(one.id()), what, {}, theirSide.of(one));

@@ -217,7 +217,8 @@ QVariantList OvensController::blocksOf(const v1::OvenProgram& program) const {
       const double until = axis_.x(limit);
       if (until < 0 || from > 1) continue;
       // What its name takes, before or after its start where the chart ends.
-      const double room = std::max(kPartOfALetter * view()->names().dish(step->dish_id()).size(), until - from);
+      const double room =
+          std::max(kPartOfALetter * view()->names().dish(step->dish_id()).size(), until - from);
       const bool leans = from + room > 1;
       const double left = leans ? std::min(from, until - room) : from;
       auto row = std::find_if(rowEnds.begin(), rowEnds.end(), [&](double end) { return end <= left; });
@@ -274,17 +275,17 @@ QString OvensController::headline(const OvenAt& at) const {
 }
 
 Record OvensController::ovenRecord(const v1::OvenProgram& program) const {
-  const PlanView& view = *view();
-  const OvenAt at = ovenAt(view, program, cursor_);
+  const PlanView& shown = *view();
+  const OvenAt at = ovenAt(shown, program, cursor_);
   QVariantList lines;
   for (const QList<QPointF>& line : temperatureLines(program, axis_)) lines << QVariant::fromValue(line);
   QStringList loose;
   for (const RackDish& dish : at.dishes)
-    if (dish.positions.empty()) loose << view.names().dish(dish.step->dish_id());
+    if (dish.positions.empty()) loose << shown.names().dish(dish.step->dish_id());
   const QString detail =
-      at.celsius ? tr("about %1 inside, estimated").arg(view.degrees(*at.celsius)) : tr("cold");
+      at.celsius ? tr("about %1 inside, estimated").arg(shown.degrees(*at.celsius)) : tr("cold");
   return {{QStringLiteral("ovenId"), text(program.oven_id())},
-          {QStringLiteral("name"), view.names().oven(program.oven_id())},
+          {QStringLiteral("name"), shown.names().oven(program.oven_id())},
           {QStringLiteral("headline"), headline(at)},
           {QStringLiteral("detail"), detail},
           {QStringLiteral("temperatures"), lines},
@@ -311,12 +312,11 @@ QVariantList OvensController::choicesOf(const v1::OvenClash& clash) const {
     if (step == nullptr || start <= session_->now() || view()->progress().isOver(stepId)) return;
     const double minutes = minutesBetween(toInstant(step->start_time()), start);
     if (std::abs(minutes) < 1) return;
-    choices << QVariantMap{
-        {QStringLiteral("stepId"), text(stepId)},
-        {QStringLiteral("minutes"), minutes},
-        {QStringLiteral("words"),
-         tr("What if %1 goes in at %2?")
-             .arg(view()->names().dish(step->dish_id()), view()->words().dayClock(start))}};
+    choices << QVariantMap{{QStringLiteral("stepId"), text(stepId)},
+                           {QStringLiteral("minutes"), minutes},
+                           {QStringLiteral("words"), tr("What if %1 goes in at %2?")
+                                                         .arg(view()->names().dish(step->dish_id()),
+                                                              view()->words().dayClock(start))}};
   };
   add(clash.step_a_id(), clash.naive_a().start());
   add(clash.step_b_id(), clash.naive_b().start());

@@ -1,4 +1,5 @@
-// Planning as people do it: a run, what would help, "what if?". What it changes is taken back by the session's undo.
+// Planning as people do it: a run, what would help, "what if?". What it changes is taken back by the
+// session's undo.
 //
 // What it previews is not the household's plan yet; the timeline shows it as such.
 #pragma once

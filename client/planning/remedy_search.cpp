@@ -102,7 +102,8 @@ void RemedySearch::choose(int number) {
 
 QString RemedySearch::obstacle() const {
   if (!session_.mayHost()) return tr("Only a host may change the event. Show them this.");
-  if (session_.replica() != nullptr && asked_ != nullptr && view_ != nullptr && !sameInputs(*asked_, *session_.replica(), view_->event().id()))
+  if (session_.replica() != nullptr && asked_ != nullptr && view_ != nullptr &&
+      !sameInputs(*asked_, *session_.replica(), view_->event().id()))
     return tr("Somebody changed the event meanwhile. Look again for what helps now.");
   return {};
 }

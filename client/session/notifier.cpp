@@ -44,8 +44,8 @@ void Notifier::tell(const QString& id, const QString& title, const QString& text
   // The text may hold marks of the desktop's own: none of ours.
   call << QGuiApplication::applicationDisplayName() << numbers_.value(id, 0U) << QString() << title
        << text.toHtmlEscaped()
-       << QStringList{QStringLiteral("default"), tr("Show"), kSettle, tr("Seen to"), kSnooze, tr("In 10 min")} << hints
-       << kAsTheDesktopLikes;
+       << QStringList{QStringLiteral("default"), tr("Show"), kSettle, tr("Seen to"), kSnooze, tr("In 10 min")}
+       << hints << kAsTheDesktopLikes;
   auto* watcher = new QDBusPendingCallWatcher(bus_.asyncCall(call, kPatienceMs), this);
   connect(watcher, &QDBusPendingCallWatcher::finished, this,
           [=, this](QDBusPendingCallWatcher* done) { answered(done, id, title, text, audible); });

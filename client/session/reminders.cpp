@@ -30,8 +30,7 @@ Reminders::Reminders(HouseholdSession& session, Notifier& notifier, QObject* par
     show();
   });
   connect(&notifier, &Notifier::settled, this, &Reminders::settle);
-  connect(&notifier, &Notifier::snoozed, this,
-          [this](const QString& id) { snooze(id, kSnoozeFromDesktop); });
+  connect(&notifier, &Notifier::snoozed, this, [this](const QString& id) { snooze(id, kSnoozeFromDesktop); });
 }
 
 Reminders::~Reminders() = default;
@@ -108,8 +107,8 @@ void Reminders::tell(const v1::Reminder& reminder, bool rings, bool missed) {
 }
 
 void Reminders::takeAway(const std::string& id) {
-  const auto gone = std::remove_if(open_.begin(), open_.end(),
-                                   [&](const Told& one) { return one.reminder.id() == id; });
+  const auto gone =
+      std::remove_if(open_.begin(), open_.end(), [&](const Told& one) { return one.reminder.id() == id; });
   if (gone == open_.end()) return;
   open_.erase(gone, open_.end());
   notifier_.takeBack(QString::fromStdString(id));
@@ -136,7 +135,8 @@ void Reminders::snooze(const QString& id, int minutes) {
                                 [&](const Told& told) { return told.reminder.id() == id.toStdString(); });
   if (one == open_.end()) return;
   v1::Reminder later = one->reminder;
-  later.mutable_remind_time()->set_seconds((session_.now() + std::chrono::minutes(minutes)).time_since_epoch().count());
+  later.mutable_remind_time()->set_seconds(
+      (session_.now() + std::chrono::minutes(minutes)).time_since_epoch().count());
   told_.erase(std::remove(told_.begin(), told_.end(), later.id()), told_.end());
   keepTold();
   takeAway(later.id());
@@ -170,9 +170,11 @@ void Reminders::show() {
   for (const Told& one : open_) {
     const v1::Reminder& reminder = one.reminder;
     const auto& household = session_.replica();
-    if (household == nullptr || household->events.count(reminder.event_id()) == 0) continue;  // taken out since
+    if (household == nullptr || household->events.count(reminder.event_id()) == 0)
+      continue;  // taken out since
     const bool shown = session_.view() != nullptr && session_.view()->event().id() == reminder.event_id();
-    const auto view = shown ? session_.view() : std::make_shared<const PlanView>(household, reminder.event_id());
+    const auto view =
+        shown ? session_.view() : std::make_shared<const PlanView>(household, reminder.event_id());
     records.push_back({{QStringLiteral("reminderId"), QString::fromStdString(reminder.id())},
                        {QStringLiteral("title"), ReminderWords::title(*view, reminder)},
                        {QStringLiteral("text"), ReminderWords::text(*view, reminder)},

@@ -1,8 +1,8 @@
 // What this device's person is reminded of: told once, by the desktop and in the window, until it is seen to.
 //
-// The server tells, and keeps what it told, so that no other device repeats it. While it is away, what it said
-// was to come is told from here at its time. What was told is kept on disk, and is not told again when the
-// server comes back or the program is started anew. Belongs to the thread of the user interface.
+// The server tells, and keeps what it told, so that no other device repeats it. While it is away, what it
+// said was to come is told from here at its time. What was told is kept on disk, and is not told again when
+// the server comes back or the program is started anew. Belongs to the thread of the user interface.
 #pragma once
 
 #include <QtCore/qobject.h>
@@ -65,7 +65,7 @@ class Reminders : public QObject, private link::ReminderListener {
   HouseholdSession& session_;
   Notifier& notifier_;
   RecordModel due_;
-  std::vector<Told> open_;              // the newest first
+  std::vector<Told> open_;  // the newest first
   struct Early {
     v1::Reminder reminder;
     bool rings = false;

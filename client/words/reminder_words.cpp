@@ -50,9 +50,10 @@ QString ReminderWords::title(const PlanView& view, const v1::Reminder& reminder)
     case v1::REMINDER_KIND_FETCH:
       return tr("Take out: %1").arg(QString::fromStdString(reminder.title()));
     case v1::REMINDER_KIND_TAKE_OUT:
-      return reminder.oven_id().empty() ? tr("Out of the oven: %1").arg(dishOf(view, reminder))
-                                        //: An oven by its name, and a dish.
-                                        : tr("Out of %1: %2").arg(oven(view, reminder), dishOf(view, reminder));
+      return reminder.oven_id().empty()
+                 ? tr("Out of the oven: %1").arg(dishOf(view, reminder))
+                 //: An oven by its name, and a dish.
+                 : tr("Out of %1: %2").arg(oven(view, reminder), dishOf(view, reminder));
     default:
       return tr("Now: %1").arg(step);
   }

@@ -1,4 +1,5 @@
-// The demo's evening as its cooks do it: each at a tasks screen of their own, by clicks, against a real server.
+// The demo's evening as its cooks do it: each at a tasks screen of their own, by clicks, against a real
+// server.
 #include "tests/window/party.h"
 //
 #include <google/protobuf/util/json_util.h>
@@ -152,7 +153,8 @@ TEST_F(EveningClicksTest, EveryTaskOfTheFeastIsDoneByItsCookAndSeenByTheOthers) 
   EXPECT_EQ(next(view), nullptr) << "something is left to do";
   for (const auto& cook : cooks) {
     EXPECT_GT(clicks[cook->memberId()], 0) << cook->memberId();
-    EXPECT_EQ(cook->tasks().calmText().toStdString(), "All your tasks are done. Thank you!") << cook->memberId();
+    EXPECT_EQ(cook->tasks().calmText().toStdString(), "All your tasks are done. Thank you!")
+        << cook->memberId();
     EXPECT_EQ(cook->session().refused()->count(), 0) << cook->memberId();
     std::printf("%s: %d clicks\n", cook->memberId().c_str(), clicks[cook->memberId()]);
   }

@@ -38,8 +38,8 @@ Party::Party(const v1::Bundle& bundle, std::chrono::sys_seconds begin)
   const auto made = must(link::Session(stranger(server_->target())).createHousehold(found), "found");
   id_ = made.household().id();
   tokens_[made.member_id()] = made.device_token();
-  host_ = std::make_unique<link::Session>(
-      link::SessionOptions{.target = server_->target(), .deviceToken = made.device_token(), .certificatePem = ""});
+  host_ = std::make_unique<link::Session>(link::SessionOptions{
+      .target = server_->target(), .deviceToken = made.device_token(), .certificatePem = ""});
   v1::ImportBundleRequest import;
   import.set_household_id(id_);
   *import.mutable_bundle() = bundle;

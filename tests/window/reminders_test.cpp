@@ -172,7 +172,8 @@ TEST(RemindersLiveTest, TheServersReminderIsToldAtItsTimeSnoozedAndSettled) {
     session.tick();
   };
   const auto waitFor = [](const std::function<bool()>& what) { return QTest::qWaitFor(what, kPatienceMs); };
-  ASSERT_TRUE(waitFor([&] { return session.state() == HouseholdSession::Live && session.view() != nullptr; }));
+  ASSERT_TRUE(
+      waitFor([&] { return session.state() == HouseholdSession::Live && session.view() != nullptr; }));
   setTime(first);
   ASSERT_TRUE(waitFor([&] { return reminders.due()->rowOf(id) >= 0; }));
   const int told = static_cast<int>(shown.count());

@@ -172,8 +172,7 @@ void measureStart(int bars) {
     QElapsedTimer timer;
     timer.start();
     QProcess process;
-    process.start(QCoreApplication::applicationFilePath(),
-                  {QStringLiteral("--child"), folder.path()});
+    process.start(QCoreApplication::applicationFilePath(), {QStringLiteral("--child"), folder.path()});
     process.waitForReadyRead(30'000);
     times.milliseconds.push_back(static_cast<double>(timer.nsecsElapsed()) / 1e6);
     const QList<QByteArray> words = process.readAllStandardOutput().simplified().split(' ');
@@ -206,8 +205,8 @@ v1::Bundle readBundle(const QString& path) {
   return bundle;
 }
 
-// From the moment at which another device sends a change to the frame of a window that shows it, through a real
-// server. The window has a crowded timeline.
+// From the moment at which another device sends a change to the frame of a window that shows it, through a
+// real server. The window has a crowded timeline.
 void measureRemoteChange() {
   const auto server = must(EmbeddedServer::start({}));
   const v1::Bundle feast = readBundle(QStringLiteral(SUPPERTIDE_DEMO));
