@@ -22,6 +22,8 @@ Item {
         property real before: 0
         target: null
         yAxis.enabled: false
+        // A chosen bar that is dragged keeps its drag: with a property of its own this counts as another type.
+        grabPermissions: PointerHandler.CanTakeOverFromItems | PointerHandler.ApprovesTakeOverByAnything
         onActiveChanged: before = 0
         onTranslationChanged: {
             root.timeline.panBy(before - translation.x)

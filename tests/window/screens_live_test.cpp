@@ -7,6 +7,8 @@
 #include "client/doughs/doughs_controller.h"
 #include "client/event/event_controller.h"
 #include "client/tasks/tasks_controller.h"
+#include "tests/compose/small_dinner.h"
+#include "tests/window/party.h"
 #include "tests/window/real_household.h"
 
 namespace suppertide::testing {
@@ -114,16 +116,27 @@ TEST_F(ScreensLiveTest, SomebodyElsesChangeIsNotOverwritten) {
   EXPECT_EQ(session_.refused()->count(), 0);
 }
 
-TEST_F(ScreensLiveTest, TheCurveCorrectsItselfBeforeAnythingIsTold) {
-  open();
+// On a server whose clock stands in the middle of the proof.
+TEST(DoughsLiveTest, TheCurveCorrectsItselfBeforeAnythingIsTold) {
+  const v1::Bundle dinner = compose::smallDinner();
+  Instant now = toInstant(dinner.events(0).work_start_time());
+  Party party(dinner, now);
+  party.plan(200);
+  HouseholdSession session([&now] { return now; });
+  session.setMemberId("ana");
+  session.start(party.deviceOf("ana"), party.eventId());
+  const auto waitFor = [](const std::function<bool()>& what) { return QTest::qWaitFor(what, kPatienceMs); };
+  ASSERT_TRUE(
+      waitFor([&] { return session.state() == HouseholdSession::Live && session.view() != nullptr; }));
   const v1::FermentForecast* proof = nullptr;
-  for (const v1::FermentForecast& stage : session_.view()->plan()->doughs(0).stages())
+  for (const v1::FermentForecast& stage : session.view()->plan()->doughs(0).stages())
     if (stage.step_id() == "rolls/proof") proof = &stage;
   ASSERT_NE(proof, nullptr);
-  now_ = toInstant(proof->start_time()) + (toInstant(proof->end_time()) - toInstant(proof->start_time())) / 2;
-  session_.tick();
+  now = toInstant(proof->start_time()) + (toInstant(proof->end_time()) - toInstant(proof->start_time())) / 2;
+  party.clock().set(now);
+  session.tick();
   DoughsController doughs;
-  doughs.setSession(&session_);
+  doughs.setSession(&session);
   ASSERT_EQ(doughs.stageId().toStdString(), "rolls/proof");
   ASSERT_TRUE(doughs.mayTell());
   doughs.nudgeRise(1);
@@ -131,7 +144,11 @@ TEST_F(ScreensLiveTest, TheCurveCorrectsItselfBeforeAnythingIsTold) {
   ASSERT_TRUE(waitFor([&] { return !doughs.working(); }));
   ASSERT_TRUE(doughs.corrected().known) << doughs.correctedText().toStdString();
   EXPECT_LT(doughs.corrected().best, doughs.curve().best) << "risen more than forecast: ready sooner";
-  EXPECT_EQ(session_.replica()->progresses.count("supper"), 0U) << "nothing was told";
+  EXPECT_EQ(session.replica()->progresses.count(party.eventId()), 0U) << "nothing was told";
+  doughs.tell();
+  EXPECT_TRUE(waitFor([&] { return session.waitingCount() == 0; }));
+  EXPECT_EQ(session.refused()->count(), 0);
+  EXPECT_EQ(doughs.seen()->count(), 1);
 }
 
 }  // namespace

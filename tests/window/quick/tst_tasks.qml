@@ -8,7 +8,7 @@ import Suppertide.Tasks
 Item {
     id: root
     width: 1000
-    height: 700
+    height: 4000
 
     SampleSession {
         id: session
