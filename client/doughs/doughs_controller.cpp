@@ -6,6 +6,8 @@
 #include <array>
 #include <cmath>
 
+#include "client/link/request_id.h"
+
 namespace suppertide {
 namespace {
 
@@ -307,6 +309,7 @@ void DoughsController::askCorrected() {
   request.set_household_id(session_->replica()->household.id());
   request.set_event_id(session_->eventId().toStdString());
   request.set_validate_only(true);
+  request.set_request_id(link::newRequestId());
   request.mutable_now()->set_seconds(session_->now().time_since_epoch().count());
   if (telling()) {
     v1::Report report = draft_;

@@ -115,12 +115,12 @@ FocusScope {
                 Accessible.role: Accessible.StaticText
                 Accessible.name: modelData.spoken
 
-                // A short stay's name goes on beside it, where its row is kept free.
+                // A short stay's name stands beside it, where its row is kept free.
                 Text {
-                    readonly property real room: Math.max(block.width - 6, block.modelData.room * field.width - 6)
+                    readonly property bool inside: block.modelData.fits
 
-                    x: block.modelData.leans ? block.width - width - 2 : 4
-                    width: Math.min(implicitWidth, room)
+                    x: inside ? 4 : block.modelData.leans ? -width - 4 : block.width + 4
+                    width: Math.min(implicitWidth, inside ? block.width - 6 : (block.modelData.room - block.modelData.until + block.modelData.from) * field.width)
                     height: parent.height
                     text: block.modelData.label
                     color: Theme.ink

@@ -217,8 +217,10 @@ QVariantList OvensController::blocksOf(const v1::OvenProgram& program) const {
       const double until = axis_.x(limit);
       if (until < 0 || from > 1) continue;
       // What its name takes, before or after its start where the chart ends.
-      const double room =
-          std::max(kPartOfALetter * view()->names().dish(step->dish_id()).size(), until - from);
+      const double letters =
+          kPartOfALetter * static_cast<double>(view()->names().dish(step->dish_id()).size());
+      const bool fits = letters <= until - from;
+      const double room = fits ? until - from : until - from + letters;
       const bool leans = from + room > 1;
       const double left = leans ? std::min(from, until - room) : from;
       auto row = std::find_if(rowEnds.begin(), rowEnds.end(), [&](double end) { return end <= left; });
@@ -228,6 +230,7 @@ QVariantList OvensController::blocksOf(const v1::OvenProgram& program) const {
           {QStringLiteral("from"), from},
           {QStringLiteral("until"), until},
           {QStringLiteral("room"), room},
+          {QStringLiteral("fits"), fits},
           {QStringLiteral("leans"), leans},
           {QStringLiteral("row"), static_cast<int>(row - rowEnds.begin())},
           {QStringLiteral("label"), view()->names().dish(step->dish_id())},

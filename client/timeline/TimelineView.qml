@@ -75,7 +75,7 @@ FocusScope {
             reuseItems: true
             cacheBuffer: 2000
             boundsBehavior: Flickable.StopAtBounds
-            bottomMargin: Theme.large + leftOut.height
+            bottomMargin: Theme.large + (leftOut.visible ? leftOut.implicitHeight : 0)
             clip: true
             // A footer would be a component of its own, which cannot be made in here.
             Text {
@@ -83,7 +83,6 @@ FocusScope {
                 y: lanes.contentHeight
                 visible: text.length > 0
                 width: lanes.width
-                height: visible ? implicitHeight : 0
                 padding: Theme.medium
                 text: root.timeline.leftOutText
                 color: Theme.ink

@@ -46,14 +46,14 @@ TEST_F(PlanLiveTest, AnEventWithoutAPlanAsksToBePlannedAndShowsEachBetterPlanAtO
   QQuickItem* button = item("emptyAction");
   ASSERT_NE(button, nullptr);
   EXPECT_EQ(button->property("text").toString(), QStringLiteral("Plan this event"));
-  QMetaObject::invokeMethod(button, "click");
+  QMetaObject::invokeMethod(button, "clicked");
   waitFor([&] { return app_->timeline().hasPlan(); });
   EXPECT_TRUE(planning().run()->running()) << "the first plan is shown while it goes on";
   EXPECT_FALSE(planning().hasPlan()) << "and is not the household's yet";
   EXPECT_FALSE(planning().run()->proven().isEmpty());
   QQuickItem* stop = item("stopPlanning");
   ASSERT_NE(stop, nullptr);
-  QMetaObject::invokeMethod(stop, "click");
+  QMetaObject::invokeMethod(stop, "clicked");
   EXPECT_TRUE(planning().run()->stopping());
   waitFor([&] { return planning().hasPlan() && !planning().previewing(); });
   EXPECT_TRUE(app_->timeline().hasPlan());
