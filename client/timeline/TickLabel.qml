@@ -16,7 +16,8 @@ Text {
     leftPadding: midnight ? Theme.small : 0
     // Hours stand centred on their mark.
     transform: Translate { x: root.midnight ? 0 : -root.implicitWidth / 2 }
-    visible: midnight || Math.abs(x - nowX) > implicitWidth
+    // The day at the edge has its own label.
+    visible: midnight ? x > Theme.small : Math.abs(x - nowX) > implicitWidth
     text: label
     width: midnight ? Math.min(implicitWidth, dayWidth - Theme.tiny) : implicitWidth
     elide: midnight ? Text.ElideRight : Text.ElideNone

@@ -9,6 +9,7 @@
 namespace suppertide {
 namespace {
 
+constexpr double kLabelStart = 8;  // pixels: a day that begins before them is the one at the edge
 constexpr double kZoomStep = 1.5;
 constexpr double kTickPixels = 76;        // room for "12:30 AM"
 constexpr double kPixelsPerHour = 96;     // when shown for work: a quarter of an hour is a finger wide
@@ -188,12 +189,12 @@ QString Timeline::rangeText() const {
 }
 
 QString Timeline::firstDayText() const {
-  return picture_.words.day(instantAt(picture_.base, scale_.left()));
+  return picture_.words.day(instantAt(picture_.base, scale_.toMinute(kLabelStart)));
 }
 
 double Timeline::firstDayRoom() const {
   for (const TickMark& mark : marks_) {
-    if (mark.midnight && mark.minute > scale_.left()) return scale_.toX(mark.minute);
+    if (mark.midnight && scale_.toX(mark.minute) > kLabelStart) return scale_.toX(mark.minute);
   }
   return viewWidth_;
 }
@@ -295,6 +296,11 @@ void Timeline::choose(const QString& stepId) {
   if (next == details_) return;
   details_ = next;
   Q_EMIT detailsChanged();
+  if (step == nullptr || viewWidth_ <= 0) return;
+  // Chosen from elsewhere it may be out of sight.
+  const double start = minutesBetween(picture_.base, toInstant(step->start_time()));
+  const double limit = minutesBetween(picture_.base, toInstant(step->end_time()));
+  if (limit < scale_.left() || start > scale_.toMinute(viewWidth_)) reveal(start, limit - start);
 }
 
 void Timeline::closeDetails() {
