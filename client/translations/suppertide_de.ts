@@ -5864,6 +5864,10 @@ Bringen Sie es in Ordnung, und planen Sie noch einmal.</translation>
         <source>out of the fridge</source>
         <translation>aus dem Kühlschrank</translation>
     </message>
+    <message>
+        <source>ends now</source>
+        <translation>endet jetzt</translation>
+    </message>
 </context>
 <context>
     <name>suppertide::TasksController</name>

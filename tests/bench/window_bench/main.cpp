@@ -19,6 +19,9 @@
 #include <QtQuick/qquickrendertarget.h>
 #include <QtQuick/qquickwindow.h>
 
+#include <sys/resource.h>
+#include <time.h>
+
 #include <algorithm>
 #include <cstdio>
 #include <cstdlib>
@@ -40,6 +43,7 @@ namespace {
 
 constexpr int kBars = 1000;
 constexpr int kFrames = 300;
+constexpr int kStarts = 5;
 constexpr QSize kSize{1280, 800};
 
 double kilobytes(const char* field) {
@@ -48,6 +52,23 @@ double kilobytes(const char* field) {
   for (const QByteArray& line : file.readAll().split('\n'))
     if (line.startsWith(field)) return line.simplified().split(' ').value(1).toDouble();
   return 0;
+}
+
+// Of this thread's own work: what else the machine does does not count.
+double threadMilliseconds() {
+  timespec time{};
+  clock_gettime(CLOCK_THREAD_CPUTIME_ID, &time);
+  return static_cast<double>(time.tv_sec) * 1e3 + static_cast<double>(time.tv_nsec) / 1e6;
+}
+
+// Of all programs started from here that have ended.
+double childrenMilliseconds() {
+  rusage use{};
+  getrusage(RUSAGE_CHILDREN, &use);
+  const auto of = [](const timeval& time) {
+    return static_cast<double>(time.tv_sec) * 1e3 + static_cast<double>(time.tv_usec) / 1e3;
+  };
+  return of(use.ru_utime) + of(use.ru_stime);
 }
 
 struct Times {
@@ -93,15 +114,14 @@ class Stage {
   ~Stage() { view_.reset(); }
 
   void frame(const std::function<void()>& change, Times* update, Times* paint) {
-    QElapsedTimer timer;
-    timer.start();
+    const double begin = threadMilliseconds();
     change();
     QCoreApplication::processEvents();
     control_.polishItems();
     control_.sync();
-    const double updated = static_cast<double>(timer.nsecsElapsed()) / 1e6;
+    const double updated = threadMilliseconds() - begin;
     control_.render();
-    const double painted = static_cast<double>(timer.nsecsElapsed()) / 1e6 - updated;
+    const double painted = threadMilliseconds() - begin - updated;
     if (update != nullptr) update->milliseconds.push_back(updated);
     if (paint != nullptr) paint->milliseconds.push_back(painted);
   }
@@ -120,8 +140,9 @@ class Stage {
 
 void measureFrames() {
   Stage stage(kBars);
-  std::printf("\n%d bars, %dx%d                                    median     95%%     most   (ms a frame)\n",
-              kBars, kSize.width(), kSize.height());
+  std::printf(
+      "\n%d bars, %dx%d                                    median     95%%     most   (ms of CPU a frame)\n",
+      kBars, kSize.width(), kSize.height());
   const auto run = [&](const char* what, const std::function<void(int)>& step) {
     Times update, paint;
     for (int i = 0; i < kFrames; ++i) stage.frame([&] { step(i); }, &update, &paint);
@@ -165,10 +186,11 @@ int child(const QString& folder) {
 void measureStart(int bars) {
   Times times;
   double memory = 0;
+  const double before = childrenMilliseconds();
   const QTemporaryDir folder;
   const std::filesystem::path kept = folder.path().toStdString();
   if (!link::saveReplica(kept / "replica", *crowdedHousehold(bars)).ok()) return;
-  for (int i = 0; i < 5; ++i) {
+  for (int i = 0; i < kStarts; ++i) {
     QElapsedTimer timer;
     timer.start();
     QProcess process;
@@ -181,6 +203,8 @@ void measureStart(int bars) {
   }
   std::printf("\nstart to the first frame, %4d bars stored          %7.0f %7.0f %7.0f ms (target 1000): %s\n",
               bars, times.at(0.5), times.at(0.95), times.at(1), times.at(0.5) < 1000 ? "met" : "MISSED");
+  std::printf("  of it CPU, all threads, to the end                %7.0f ms a start\n",
+              (childrenMilliseconds() - before) / kStarts);
   std::printf("most memory until then                              %7.0f MB (target 250): %s\n", memory,
               memory < 250 ? "met" : "MISSED");
 }
