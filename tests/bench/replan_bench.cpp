@@ -2,7 +2,6 @@
 // random dinners, each new plan audited.
 #include <CLI/CLI.hpp>
 #include <algorithm>
-#include <chrono>
 #include <cstdint>
 #include <cstdio>
 #include <string>
@@ -10,6 +9,7 @@
 
 #include "server/planning/audit/audit.h"
 #include "server/planning/replan/replan.h"
+#include "tests/bench/cpu_time.h"
 #include "tests/support/breach_text.h"
 #include "tests/support/disturbance.h"
 #include "tests/support/random_dinner.h"
@@ -20,14 +20,12 @@ namespace {
 class TimeUp : public Monitor {
  public:
   explicit TimeUp(double limitSeconds) : limit_(limitSeconds) {}
-  double seconds() const {
-    return std::chrono::duration<double>(std::chrono::steady_clock::now() - start_).count();
-  }
+  double seconds() const { return watch_.seconds(); }
   bool stop() override { return seconds() > limit_; }
 
  private:
   double limit_;
-  std::chrono::steady_clock::time_point start_ = std::chrono::steady_clock::now();
+  CpuWatch watch_;
 };
 
 struct Tally {

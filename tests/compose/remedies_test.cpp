@@ -2,6 +2,8 @@
 #include <gtest/gtest.h>
 
 #include <algorithm>
+#include <set>
+#include <string>
 
 #include "server/compose/remedies/find_remedies.h"
 #include "tests/compose/small_dinner.h"
@@ -150,7 +152,15 @@ TEST(FindRemediesTest, OffersAnotherCookWhereTheOnlyOneIsAway) {
   EXPECT_THAT(kindsOf(search), Contains(v1::REMEDY_KIND_OTHER_COOK));
 }
 
-TEST(FindRemediesTest, PutsChangesTogetherWhereOneIsNotEnough) {
+// What is told of clashes, list by list.
+class ClashLists : public RemedyMonitor {
+ public:
+  void clashesKnown(const std::vector<v1::Clash>& clashes) override { sizes_.push_back(clashes.size()); }
+  std::vector<std::size_t> sizes_;
+};
+
+// The rolls and the gratin are in each other's way, and so are the cream and the foam.
+v1::Bundle twiceClashingDinner() {
   v1::Bundle bundle = clashingDinner();
   // Beside the oven, the mixer: two whipped things at once, nothing may wait.
   v1::Recipe& cream = *bundle.add_recipes();
@@ -169,11 +179,40 @@ TEST(FindRemediesTest, PutsChangesTogetherWhereOneIsNotEnough) {
     dish.set_recipe_id("cream");
     dish.set_course_id("main");
   }
-  const RemedySearch search = searchFor(bundle);
+  return bundle;
+}
+
+TEST(FindRemediesTest, PutsChangesTogetherWhereOneIsNotEnough) {
+  const RemedySearch search = searchFor(twiceClashingDinner());
   EXPECT_GE(search.clashes.size(), 2u);
   ASSERT_GE(search.remedies.size(), 1u);
   EXPECT_GE(search.remedies.front().changes.size(), 2u);
   EXPECT_EQ(search.remedies.front().plan.breaches_size(), 0);
+}
+
+TEST(FindRemediesTest, TellsEachClashAsSoonAsItIsKnown) {
+  ClashLists lists;
+  const RemedySearch search = searchFor(twiceClashingDinner(), &lists);
+  ASSERT_GE(search.clashes.size(), 2u);
+  ASSERT_EQ(lists.sizes_.size(), search.clashes.size());
+  for (std::size_t k = 0; k < lists.sizes_.size(); ++k) EXPECT_EQ(lists.sizes_[k], k + 1);
+}
+
+TEST(FindRemediesTest, NoTwoAskForTheSameAndNoneForOneThingTwice) {
+  const RemedySearch search = searchFor(twiceClashingDinner());
+  std::set<std::set<std::string>> all;
+  for (const FoundRemedy& remedy : search.remedies) {
+    std::set<std::string> changes;
+    std::set<std::string> things;
+    for (const v1::Remedy& change : remedy.changes) {
+      changes.insert(change.SerializeAsString());
+      v1::Remedy thing = change;
+      thing.clear_duration();
+      thing.clear_size();
+      EXPECT_TRUE(things.insert(thing.SerializeAsString()).second) << change.ShortDebugString();
+    }
+    EXPECT_TRUE(all.insert(changes).second);
+  }
 }
 
 // Stops after the first remedy.

@@ -177,9 +177,9 @@ std::vector<planning::WishClash> findWishClashes(const Composition& composition,
       options.steps > 0 ? static_cast<planning::Feasibility&>(limited) : engine;
   planning::WishClashOptions search;
   search.most = options.most;
-  search.smallest = options.smallest;
-  search.nameRules = options.nameRules;
   search.suspects = options.suspects;
+  search.clashing = options.clashing;
+  search.found = options.found;
   search.relaxing = relaxingOf(composition);
   search.stop = options.stop;
   return planning::wishClashes(composition.problem, search, feasibility);

@@ -13,12 +13,12 @@ namespace suppertide::compose {
 
 struct ClashSearchOptions {
   int most = 3;                     // sets
-  bool smallest = true;             // false: the dishes are as few as can be, with all their wishes
-  bool nameRules = true;            // that stand behind them and are never given up
   std::int64_t conflicts = 2'000;   // effort a question
   std::int64_t steps = 0;           // of all questions together, 0: no limit; the same on every machine
   std::function<bool()> stop = {};  // may be empty
   std::vector<int> suspects = {};   // dishes that were left unserved or late
+  std::vector<int> clashing = {};   // dishes known to clash; empty: they are looked for
+  std::function<void(const planning::WishClash&)> found = {};  // each as soon as it is known; may be empty
 };
 
 // Never takes back what food safety asks for: clocks, separations, lengths, oven bounds.

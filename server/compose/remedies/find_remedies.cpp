@@ -2,7 +2,6 @@
 
 #include <algorithm>
 #include <functional>
-#include <map>
 #include <memory>
 #include <numeric>
 #include <optional>
@@ -11,46 +10,41 @@
 #include <tuple>
 #include <utility>
 
-#include "absl/strings/str_cat.h"
 #include "server/compose/documents.h"
 #include "server/compose/remedies/catalogue.h"
 #include "server/compose/remedies/clash_document.h"
+#include "server/compose/remedies/known_clashes.h"
 #include "server/compose/remedies/trial.h"
 
 namespace suppertide::compose {
 namespace {
 
-constexpr std::size_t kMostChanges = 3;  // made together
+constexpr std::size_t kMostChanges = 5;  // made together
+// With so many remedies found, no more than this is asked of people.
+constexpr std::size_t kSomeRemedies = 3;
+constexpr std::size_t kSomeChanges = 3;
 
 auto rankOf(const FoundRemedy& remedy) {
   const v1::TierCosts& costs = remedy.plan.quality().costs();
   return std::make_tuple(remedy.size, costs.quality(), costs.people(), costs.calm(), costs.ovens());
 }
 
-std::set<std::string> dishIdsOf(const Composition& composition, const planning::WishClash& clash) {
-  std::set<std::string> ids;
+std::vector<int> dishesOf(const planning::WishClash& clash) {
+  std::vector<int> dishes;
   for (const planning::Wish& wish : clash.wishes)
-    if (wish.kind == planning::WishKind::kServed)
-      ids.insert(composition.dishes[static_cast<std::size_t>(wish.index)].dish->id());
-  return ids;
+    if (wish.kind == planning::WishKind::kServed) dishes.push_back(wish.index);
+  return dishes;
 }
 
-// All that a plan depends on, as bytes.
-std::string keyOf(const Documents& documents) {
-  std::set<std::string> used;
-  for (const v1::Dish& dish : documents.event.dishes()) used.insert(dish.recipe_id());
-  std::string key;
-  const auto add = [&](const auto& document) {
-    const std::string bytes = document.SerializeAsString();
-    absl::StrAppend(&key, bytes.size(), ":", bytes);
-  };
-  add(documents.event);
-  add(documents.kitchen);
-  add(documents.household);
-  for (const v1::Recipe& recipe : documents.recipes)
-    if (used.contains(recipe.id())) add(recipe);
-  return key;  // no remedy changes a starter
-}
+// The event with changes made; no two of a group.
+struct Attempt {
+  std::vector<Change> changes;
+  Documents documents;
+  int size() const {
+    return std::accumulate(changes.begin(), changes.end(), 0,
+                           [](int sum, const Change& change) { return sum + change.what.size(); });
+  }
+};
 
 // The setpoints that a bake may now have.
 void tellRange(const Composition& composition, v1::Remedy& what) {
@@ -75,133 +69,142 @@ class RemedyHunt {
     if (const auto composed = composeProblem(documents, &tables_); !composed.ok()) return composed.status();
     const auto asItIs = Trial::of(documents, tables_);
     if (asItIs == nullptr) return absl::InvalidArgumentError("the event cannot be composed");
-    planning::Schedule schedule;
-    if (asItIs->fits(options_.planConflicts, stop_, &schedule)) {
+    const Trial::Fit fit = asItIs->fit(options_.planConflicts, stop_);
+    if (fit.fits) {
       search_.fits = true;
       return std::move(search_);
     }
-    const auto clashes = clashesToTell(*asItIs, schedule);
-    for (const planning::WishClash& clash : clashes)
-      search_.clashes.push_back(clashDocument(asItIs->composition(), clash));
-    if (monitor_ != nullptr) monitor_->clashesKnown(search_.clashes);
-    tryAll(*asItIs, clashes);
+    asItIs_ = &asItIs->documents();
+    known_.emplace(*asItIs_, tables_, options_.tryConflicts, stop_);
+    tryAll(*asItIs, clashesToTell(*asItIs, fit));
     lookAgain();
     return ranked();
   }
 
  private:
-  ClashSearchOptions clashSearch(const Trial& trial, const planning::Schedule& schedule) const {
+  ClashSearchOptions clashSearch(const Trial& trial, const Trial::Fit& fit) const {
     ClashSearchOptions options;
     options.stop = stop_;
-    if (!schedule.steps.empty()) options.suspects = suspectsOf(trial.composition(), schedule);
+    options.clashing = fit.clashing;
+    if (!fit.schedule.steps.empty()) options.suspects = suspectsOf(trial.composition(), fit.schedule);
     return options;
   }
 
-  std::vector<planning::WishClash> clashesToTell(const Trial& trial,
-                                                 const planning::Schedule& schedule) const {
-    return findWishClashes(trial.composition(), clashSearch(trial, schedule));
-  }
-
-  // Its dishes are few; which of their wishes matter is left to the changes that are tried.
-  std::vector<planning::WishClash> clashOnTheWay(const Trial& trial,
-                                                 const planning::Schedule& schedule) const {
-    ClashSearchOptions options = clashSearch(trial, schedule);
-    options.most = 1;
-    options.smallest = false;
+  std::vector<planning::WishClash> clashesToTell(const Trial& trial, const Trial::Fit& fit) {
+    ClashSearchOptions options = clashSearch(trial, fit);
+    options.found = [&](const planning::WishClash& clash) {
+      search_.clashes.push_back(clashDocument(trial.composition(), clash));
+      if (monitor_ != nullptr) monitor_->clashesKnown(search_.clashes);
+    };
     return findWishClashes(trial.composition(), options);
   }
 
   void tryAll(const Trial& trial, const std::vector<planning::WishClash>& clashes) {
     if (clashes.empty()) return;
+    for (const planning::WishClash& clash : clashes)
+      known_->add(dishIdsOf(trial.composition(), dishesOf(clash)), trial.documents());
     const std::vector<Change> changes = proposals({trial.documents(), trial.composition(), clashes});
     candidates_ += static_cast<int>(changes.size());
-    const std::set<std::string> dishes = dishIdsOf(trial.composition(), clashes.front());
-    for (const planning::WishClash& clash : clashes) known_.push_back(knownClash(trial, clash));
+    const DishIds dishes = dishIdsOf(trial.composition(), dishesOf(clashes.front()));
+    std::vector<Attempt> waiting;
     for (const Change& change : changes) {
       if (enough()) return;
       if (helped_.contains(change.group)) continue;
-      Documents changed = trial.documents();
-      change.apply(changed);
-      if (!helps(changed, dishes)) continue;
+      Attempt attempt = with({}, change);
+      if (!mayHelp(changes, change, {}, dishes) || !helps(attempt, dishes)) continue;
       helped_.insert(change.group);
-      complete(std::move(changed), {change.what});
+      if (needsMore(attempt, 1)) waiting.push_back(std::move(attempt));
     }
+    putTogether(std::move(waiting));
   }
 
-  // A clash that was met on the way, with what might help: changes name everything by id,
-  // so that they can be made on top of others.
-  struct KnownClash {
-    std::set<std::string> dishes;
-    std::vector<Change> changes;
-  };
-
-  KnownClash knownClash(const Trial& trial, const planning::WishClash& clash) {
-    return {dishIdsOf(trial.composition(), clash),
-            proposals({trial.documents(), trial.composition(), {clash}})};
+  // Few changes are tried before many, then small ones before big ones.
+  void putTogether(std::vector<Attempt> waiting) {
+    for (std::size_t most = 2; most <= kMostChanges; ++most) {
+      if (most > kSomeChanges && search_.remedies.size() >= kSomeRemedies) return;
+      std::stable_sort(waiting.begin(), waiting.end(),
+                       [](const Attempt& a, const Attempt& b) { return a.size() < b.size(); });
+      std::vector<Attempt> next;
+      for (Attempt& attempt : waiting) {
+        if (enough()) return;
+        if (needsMore(attempt, most)) next.push_back(std::move(attempt));
+      }
+      waiting = std::move(next);
+    }
   }
 
   bool enough() const { return static_cast<int>(search_.remedies.size()) >= options_.most || stop_(); }
 
-  void countTry() {
+  bool helps(const Attempt& attempt, const DishIds& dishes) {
     ++tried_;
     if (monitor_ != nullptr) monitor_->tried(tried_, candidates_);
+    return known_->fit(attempt.documents, dishes);
   }
 
-  // Changes made elsewhere leave a clash as it is: what was asked once is remembered.
-  bool fitTogether(const Documents& documents, const std::set<std::string>& dishes) {
-    Documents few = onlyDishes(documents, dishes);
-    const auto [known, isNew] = fitting_.try_emplace(keyOf(few), false);
-    if (!isNew) return known->second;
-    const auto trial = Trial::of(std::move(few), tables_);
-    known->second = trial != nullptr && trial->fits(options_.tryConflicts, stop_);
-    return known->second;
+  // One change more, in the place of one of its group.
+  Attempt with(const Attempt& attempt, const Change& change) const {
+    Attempt next{attempt.changes, *asItIs_};
+    std::erase_if(next.changes, [&](const Change& other) { return other.group == change.group; });
+    next.changes.push_back(change);
+    for (const Change& each : next.changes) each.apply(next.documents);
+    return next;
   }
 
-  bool helps(const Documents& changed, const std::set<std::string>& dishes) {
-    countTry();
-    return fitTogether(changed, dishes);
-  }
-
-  // Plans the event with these changes; while something else still clashes, adds
-  // the smallest change that helps there.
-  void complete(Documents documents, std::vector<v1::Remedy> changes) {
-    for (const KnownClash& clash : known_) {
-      if (stop_() || fitTogether(documents, clash.dishes)) continue;
-      if (!addSmallest(clash, documents, changes)) return;
-    }
+  // Plans the event with these changes; while something else still clashes, adds the smallest change
+  // that helps there. True when that would make more than `most`; else it has come to an end.
+  bool needsMore(Attempt& attempt, std::size_t most) {
     while (!stop_()) {
-      auto trial = Trial::of(documents, tables_);
-      if (trial == nullptr) return;
-      planning::Schedule schedule;
-      if (trial->fits(options_.planConflicts, stop_, &schedule))
-        return keep({std::move(trial), std::move(changes)}, schedule);
-      if (changes.size() >= kMostChanges) return;
-      const auto clashes = clashOnTheWay(*trial, schedule);
-      if (clashes.empty()) return;
-      known_.push_back(knownClash(*trial, clashes.front()));
-      if (!addSmallest(known_.back(), documents, changes)) return;
+      if (const KnownClash* open = known_->openIn(attempt.documents)) {
+        if (attempt.changes.size() >= most && most < kMostChanges) return true;
+        if (!addSmallest(*open, attempt)) return false;
+        continue;
+      }
+      if (!planned_.insert(planningKey(attempt.documents)).second) return false;  // the same in another order
+      auto trial = Trial::of(attempt.documents, tables_);
+      if (trial == nullptr) return false;
+      const Trial::Fit fit = trial->fit(options_.planConflicts, stop_);
+      if (fit.fits) {
+        keep({std::move(trial), std::move(attempt.changes)}, fit.schedule);
+        return false;
+      }
+      if (fit.clashing.empty()) return false;
+      known_->add(dishIdsOf(trial->composition(), fit.clashing), attempt.documents);
     }
+    return false;
   }
 
-  bool addSmallest(const KnownClash& clash, Documents& documents, std::vector<v1::Remedy>& changes) {
-    if (changes.size() >= kMostChanges) return false;
+  bool addSmallest(const KnownClash& clash, Attempt& attempt) {
     candidates_ += static_cast<int>(clash.changes.size());
     for (const Change& change : clash.changes) {
       if (stop_()) return false;
-      Documents changed = documents;
-      change.apply(changed);
-      if (!helps(changed, clash.dishes)) continue;
-      documents = std::move(changed);
-      changes.push_back(change.what);
+      if (hasAsMuch(attempt, change) || !mayHelp(clash.changes, change, attempt, clash.dishes)) continue;
+      Attempt next = with(attempt, change);
+      if (next.changes.size() > kMostChanges || !helps(next, clash.dishes)) continue;
+      attempt = std::move(next);
       return true;
     }
     return false;
   }
 
+  // False when even the biggest change of its group does not help, and would if this one did.
+  bool mayHelp(const std::vector<Change>& all, const Change& change, const Attempt& attempt,
+               const DishIds& dishes) {
+    if (!change.biggerAllowsMore) return true;
+    const auto biggest = std::find_if(all.rbegin(), all.rend(),
+                                      [&](const Change& other) { return other.group == change.group; });
+    return &*biggest == &change || helps(with(attempt, *biggest), dishes);
+  }
+
+  static bool hasAsMuch(const Attempt& attempt, const Change& change) {
+    return std::any_of(attempt.changes.begin(), attempt.changes.end(), [&](const Change& other) {
+      return other.group == change.group && other.what.size() >= change.what.size();
+    });
+  }
+
   // Changes with which all dishes fit.
   struct Fitting {
     std::unique_ptr<Trial> trial;
-    std::vector<v1::Remedy> changes;
+    std::vector<Change> changes;
   };
 
   // The plan of `outcome` when the auditor passes it: a dough's forecast along the planned places can
@@ -233,7 +236,7 @@ class RemedyHunt {
   void tell(const Fitting& fitting, v1::Plan plan) {
     FoundRemedy remedy;
     remedy.plan = std::move(plan);
-    remedy.changes = fitting.changes;
+    for (const Change& change : fitting.changes) remedy.changes.push_back(change.what);
     for (v1::Remedy& change : remedy.changes)
       if (change.kind() == v1::REMEDY_KIND_SHARE_TEMPERATURE) tellRange(fitting.trial->composition(), change);
     remedy.number = static_cast<int>(search_.remedies.size()) + 1;
@@ -255,10 +258,11 @@ class RemedyHunt {
   std::function<bool()> stop_;
   RemedySearch search_;
   BreadTables tables_;
-  std::vector<KnownClash> known_;
-  std::map<std::string, bool> fitting_;  // by keyOf()
-  std::vector<Fitting> unsound_;         // whose first plan the auditor did not pass
-  std::set<std::string> helped_;         // groups
+  const Documents* asItIs_ = nullptr;
+  std::optional<KnownClashes> known_;
+  std::vector<Fitting> unsound_;   // whose first plan the auditor did not pass
+  std::set<std::string> planned_;  // planningKey() of the events that were planned as a whole
+  std::set<std::string> helped_;   // groups
   int tried_ = 0;
   int candidates_ = 0;
 };

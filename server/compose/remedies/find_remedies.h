@@ -27,7 +27,7 @@ struct FoundRemedy {
 class RemedyMonitor {
  public:
   virtual ~RemedyMonitor() = default;
-  virtual void clashesKnown(const std::vector<v1::Clash>& /*clashes*/) {}
+  virtual void clashesKnown(const std::vector<v1::Clash>& /*clashes*/) {}  // all so far, when one is found
   virtual void found(const FoundRemedy& /*remedy*/) {}
   virtual void tried(int /*tried*/, int /*candidates*/) {}  // changes, on all or some dishes
   virtual bool stop() { return false; }                     // asked often

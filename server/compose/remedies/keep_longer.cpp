@@ -24,6 +24,7 @@ std::vector<Change> keepLonger(const Situation& situation) {
       *change.what.mutable_duration() = durationOf(now + more);
       change.what.set_size(change_size::kKeepLonger + more / 15);
       change.group = absl::StrCat("keep ", dishId);
+      change.biggerAllowsMore = true;
       change.apply = [dishId, longest = now + more](Documents& documents) {
         if (v1::Recipe* recipe = ownRecipe(documents, dishId))
           *recipe->mutable_holding()->mutable_longest() = durationOf(longest);

@@ -52,6 +52,7 @@ struct Change {
   v1::Remedy what;                        // its size is set
   std::function<void(Documents&)> apply;  // names everything by id
   std::string group;                      // once one of a group helps, bigger ones are not tried
+  bool biggerAllowsMore = false;          // what helps here is helped by a bigger one of the group, too
 };
 
 using RemedyIdea = std::vector<Change> (*)(const Situation&);

@@ -48,10 +48,16 @@ planning::Problem Trial::inTime() const {
   return problem;
 }
 
-bool Trial::fits(std::int64_t conflicts, const std::function<bool()>& stop,
-                 planning::Schedule* schedule) const {
+Trial::Fit Trial::fit(std::int64_t conflicts, const std::function<bool()>& stop) const {
   planning::EngineFeasibility feasibility(kGrid, conflicts, stop);
-  return feasibility.decide(inTime(), schedule) == planning::Feasible::kYes;
+  Fit fit;
+  fit.fits = feasibility.decide(inTime(), &fit.schedule, &fit.clashing) == planning::Feasible::kYes;
+  return fit;
+}
+
+bool Trial::serves(const planning::Schedule& schedule) const {
+  const planning::Problem problem = inTime();
+  return planning::servesAll(problem, schedule);
 }
 
 std::optional<planning::Outcome> Trial::bettered(const planning::Schedule& schedule, std::uint64_t seed,

@@ -6,6 +6,7 @@
 #include <optional>
 #include <set>
 #include <string>
+#include <vector>
 
 #include "server/compose/bread_tables.h"
 #include "server/compose/composition.h"
@@ -25,10 +26,14 @@ class Trial {
   const Documents& documents() const { return documents_; }
   const Composition& composition() const { return *composition_; }
 
-  // Whether all its dishes can be served in time. False when it took too long to
-  // tell. `schedule`, if given, is then one that serves most, else all.
-  bool fits(std::int64_t conflicts, const std::function<bool()>& stop,
-            planning::Schedule* schedule = nullptr) const;
+  struct Fit {
+    bool fits = false;            // all dishes can be served in time; false when it took too long to tell
+    planning::Schedule schedule;  // that serves most of them
+    std::vector<int> clashing;    // a few dishes that cannot all be served; empty when none are known
+  };
+  Fit fit(std::int64_t conflicts, const std::function<bool()>& stop) const;
+  // Whether `schedule`, perhaps made for other documents, serves all its dishes in time and breaks no rule.
+  bool serves(const planning::Schedule& schedule) const;
 
   // A good plan, not proven best, from one that serves every dish in time: as many
   // rounds of taking dishes out and putting them back.

@@ -1,5 +1,8 @@
 #include "server/planning/clash/feasibility.h"
 
+#include <algorithm>
+
+#include "server/planning/solver/plan_rules.h"
 #include "server/planning/solver/solver.h"
 
 namespace suppertide::planning {
@@ -24,6 +27,12 @@ class UntilKnown : public Monitor {
 };
 
 }  // namespace
+
+bool servesAll(const Problem& problem, const Schedule& schedule) {
+  return schedule.steps.size() == problem.steps.size() && schedule.unserved.size() == problem.dishes.size() &&
+         std::find(schedule.unserved.begin(), schedule.unserved.end(), true) == schedule.unserved.end() &&
+         keepsRules(problem, schedule);
+}
 
 Feasible EngineFeasibility::decide(const Problem& problem, Schedule* schedule, std::vector<int>* clashing) {
   if (problem.dishes.empty()) return Feasible::kYes;

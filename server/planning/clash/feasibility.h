@@ -26,6 +26,9 @@ class Feasibility {
                           std::vector<int>* clashing = nullptr) = 0;
 };
 
+// Whether `schedule`, which may be another problem's, serves every dish of this one and keeps its rules.
+bool servesAll(const Problem& problem, const Schedule& schedule);
+
 // Asks the engine and leaves it as soon as the answer is known.
 class EngineFeasibility : public Feasibility {
  public:

@@ -13,6 +13,8 @@ std::size_t at(int index) {
   return static_cast<std::size_t>(index);
 }
 
+constexpr Minute kDay = 24 * 60;
+
 // Takes wishes of a whole problem back in a part of it.
 class Relaxer {
  public:
@@ -46,13 +48,16 @@ class Relaxer {
       case WishKind::kHands:
         return addCook();
       case WishKind::kFresh:
-        if (dishOf_[at(wish.index)] >= 0)
-          problem_.dishes[at(dishOf_[at(wish.index)])].holdLimit = problem_.limit;
+        if (dishOf_[at(wish.index)] >= 0) keepLonger(problem_.dishes[at(dishOf_[at(wish.index)])]);
         return;
     }
   }
 
  private:
+  void keepLonger(Dish& dish) const {
+    dish.holdLimit = std::min<Minute>(problem_.limit, dish.holdLimit + kDay);
+  }
+
   int largestUse(int resource) const {
     int largest = 1;
     for (const Step& step : whole_.steps)

@@ -71,6 +71,7 @@ class ClashSearch {
 
   std::optional<WishClash> clashWithout(const Dishes& removed) {
     sure_ = true;
+    plans_.clear();
     const auto dishes = conflictingDishes(inOrderOfSuspicion(removed));
     if (!dishes) return std::nullopt;
     if (isKnown(*dishes)) return std::nullopt;
@@ -111,8 +112,8 @@ class ClashSearch {
     const QuickXplain<int>::Conflicts conflicts = [&](const Dishes& dishes) {
       return cannotAllBeServed(dishes);
     };
-    Dishes named;
-    if (askForAll(order, named) == Feasible::kYes) return std::nullopt;
+    Dishes named = clashes_.empty() ? options_.clashing : Dishes{};
+    if (named.empty() && askForAll(order, named) == Feasible::kYes) return std::nullopt;
     if (!named.empty()) return sorted(QuickXplain<int>(conflicts).explain({}, named));
     Dishes grown;
     for (const int dish : order) {
@@ -157,26 +158,42 @@ class ClashSearch {
   bool cannotAllBeServed(const Dishes& dishes) { return conflict(served(dishes), {}); }
 
   WishClash otherWishes(const Dishes& dishes) {
-    if (!options_.smallest) return {wishesOf(problem_, dishes), {}, false};
-    std::vector<Wish> served;
-    std::vector<Wish> others;
-    for (const Wish& wish : wishesOf(problem_, dishes))
-      (wish.kind == WishKind::kServed ? served : others).push_back(wish);
-    const auto conflicts = [&](const std::vector<Wish>& kept) {
-      std::vector<Wish> taken;
-      for (const Wish& wish : others)
-        if (std::find(kept.begin(), kept.end(), wish) == kept.end()) taken.push_back(wish);
-      return conflict(kept, taken);
-    };
+    const std::vector<Wish> all = wishesOf(problem_, dishes);
+    Given given{all, {}};
+    for (auto end = all.rbegin(); end != all.rend() && end->kind != WishKind::kServed;) {
+      const auto next =
+          std::find_if(end, all.rend(), [&](const Wish& wish) { return wish.kind != end->kind; });
+      takeBack({next.base(), end.base()}, given);
+      end = next;
+    }
     WishClash clash;
-    clash.wishes = served;
-    for (const Wish& wish : QuickXplain<Wish>(conflicts).explain(served, others))
-      clash.wishes.push_back(wish);
-    std::stable_sort(clash.wishes.begin(), clash.wishes.end(),
-                     [](const Wish& a, const Wish& b) { return a.kind < b.kind; });
     clash.irreducible = sure_;
-    if (options_.nameRules) clash.rules = rulesBehind(clash.wishes, others, rulesOf(dishes));
+    clash.rules = rulesBehind(given, rulesOf(dishes));
+    clash.wishes = std::move(given.kept);
     return clash;
+  }
+
+  struct Given {
+    std::vector<Wish> kept;
+    std::vector<Wish> taken;
+  };
+
+  // Takes those of `wishes` back without which the others still clash; all of a kind mostly are or are
+  // not, and the fewer are taken back at a time, the sooner a question is answered.
+  void takeBack(const std::vector<Wish>& wishes, Given& given) {
+    Given without = given;
+    std::erase_if(without.kept, [&](const Wish& wish) {
+      return std::find(wishes.begin(), wishes.end(), wish) != wishes.end();
+    });
+    without.taken.insert(without.taken.end(), wishes.begin(), wishes.end());
+    if (conflict(without.kept, without.taken)) {
+      given = std::move(without);
+      return;
+    }
+    if (wishes.size() < 2) return;
+    const auto middle = wishes.begin() + static_cast<std::ptrdiff_t>(wishes.size() / 2);
+    takeBack({middle, wishes.end()}, given);
+    takeBack({wishes.begin(), middle}, given);
   }
 
   std::vector<KeptRule> rulesOf(const Dishes& dishes) const {
@@ -193,15 +210,11 @@ class ClashSearch {
     return rules;
   }
 
-  // Of `rules`, a smallest part that makes the wishes clash; `others` that are not among them are taken back.
-  std::vector<KeptRule> rulesBehind(const std::vector<Wish>& wishes, const std::vector<Wish>& others,
-                                    const std::vector<KeptRule>& rules) {
+  // Of `rules`, a smallest part that makes the wishes clash.
+  std::vector<KeptRule> rulesBehind(const Given& given, const std::vector<KeptRule>& rules) {
     if (rules.empty()) return {};
-    std::vector<Wish> taken;
-    for (const Wish& wish : others)
-      if (std::find(wishes.begin(), wishes.end(), wish) == wishes.end()) taken.push_back(wish);
     const QuickXplain<KeptRule>::Conflicts conflicts = [&](const std::vector<KeptRule>& kept) {
-      const Problem freed = relaxed(withRules(kept), wishes, taken, options_.relaxing);
+      const Problem freed = relaxed(withRules(kept), given.kept, given.taken, options_.relaxing);
       return feasibility_.decide(freed) == Feasible::kNo;
     };
     return QuickXplain<KeptRule>(conflicts).explain({}, rules);
@@ -221,9 +234,19 @@ class ClashSearch {
 
   // An open question counts as no conflict: then a wish may be kept for nothing, but none is missing.
   bool conflict(const std::vector<Wish>& kept, const std::vector<Wish>& taken) {
-    const Feasible answer = feasibility_.decide(relaxed(problem_, kept, taken, options_.relaxing));
+    const Problem question = relaxed(problem_, kept, taken, options_.relaxing);
+    if (isPlanned(question)) return false;
+    Schedule plan;
+    const Feasible answer = feasibility_.decide(question, &plan);
     if (answer == Feasible::kUnknown) sure_ = false;
+    if (answer == Feasible::kYes) plans_.push_back(std::move(plan));
     return answer == Feasible::kNo;
+  }
+
+  // Whether an earlier question's plan is one of this problem, too; the latest is the likeliest.
+  bool isPlanned(const Problem& problem) const {
+    return std::any_of(plans_.rbegin(), plans_.rend(),
+                       [&](const Schedule& plan) { return servesAll(problem, plan); });
   }
 
   const Problem& problem_;
@@ -231,7 +254,8 @@ class ClashSearch {
   Feasibility& feasibility_;
   std::vector<std::set<int>> ovens_;
   std::vector<WishClash> clashes_;
-  bool sure_ = true;  // no question of the present set stayed open
+  std::vector<Schedule> plans_;  // each serves all dishes of a question
+  bool sure_ = true;             // no question of the present set stayed open
 };
 
 }  // namespace

@@ -1,9 +1,8 @@
 // The smallest sets of wishes that cannot all be met.
 //
-// QuickXplain (Junker, AAAI 2004) twice: first over dishes with every other wish
-// kept, then over the other wishes of the few dishes that are left, what people
-// care about least taken back first. Wishes only restrict, so the second keeps
-// the first one's set irreducible.
+// QuickXplain (Junker, AAAI 2004) over dishes with every other wish kept; then the other
+// wishes of the few dishes that are left are taken back where they still clash, what people
+// care about least first. Wishes only restrict, so that keeps the dishes' set irreducible.
 #pragma once
 
 #include <functional>
@@ -32,16 +31,15 @@ struct WishClash {
 struct WishClashOptions {
   int most = 3;                    // sets, as different as can be
   std::vector<int> suspects = {};  // dishes that a plan left unserved or late; they are looked at first
+  std::vector<int> clashing = {};  // dishes known to clash, from a question about all; empty: it is asked
   Relaxing relaxing = {};
-  bool smallest = true;                              // false: all wishes of the dishes that clash, at once
-  bool nameRules = true;                             // look for the rules behind each set as well
   std::function<bool()> stop = {};                   // may be empty
   std::function<void(const WishClash&)> found = {};  // each as soon as it is known; may be empty
 };
 
 // Empty when all wishes can be met, or when that could not be ruled out in time.
-// Asks `feasibility` once for all dishes and some twenty times a set; a few times when it need not be
-// smallest.
+// Asks `feasibility` once for all dishes and some ten to twenty times a set; A plan that answered one
+// question answers others that it keeps the wishes of.
 std::vector<WishClash> wishClashes(const Problem& problem, const WishClashOptions& options,
                                    Feasibility& feasibility);
 

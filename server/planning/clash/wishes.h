@@ -20,7 +20,7 @@ enum class WishKind {
   kHours,     // a cook asleep or away; taken back: there all the time
   kCount,     // so much of a resource; taken back: room for one more
   kHands,     // the cooks there are; taken back: one more, able to do everything
-  kFresh,     // a dish kept no longer than it may; taken back: any time
+  kFresh,     // a dish kept no longer than it may; taken back: a day longer
 };
 
 struct Wish {

@@ -1,5 +1,6 @@
 #include "server/planning/solver/solver.h"
 
+#include <algorithm>
 #include <cassert>
 
 #include "server/planning/solver/construct.h"
@@ -16,8 +17,8 @@ constexpr int kPauseRounds = 60;
 // A proof that takes longer than this gives as much time to pauses as it takes itself.
 constexpr std::int64_t kEasyConflicts = 4000;
 constexpr std::int64_t kConflictsARound = 6;
-// To tell whether dishes clash without one of them.
-constexpr std::int64_t kConflictsLeftOut = 300;
+// Tries to make a core of dishes that clash smaller.
+constexpr int kCoreTries = 3;
 
 class Engine {
  public:
@@ -102,36 +103,25 @@ class Engine {
     }
   }
 
-  // From a core of the dishes' served literals, leaving out one dish after the other.
+  // A core of the dishes' served literals; asked for again in other orders, it mostly gets smaller.
   void nameClash(Sat& sat, const Encoder& encoder, const TierSearch::Probe& probe) {
     std::vector<int> dishes = dishesToServe(encoder.model());
-    const auto clash = [&](const std::vector<int>& wanted, std::int64_t conflicts) {
-      std::vector<Lit> assumed;
-      for (const int dish : wanted) assumed.push_back(encoder.served(dish));
-      return probe(assumed, conflicts) == TierSearch::Answer::kNone;
-    };
-    const auto keepCore = [&](std::vector<int>& wanted) {
-      std::erase_if(wanted, [&](int dish) {
-        const Lit served = encoder.served(dish);
-        return !sat.inCore(served);
-      });
-    };
     if (dishes.empty()) return;
     if (encoder.served(dishes.front()) != kFalse) {
-      if (!clash(dishes, 0)) return;
-      keepCore(dishes);
-    }
-    for (std::size_t k = 0; dishes.size() > 1 && k < dishes.size();) {
-      std::vector<int> rest = dishes;
-      rest.erase(rest.begin() + static_cast<std::ptrdiff_t>(k));
-      if (!clash(rest, kConflictsLeftOut)) {
-        ++k;
-        continue;
+      for (int k = 0; k < kCoreTries && dishes.size() > 1; ++k) {
+        std::vector<Lit> assumed;
+        for (const int dish : dishes) assumed.push_back(encoder.served(dish));
+        const bool clash = probe(assumed, 0) == TierSearch::Answer::kNone;
+        if (!clash && k == 0) return;
+        if (!clash) break;  // stopped: they are still a core
+        const std::size_t before = dishes.size();
+        std::erase_if(dishes, [&](int dish) { return !sat.inCore(encoder.served(dish)); });
+        if (k > 0 && dishes.size() == before) break;
+        std::shuffle(dishes.begin(), dishes.end(), random_);
       }
-      keepCore(rest);
-      dishes = std::move(rest);
+      if (dishes.empty()) return;
+      std::sort(dishes.begin(), dishes.end());
     }
-    if (dishes.empty()) return;
     outcome_.clashing = std::move(dishes);
     outcome_.bound.front() = at(problem_.dishes, outcome_.clashing.front()).unservedCost;
   }

@@ -4,6 +4,7 @@
 #include <gtest/gtest.h>
 
 #include "server/planning/clash/best_broken.h"
+#include "server/planning/clash/part.h"
 #include "tests/planning/clash/clash_words.h"
 #include "tests/support/problem_builder.h"
 
@@ -52,15 +53,6 @@ TEST(WishClashTest, LeavesTheTemperatureOutWhereBothCouldNotStandInTheOvenAnyway
   ASSERT_EQ(clashes.size(), 1u);
   EXPECT_THAT(wordsOf(problem, clashes[0]),
               ElementsAre("serve loaf", "serve roast", "oven range", "fresh loaf", "fresh roast"));
-}
-
-TEST(WishClashTest, GivesAllWishesOfTheDishesWhereTheyNeedNotBeFew) {
-  const Problem problem = loafAndRoast(1).build();
-  EngineFeasibility feasibility(5, 0, {});
-  const auto clashes = wishClashes(problem, {.smallest = false}, feasibility);
-  ASSERT_EQ(clashes.size(), 1u);
-  EXPECT_FALSE(clashes[0].irreducible);
-  EXPECT_EQ(clashes[0].wishes, wishesOf(problem, {0, 1}));
 }
 
 TEST(WishClashTest, FindsNoneInADinnerThatFits) {
@@ -181,6 +173,43 @@ TEST(WishClashTest, StartsFromTheSuspects) {
   const auto clashes = clashesOf(problem, options);
   ASSERT_EQ(clashes.size(), 1u);
   EXPECT_THAT(wordsOf(problem, clashes[0]), ElementsAre("serve brisket"));
+}
+
+TEST(WishClashTest, StartsFromDishesThatAreKnownToClash) {
+  ProblemBuilder kitchen = loafAndRoast(1);
+  kitchen.dish("brisket", {.serve = 120});
+  kitchen.step("cook").lasting(300);
+  const Problem problem = kitchen.build();
+  WishClashOptions options;
+  options.most = 1;
+  options.suspects = {dishIndex(problem, "brisket")};
+  options.clashing = {dishIndex(problem, "loaf"), dishIndex(problem, "roast"), dishIndex(problem, "soup")};
+  const auto clashes = clashesOf(problem, options);
+  ASSERT_EQ(clashes.size(), 1u);
+  EXPECT_THAT(wordsOf(problem, clashes[0]),
+              ElementsAre("serve loaf", "serve roast", "oven range", "fresh loaf", "fresh roast"));
+}
+
+TEST(EngineFeasibilityTest, NamesFewDishesThatCannotAllBeServed) {
+  const Problem problem = loafAndRoast(1).build();
+  std::vector<int> clashing;
+  EngineFeasibility feasibility(5, 0, {});
+  EXPECT_EQ(feasibility.decide(problem, nullptr, &clashing), Feasible::kNo);
+  EXPECT_THAT(clashing, ElementsAre(dishIndex(problem, "loaf"), dishIndex(problem, "roast")));
+}
+
+TEST(EngineFeasibilityTest, APlanServesAnotherProblemOnlyWhereItKeepsItsRules) {
+  const Problem roomy = loafAndRoast(2).build();
+  Problem shared = roomy;
+  for (Step& step : shared.steps)
+    for (Mode& mode : step.modes)
+      if (mode.oven) mode.oven->phases.front().setpoint = 0;
+  EngineFeasibility feasibility(5, 0, {});
+  Schedule plan;
+  ASSERT_EQ(feasibility.decide(shared, &plan), Feasible::kYes);
+  EXPECT_TRUE(servesAll(shared, plan));
+  EXPECT_FALSE(servesAll(roomy, plan));
+  EXPECT_FALSE(servesAll(partOf(shared, {0, 1}), plan));
 }
 
 // Answers as the engine does, but leaves the n-th question open.
