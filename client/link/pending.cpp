@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "client/link/edit.h"
+#include "client/link/shopping_edit.h"
 #include "suppertide/v1/progress_service.pb.h"
 #include "suppertide/v1/shopping_service.pb.h"
 
@@ -11,12 +12,11 @@ namespace {
 
 using google::protobuf::Message;
 
-bool isTick(const Message& request, const std::string& id) {
+bool isLine(const Message& request, const std::string& id) {
   const auto* shopping = dynamic_cast<const v1::EditShoppingRequest*>(&request);
   return shopping != nullptr &&
-         std::any_of(shopping->edits().begin(), shopping->edits().end(), [&](const v1::ShoppingEdit& edit) {
-           return edit.tick().item_id() == id || edit.untick_item_id() == id;
-         });
+         std::any_of(shopping->edits().begin(), shopping->edits().end(),
+                     [&](const v1::ShoppingEdit& edit) { return concernsItem(edit, id); });
 }
 
 bool isReport(const Message& request, const std::string& id) {
@@ -71,7 +71,7 @@ bool Pending::waits(const std::string& id) const {
     if (change.answer != nullptr) return false;
     const Edit edit = readEdit(*change.request);
     if (edit.act == Edit::Act::kReport) return isReport(*change.request, id);
-    if (edit.act == Edit::Act::kShopping) return isTick(*change.request, id);
+    if (edit.act == Edit::Act::kShopping) return isLine(*change.request, id);
     return edit.act != Edit::Act::kOther && edit.id == id;
   });
 }

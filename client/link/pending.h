@@ -29,8 +29,8 @@ class Pending {
 
   // Not taken yet.
   int waitingCount() const;
-  // Whether the report, the tick of the line or an edit of the document of that id has not reached the
-  // server.
+  // Whether the report, the tick of the shopping line or an edit of the document of that id has not reached
+  // the server.
   bool waits(const std::string& id) const;
 
  private:

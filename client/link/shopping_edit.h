@@ -1,4 +1,4 @@
-// What people do at the shop, ahead of the server's answer.
+// What people do about the shopping, ahead of the server's answer.
 #pragma once
 
 #include <memory>
@@ -8,12 +8,18 @@
 
 namespace suppertide::link {
 
-// Ticks, and lines of the household's own; what is at hand, buyers and packets wait for the server.
+// The line that stands for an own item: ShoppingItem.id.
+std::string ownItemId(const std::string& id);
+
+// All but packets, which wait for the server.
 void editShopping(const v1::EditShoppingRequest& request, const std::string& memberId,
                   v1::Shopping& shopping);
 
-// The request that takes ticks and own lines back; `before`: as it was, null when nothing was noted.
-// Null when the request does anything else.
+// Whether it ticks that line or takes its tick back, or adds it to the list.
+bool concernsItem(const v1::ShoppingEdit& edit, const std::string& itemId);
+
+// The request that takes it back; `before`: as it was, null when nothing was noted.
+// Null when there is no way back.
 std::unique_ptr<v1::EditShoppingRequest> inverseShopping(const v1::EditShoppingRequest& request,
                                                          const v1::Shopping* before);
 

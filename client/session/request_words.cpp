@@ -85,6 +85,14 @@ QString editWords(const Edit& edit, const QString& name) {
   return RequestWords::tr("Change of the household");
 }
 
+QString shoppingWords(const v1::EditShoppingRequest& request) {
+  if (request.edits_size() == 1 && request.edits(0).has_own_item())
+    return RequestWords::tr("“%1” on the shopping list").arg(textOf(request.edits(0).own_item().name()));
+  if (request.edits_size() == 1 && request.edits(0).has_tick())
+    return RequestWords::tr("A line of the shopping list ticked off");
+  return RequestWords::tr("Change of the shopping list");
+}
+
 }  // namespace
 
 QString RequestWords::of(const Message& request, const link::Replica& replica) {
@@ -93,6 +101,8 @@ QString RequestWords::of(const Message& request, const link::Replica& replica) {
     const v1::Report& first = reports->reports(0);
     return reportWords(first, stepName(first, reports->event_id(), replica));
   }
+  if (const auto* shopping = dynamic_cast<const v1::EditShoppingRequest*>(&request); shopping != nullptr)
+    return shoppingWords(*shopping);
   const Edit edit = link::readEdit(request);
   if (edit.act == Edit::Act::kOther) return tr("A change");
   QString name = nameOf(link::documentOf(request));

@@ -118,6 +118,57 @@ TEST(EditTest, ForeseesTicksAndTakesThemBack) {
   EXPECT_THAT(replica.shoppings.at("e1").ticks(), IsEmpty());
 }
 
+v1::EditShoppingRequest shoppingEdit(const std::function<void(v1::ShoppingEdit&)>& make) {
+  v1::EditShoppingRequest request;
+  request.set_event_id("e1");
+  make(*request.add_edits());
+  return request;
+}
+
+TEST(EditTest, ForeseesWhoBuysWhatIsAtHandAndOwnLinesAndTakesThemBack) {
+  Replica before = household();
+  v1::Shopping& noted = before.shoppings["e1"];
+  noted.set_id("e1");
+  v1::Buyer& ana = *noted.add_buyers();
+  ana.set_member_id("ana");
+  ana.add_sections(v1::SHOP_SECTION_PRODUCE);
+  ana.add_item_ids("salt:g");
+  v1::AtHand& butter = *noted.add_at_hand();
+  butter.set_name("butter");
+  butter.mutable_amount()->set_mass_g(100);
+  const std::vector<v1::EditShoppingRequest> all = {
+      shoppingEdit([](v1::ShoppingEdit& edit) {
+        edit.mutable_buyer()->set_member_id("rui");
+        edit.mutable_buyer()->add_item_ids("salt:g");
+        edit.mutable_buyer()->add_sections(v1::SHOP_SECTION_PRODUCE);
+      }),
+      shoppingEdit([](v1::ShoppingEdit& edit) { edit.set_no_buyer_member_id("ana"); }),
+      shoppingEdit([](v1::ShoppingEdit& edit) {
+        edit.mutable_at_hand()->set_name("Butter");
+        edit.mutable_at_hand()->mutable_amount()->set_mass_g(250);
+      }),
+      shoppingEdit([](v1::ShoppingEdit& edit) { edit.set_not_at_hand_name("butter"); }),
+      shoppingEdit([](v1::ShoppingEdit& edit) {
+        edit.mutable_own_item()->set_id("c");
+        edit.mutable_own_item()->set_name("12 candles");
+      })};
+  for (const v1::EditShoppingRequest& request : all) {
+    Replica replica = before;
+    foresee(request, "ana", replica);
+    EXPECT_NE(replica.shoppings.at("e1").SerializeAsString(), noted.SerializeAsString())
+        << request.ShortDebugString();
+    const auto back = inverseOf(request, before);
+    ASSERT_NE(back, nullptr);
+    foresee(*back, "ana", replica);
+    EXPECT_EQ(replica.shoppings.at("e1").SerializeAsString(), noted.SerializeAsString())
+        << request.ShortDebugString() << back->ShortDebugString();
+  }
+  Replica taken = before;
+  foresee(all[0], "ana", taken);
+  ASSERT_THAT(taken.shoppings.at("e1").buyers(), SizeIs(1)) << "who has nothing left buys nothing";
+  EXPECT_EQ(taken.shoppings.at("e1").buyers(0).member_id(), "rui");
+}
+
 TEST(EditTest, WhatTakesAChangeBackLeadsToWhatWasBefore) {
   const Replica before = household();
   v1::DeleteRecipeRequest deletes;
