@@ -157,7 +157,7 @@ void TaskReader::readFetches(const std::string& memberId, TaskLists& lists) cons
     if (!fetch.cook_member_id().empty() && fetch.cook_member_id() != memberId) continue;
     const Instant when = toInstant(fetch.take_out_time());
     if (when > now_ + kFetchAhead) continue;
-    const QString amount = AmountWords::text(fetch.amount());
+    const QString amount = AmountWords::text(fetch.amount(), view_.replica().household.measure_system());
     const QString name = text(fetch.name());
     const bool frozen = fetch.from() == v1::PLACE_KIND_FREEZER;
     lists.fetches.push_back(

@@ -32,11 +32,13 @@ QString TimeWords::dayClock(Instant time) const {
 }
 
 QString TimeWords::day(Instant time) const {
-  return locale_.toString(local(time).date(), QStringLiteral("ddd d MMMM"));
+  //: How Qt is to write a short day and its date: "Sat 20 June".
+  return locale_.toString(local(time).date(), tr("ddd d MMMM"));
 }
 
 QString TimeWords::longDay(Instant time) const {
-  return locale_.toString(local(time).date(), QStringLiteral("dddd d MMMM"));
+  //: How Qt is to write a day and its date: "Saturday 20 June".
+  return locale_.toString(local(time).date(), tr("dddd d MMMM"));
 }
 
 bool TimeWords::sameDay(Instant a, Instant b) const {
