@@ -31,7 +31,9 @@ Rectangle {
                     return qsTr("%n things to put right. %1", "", root.draft.problemCount).arg(root.draft.firstProblem())
                 if (root.draft.fresh)
                     return qsTr("New, not saved yet: only you see it.")
-                return root.draft.dirty ? qsTr("Changed, not saved yet. It is kept here until you save.") : ""
+                if (root.draft.dirty)
+                    return qsTr("Changed, not saved yet. It is kept here until you save.")
+                return root.draft.waiting ? qsTr("Saved on this device; the others see it as soon as the server has it.") : ""
             }
             color: root.draft.trouble.length > 0 || root.draft.problemCount > 0 ? Theme.late : Theme.inkMuted
             font.pixelSize: Theme.captionSize
@@ -48,9 +50,9 @@ Rectangle {
 
             ActionButton {
                 objectName: "save"
-                symbol: root.draft.saving ? Symbol.Hourglass : Symbol.Done
-                text: root.draft.saving ? qsTr("Saving…") : qsTr("Save")
-                enabled: root.draft.dirty && !root.draft.saving
+                symbol: Symbol.Done
+                text: qsTr("Save")
+                enabled: root.draft.dirty
                 onClicked: root.draft.save()
             }
             ActionButton {

@@ -16,7 +16,6 @@ FocusScope {
     KitchenDesk {
         id: desk
         session: root.session
-        onFailed: text => root.session.failed(text)
     }
     HouseholdUnits {
         id: units

@@ -5,6 +5,7 @@
 
 #include <QtCore/qcoreapplication.h>
 
+#include "client/link/edit.h"
 #include "client/link/request_id.h"
 #include "client/link/session.h"
 
@@ -224,6 +225,28 @@ DocumentPtr updateRequest(Document::Kind kind, const Message& document, const QS
       break;
   }
   return update(document, &v1::UpdateRecipeRequest::mutable_recipe, fields, validateOnly);
+}
+
+QStringList maskedFields(const Message& request) {
+  const auto* mask = request.GetDescriptor()->FindFieldByName("update_mask");
+  QStringList fields;
+  if (mask != nullptr) {
+    FieldMask wanted;
+    wanted.CopyFrom(request.GetReflection()->GetMessage(request, mask));
+    for (const std::string& path : wanted.paths()) fields += QString::fromStdString(path);
+  }
+  const Message* document = link::documentOf(request);
+  if (!fields.isEmpty() || document == nullptr) return fields;
+  const DocumentPtr nothing(document->New());
+  return differingFields(*nothing, *document);
+}
+
+std::optional<Document::Kind> kindOf(const Message& request) {
+  const std::string kind = link::readEdit(request).kind;
+  if (kind == "recipe") return Document::Recipe;
+  if (kind == "kitchen") return Document::Kitchen;
+  if (kind == "starter") return Document::Starter;
+  return std::nullopt;
 }
 
 DocumentPtr deleteRequest(Document::Kind kind, const std::string& id, const std::string& etag) {

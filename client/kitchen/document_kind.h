@@ -8,6 +8,7 @@
 #include <QtQml/qqmlregistration.h>
 
 #include <memory>
+#include <optional>
 #include <string>
 
 #include "client/link/replica.h"
@@ -49,6 +50,10 @@ DocumentPtr createRequest(Document::Kind kind, const google::protobuf::Message& 
 // Empty `fields`: the whole document.
 DocumentPtr updateRequest(Document::Kind kind, const google::protobuf::Message& document,
                           const QStringList& fields, bool validateOnly);
+// The fields that a request to create or update writes: of its mask, or all that are set.
+QStringList maskedFields(const google::protobuf::Message& request);
+// The kind that such a request, or one to delete, is about; absent: none of these.
+std::optional<Document::Kind> kindOf(const google::protobuf::Message& request);
 DocumentPtr deleteRequest(Document::Kind kind, const std::string& id, const std::string& etag);
 
 }  // namespace suppertide

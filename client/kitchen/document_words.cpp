@@ -8,6 +8,7 @@
 #include "client/kitchen/kitchen_choices.h"
 #include "client/kitchen/units.h"
 #include "client/ui/symbol.h"
+#include "client/words/amount_words.h"
 #include "client/words/step_words.h"
 
 namespace suppertide {
@@ -30,6 +31,7 @@ MemberWords::MemberWords(const HouseholdSession* session) {
   if (session == nullptr || session->replica() == nullptr) return;
   const v1::Household& household = session->replica()->household;
   fahrenheit_ = household.temperature_unit() == v1::TEMPERATURE_UNIT_FAHRENHEIT;
+  measures_ = household.measure_system();
   times_ = TimeWords(household.time_zone());
 }
 
@@ -67,8 +69,8 @@ MemberText MemberWords::of(const Message& member, const Message& document) const
 
 MemberText MemberWords::ofIngredient(const v1::Ingredient& one) const {
   QStringList parts;
-  if (one.has_mass_g()) parts += massText(one.mass_g());
-  if (one.has_volume_ml()) parts += volumeText(one.volume_ml());
+  if (one.has_mass_g()) parts += AmountWords::mass(one.mass_g(), measures_);
+  if (one.has_volume_ml()) parts += AmountWords::volume(one.volume_ml(), measures_);
   if (one.has_count()) parts += numberText(one.count());
   if (!one.note().empty()) parts += text(one.note());
   QStringList contents;
@@ -90,7 +92,7 @@ MemberText MemberWords::ofStep(const v1::Step& step) const {
   } else if (step.duration().has_likely()) {
     parts += length(step.duration().likely());
   } else if (step.mass_g() > 0) {
-    parts += massText(step.mass_g());
+    parts += AmountWords::mass(step.mass_g(), measures_);
   }
   if (step.may_be_left_out()) parts += tr("may be left out");
   return {text(step.title()), parts.join(tr(" · ")), StepWords::symbol(step.kind())};

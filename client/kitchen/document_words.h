@@ -39,6 +39,7 @@ class MemberWords {
   QString length(const google::protobuf::Duration& length) const;
 
   bool fahrenheit_ = false;
+  v1::MeasureSystem measures_ = v1::MEASURE_SYSTEM_METRIC;
   TimeWords times_;
 };
 

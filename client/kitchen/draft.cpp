@@ -4,6 +4,7 @@
 
 #include "client/kitchen/ask_write.h"
 #include "client/kitchen/document_words.h"
+#include "client/link/edit.h"
 #include "client/link/error_detail.h"
 
 namespace suppertide {
@@ -35,6 +36,7 @@ Draft::Draft(HouseholdSession* session, Document::Kind kind, DocumentPtr base, D
     connect(session_, &HouseholdSession::memberChanged, this, &Draft::editableChanged);
     connect(session_, &HouseholdSession::stateChanged, this, [this] {
       if (worthChecking() && online()) checkTimer_.start();
+      Q_EMIT stateChanged();
     });
   }
   if (base_ != nullptr) changedFields_ = differingFields(*base_, *mine_);
@@ -111,7 +113,9 @@ bool Draft::online() const {
 }
 
 void Draft::check() {
-  if (!online() || saving_) return;
+  if (!online()) return;
+  // Its earlier version is on its way: the server would judge without it.
+  if (waiting()) return checkTimer_.start();
   // Without an etag: who wrote meanwhile is another question.
   const DocumentPtr document = copyOf(*mine_);
   document->GetReflection()->ClearField(document.get(), document->GetDescriptor()->FindFieldByName("meta"));
@@ -123,6 +127,7 @@ void Draft::check() {
 
 void Draft::checked(const absl::Status& status, int asked) {
   if (asked != edits_) return;  // A newer question is on its way.
+  checkedEdits_ = asked;
   tellProblems(status);
 }
 
@@ -144,48 +149,56 @@ void Draft::setTrouble(const QString& text) {
 }
 
 void Draft::save() {
-  if (!dirty() || saving_) return;
+  if (!dirty() || session_ == nullptr) return;
   if (!clashes_.isEmpty()) return setTrouble(tr("First choose which version holds."));
-  if (!online())
-    return setTrouble(tr("There is no connection. What you changed is kept here; save when it is back."));
-  saving_ = true;
+  if (checkedEdits_ == edits_ && !problems_.isEmpty())
+    return setTrouble(tr("This can't be saved yet: %1").arg(firstProblem()));
   checkTimer_.stop();
-  setTrouble({});
   const DocumentPtr document = copyOf(*mine_);
   if (base_ != nullptr) copyField(*base_, "meta", *document);
-  std::shared_ptr<Message> request = fresh() ? createRequest(kind_, *document, false)
-                                             : updateRequest(kind_, *document, changedFields_, false);
-  askWrite(*session_, this, request, [this](const absl::Status& status) { savedAs(status); });
+  const DocumentPtr request = fresh() ? createRequest(kind_, *document, false)
+                                      : updateRequest(kind_, *document, changedFields_, false);
+  // What it stores is followed like anybody's.
+  if (!session_->send(*request)) return;
+  problems_.clear();
+  setTrouble({});
+  Q_EMIT problemsChanged();
+  Q_EMIT saved();
 }
 
-void Draft::savedAs(const absl::Status& status) {
-  saving_ = false;
-  if (status.ok()) {
-    problems_.clear();
-    setTrouble({});
-    Q_EMIT problemsChanged();
-    Q_EMIT saved();
-    return;
+void Draft::takeBack(const Message& request, const absl::Status& why) {
+  const Message* document = link::documentOf(request);
+  if (document == nullptr) return;
+  const QStringList since = changedFields_;
+  for (const QString& field : maskedFields(request)) {
+    if (!since.contains(field)) copyField(*document, field.toStdString(), *mine_);
   }
-  tellProblems(status);
-  if (status.code() == absl::StatusCode::kAborted)
+  becameDifferent();
+  if (why.code() == absl::StatusCode::kAborted) {
+    for (const QString& field : changedFields_) clashes_.insert(field, true);
+    if (base_ != nullptr) otherWriter_ = session_->nameOf(writerOf(*base_));
     setTrouble(tr("Somebody else wrote this at the same moment. Look at both versions, then save again."));
+    Q_EMIT changed();
+  } else {
+    checked(why, edits_);
+  }
 }
 
 void Draft::follow(const Message* stored) {
   if (stored == nullptr) {
-    if (!fresh() && !saving_) {
+    if (!fresh()) {
       base_.reset();
       setTrouble(tr("Somebody deleted this meanwhile. Saving makes it anew."));
       becameDifferent();
     }
     return;
   }
-  if (base_ != nullptr && etagOf(*stored) == etagOf(*base_)) return;
   const DocumentPtr before = base_ != nullptr ? copyOf(*base_) : copyOf(*stored);
+  const QStringList news = differingFields(*before, *stored);
+  if (base_ != nullptr && etagOf(*stored) == etagOf(*base_) && news.isEmpty()) return;
   base_ = copyOf(*stored);
   if (session_ != nullptr) otherWriter_ = session_->nameOf(writerOf(*stored));
-  for (const QString& field : differingFields(*before, *stored)) {
+  for (const QString& field : news) {
     const std::string name = field.toStdString();
     const bool mineToo = differingFields(*before, *mine_).contains(field);
     if (!mineToo)

@@ -2,6 +2,8 @@
 //
 // A draft lives until it is saved or thrown away, whatever is shown meanwhile. The server
 // is asked after each change what is wrong with it; what it says is kept by field path.
+// Saving hands it to the session, which keeps it on disk until the server has it; what the
+// server refuses comes back as a draft.
 // When somebody else writes the same document, fields that only they changed are taken
 // over; a field that both changed is in clash until somebody says which version holds.
 #pragma once
@@ -34,7 +36,8 @@ class Draft : public QObject {
   // Only hosts change documents; others read them here.
   Q_PROPERTY(bool editable READ editable NOTIFY editableChanged FINAL)
   Q_PROPERTY(bool undoable READ undoable NOTIFY changed FINAL)
-  Q_PROPERTY(bool saving READ saving NOTIFY stateChanged FINAL)
+  // Saved here, and not yet taken by the server.
+  Q_PROPERTY(bool waiting READ waiting NOTIFY stateChanged FINAL)
   // What the server found when it last looked.
   Q_PROPERTY(int problemCount READ problemCount NOTIFY problemsChanged FINAL)
   // Of the document as a whole: refused, not reached, deleted by somebody.
@@ -54,7 +57,7 @@ class Draft : public QObject {
   bool dirty() const { return fresh() || !changedFields_.isEmpty(); }
   bool editable() const { return session_ != nullptr && session_->mayHost(); }
   bool undoable() const { return !past_.empty(); }
-  bool saving() const { return saving_; }
+  bool waiting() const { return session_ != nullptr && session_->waits(documentId()); }
   int problemCount() const { return static_cast<int>(problems_.size()); }
   QString trouble() const { return trouble_; }
   QStringList clashes() const { return clashes_.keys(); }
@@ -85,6 +88,9 @@ class Draft : public QObject {
   Q_INVOKABLE QString theirText(const QString& field) const;
   // What is stored now; null: somebody deleted it.
   void follow(const google::protobuf::Message* stored);
+  // The server refused this request to create or update it: what it was to be is as if it had not been
+  // saved; fields that were changed again since stay as they are.
+  void takeBack(const google::protobuf::Message& request, const absl::Status& why);
 
   // How long after the last change the server is asked.
   static constexpr int kCheckAfterMs = 250;
@@ -100,7 +106,6 @@ class Draft : public QObject {
   void becameDifferent();
   void check();
   void checked(const absl::Status& status, int asked);
-  void savedAs(const absl::Status& status);
   void tellProblems(const absl::Status& status);
   void setTrouble(const QString& text);
   bool worthChecking() const;
@@ -119,7 +124,7 @@ class Draft : public QObject {
   QString lastPlace_;
   QTimer checkTimer_;
   int edits_ = 0;
-  bool saving_ = false;
+  int checkedEdits_ = -1;  // those that problems_ is about
 };
 
 }  // namespace suppertide

@@ -5,6 +5,7 @@
 #include <QtCore/qsavefile.h>
 
 #include "client/kitchen/ask_write.h"
+#include "client/link/edit.h"
 
 namespace suppertide {
 namespace {
@@ -33,6 +34,10 @@ DocumentPtr copyOf(const google::protobuf::Message& document) {
 DraftShelf::DraftShelf(HouseholdSession* session, const QString& folder, QObject* parent)
     : QObject(parent), session_(session), folder_(folder) {
   connect(session_, &HouseholdSession::householdChanged, this, &DraftShelf::followHousehold);
+  connect(session_, &HouseholdSession::refusedNow, this, [this](qint64 number) {
+    for (const link::Outbox::Entry& entry : session_->refusedEntries())
+      if (entry.number == number) takeBack(entry);
+  });
   followHousehold();
 }
 
@@ -84,8 +89,15 @@ void DraftShelf::followHousehold() {
   if (!restored_) restore();
   // Following may end in signals that open or drop others.
   const auto drafts = drafts_;
-  for (const auto& [key, draft] : drafts)
-    draft->follow(findDocument(*session_->replica(), draft->kind(), key.second.toStdString()));
+  for (const auto& [key, draft] : drafts) {
+    const auto* stored = findDocument(*session_->replica(), draft->kind(), key.second.toStdString());
+    if (stored != nullptr || draft->dirty()) {
+      draft->follow(stored);
+    } else {
+      Q_EMIT gone(draft);
+      drop(draft);
+    }
+  }
 }
 
 QString DraftShelf::folderNow() const {
@@ -128,7 +140,23 @@ void DraftShelf::restore() {
     if (changed == nullptr || drafts_.count({known, QString::fromStdString(idOf(*changed))}) > 0) continue;
     add(known, documentOf(known, base), std::move(changed));
   }
+  for (const link::Outbox::Entry& entry : session_->refusedEntries()) takeBack(entry);
   Q_EMIT draftsChanged();
+}
+
+// From the session, which keeps it for people to settle, to the page where it can be put right.
+void DraftShelf::takeBack(const link::Outbox::Entry& refused) {
+  const auto kind = kindOf(*refused.request);
+  const auto* document = link::documentOf(*refused.request);
+  if (!kind || document == nullptr) return;
+  const QString id = QString::fromStdString(idOf(*document));
+  Draft* draft = open(*kind, id);
+  if (draft == nullptr) draft = add(*kind, nullptr, copyOf(*document));
+  draft->takeBack(*refused.request, refused.refusal);
+  session_->letGo(refused.number);
+  Q_EMIT session_->failed(
+      tr("“%1”: the server did not take it. It is kept under Kitchen, to be put right and saved again.")
+          .arg(draft->name()));
 }
 
 }  // namespace suppertide

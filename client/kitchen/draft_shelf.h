@@ -29,12 +29,15 @@ class DraftShelf : public QObject {
 
  Q_SIGNALS:
   void draftsChanged();
+  // Nothing was changed here and the document is deleted: `draft` goes.
+  void gone(Draft* draft);
 
  private:
   using Key = std::pair<int, QString>;
   Draft* add(Document::Kind kind, DocumentPtr base, DocumentPtr mine);
   void followHousehold();
   void restore();
+  void takeBack(const link::Outbox::Entry& refused);
   void keep(const Draft& draft) const;
   void forget(const Draft& draft) const;
   QString fileOf(const Draft& draft) const;

@@ -3,16 +3,12 @@
 #include <algorithm>
 
 #include "client/kitchen/ask_write.h"
-#include "client/kitchen/units.h"
+#include "client/words/amount_words.h"
 
 namespace suppertide {
 namespace {
 
 constexpr int kAskAfterMs = 150;
-
-QString tr(const char* text) {
-  return QCoreApplication::translate("suppertide::IngredientReader", text);
-}
 
 QStringList linesOf(const QString& text) {
   QStringList lines;
@@ -22,11 +18,11 @@ QStringList linesOf(const QString& text) {
   return lines;
 }
 
-QString amountOf(const v1::Ingredient& ingredient) {
-  if (ingredient.has_mass_g()) return massText(ingredient.mass_g());
-  if (ingredient.has_volume_ml()) return volumeText(ingredient.volume_ml());
-  if (ingredient.has_count()) return numberText(ingredient.count());
-  return tr("to taste");
+QString amountOf(const v1::Ingredient& ingredient, v1::MeasureSystem measures) {
+  if (ingredient.has_mass_g()) return AmountWords::mass(ingredient.mass_g(), measures);
+  if (ingredient.has_volume_ml()) return AmountWords::volume(ingredient.volume_ml(), measures);
+  if (ingredient.has_count()) return AmountWords::count(ingredient.count());
+  return IngredientReader::tr("to taste");
 }
 
 }  // namespace
@@ -34,33 +30,33 @@ QString amountOf(const v1::Ingredient& ingredient) {
 QString doubtSentence(v1::LineDoubt doubt) {
   switch (doubt) {
     case v1::LINE_DOUBT_NO_QUANTITY:
-      return tr("No amount is said.");
+      return IngredientReader::tr("No amount is said.");
     case v1::LINE_DOUBT_VAGUE_AMOUNT:
-      return tr("Not a measure, so it stays without one.");
+      return IngredientReader::tr("Not a measure, so it stays without one.");
     case v1::LINE_DOUBT_INGREDIENT_NOT_KNOWN:
-      return tr("Not in the table of ingredients: what it holds is not known.");
+      return IngredientReader::tr("Not in the table of ingredients: what it holds is not known.");
     case v1::LINE_DOUBT_USUAL_KIND_TAKEN:
-      return tr("Several are called so; the usual one was taken.");
+      return IngredientReader::tr("Several are called so; the usual one was taken.");
     case v1::LINE_DOUBT_MASS_NOT_KNOWN:
-      return tr("No mass is known for this measure, so the measure stays.");
+      return IngredientReader::tr("No mass is known for this measure, so the measure stays.");
     case v1::LINE_DOUBT_MASS_SCALED:
-      return tr("The mass is reckoned from another measure or form.");
+      return IngredientReader::tr("The mass is reckoned from another measure or form.");
     case v1::LINE_DOUBT_MASS_FROM_MEMORY:
-      return tr("The mass is from memory, not from a publication.");
+      return IngredientReader::tr("The mass is from memory, not from a publication.");
     case v1::LINE_DOUBT_COMMA:
-      return tr("The comma could mean thousands or decimals.");
+      return IngredientReader::tr("The comma could mean thousands or decimals.");
     case v1::LINE_DOUBT_RANGE:
-      return tr("From one amount to another; the lower counts.");
+      return IngredientReader::tr("From one amount to another; the lower counts.");
     case v1::LINE_DOUBT_MEASURES_DIFFER:
-      return tr("This measure differs from country to country; the household's was taken.");
+      return IngredientReader::tr("This measure differs from country to country; the household's was taken.");
     case v1::LINE_DOUBT_SIZE_TAKEN:
-      return tr("No size is said; the usual one was taken.");
+      return IngredientReader::tr("No size is said; the usual one was taken.");
     case v1::LINE_DOUBT_ALTERNATIVE:
-      return tr("Only the first of the alternatives was read.");
+      return IngredientReader::tr("Only the first of the alternatives was read.");
     case v1::LINE_DOUBT_EMPTY:
-      return tr("There is nothing in the line.");
+      return IngredientReader::tr("There is nothing in the line.");
     default:
-      return tr("Not sure.");
+      return IngredientReader::tr("Not sure.");
   }
 }
 
@@ -109,7 +105,8 @@ int IngredientReader::doubtfulCount() const {
 void IngredientReader::ask() {
   HouseholdSession* session = draft_ == nullptr ? nullptr : draft_->session();
   if (session == nullptr || session->state() != HouseholdSession::Live) {
-    trouble_ = tr("Lines are read by the server, and there is no connection. They are read when it is back.");
+    trouble_ = IngredientReader::tr(
+        "Lines are read by the server, and there is no connection. They are read when it is back.");
     Q_EMIT readChanged();
     return;
   }
@@ -130,23 +127,28 @@ void IngredientReader::show(const QString& text, std::vector<v1::ParsedIngredien
   shownText_ = text;
   trouble_.clear();
   parsed_ = std::move(parsed);
+  const bool known =
+      draft_ != nullptr && draft_->session() != nullptr && draft_->session()->replica() != nullptr;
+  const auto measures =
+      known ? draft_->session()->replica()->household.measure_system() : v1::MEASURE_SYSTEM_METRIC;
   std::vector<Row> next;
   for (std::size_t i = 0; i < parsed_.size(); ++i) {
     const v1::ParsedIngredient& one = parsed_[i];
     const v1::Ingredient ingredient = ingredientOf(one);
     Row row{QString::number(i),
             QString::fromStdString(one.line()),
-            amountOf(ingredient),
+            amountOf(ingredient, measures),
             QString::fromStdString(ingredient.name()),
             {},
             {}};
-    if (!ingredient.note().empty()) row.name += tr(", ") + QString::fromStdString(ingredient.note());
+    if (!ingredient.note().empty())
+      row.name += IngredientReader::tr(", ") + QString::fromStdString(ingredient.note());
     QStringList doubts;
     for (const int doubt : one.doubts()) doubts += doubtSentence(static_cast<v1::LineDoubt>(doubt));
     row.doubts = doubts.join(QLatin1Char(' '));
     QStringList contents;
     for (const std::string& content : one.contains()) contents += QString::fromStdString(content);
-    row.contents = contents.join(tr(", "));
+    row.contents = contents.join(IngredientReader::tr(", "));
     next.push_back(std::move(row));
   }
   become(rows_, std::move(next));

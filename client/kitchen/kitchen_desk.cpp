@@ -4,7 +4,6 @@
 
 #include <set>
 
-#include "client/kitchen/ask_write.h"
 #include "client/ui/symbol.h"
 
 namespace suppertide {
@@ -49,7 +48,12 @@ void KitchenDesk::openShelf() {
   show(nullptr);
   delete shelf_;
   shelf_ = session_ == nullptr ? nullptr : new DraftShelf(session_, draftFolder_, this);
-  if (shelf_ != nullptr) connect(shelf_, &DraftShelf::draftsChanged, this, &KitchenDesk::refresh);
+  if (shelf_ != nullptr) {
+    connect(shelf_, &DraftShelf::draftsChanged, this, &KitchenDesk::refresh);
+    connect(shelf_, &DraftShelf::gone, this, [this](Draft* draft) {
+      if (draft == draft_) show(nullptr);
+    });
+  }
   refresh();
 }
 
@@ -112,6 +116,9 @@ void KitchenDesk::refresh() {
     if (kind_ == Document::Starter) forAll(replica.starters, stored);
   }
   library_->setRows(std::move(rows), filter_);
+  const bool isBack = removed_ != nullptr && session_ != nullptr && session_->replica() != nullptr &&
+                      findDocument(*session_->replica(), removedKind_, idOf(*removed_)) != nullptr;
+  if (isBack) removedNow(nullptr);
   Q_EMIT listChanged();
 }
 
@@ -129,6 +136,17 @@ void KitchenDesk::show(Draft* draft) {
 void KitchenDesk::open(const QString& id) {
   if (shelf_ == nullptr) return;
   show(shelf_->open(kind_, id));
+}
+
+bool KitchenDesk::find(const QString& id) {
+  if (session_ == nullptr || session_->replica() == nullptr) return false;
+  for (const auto kind : {Document::Recipe, Document::Kitchen, Document::Starter}) {
+    if (findDocument(*session_->replica(), kind, id.toStdString()) == nullptr) continue;
+    setKind(kind);
+    open(id);
+    return true;
+  }
+  return false;
 }
 
 void KitchenDesk::begin() {
@@ -151,25 +169,16 @@ void KitchenDesk::discard() {
 void KitchenDesk::remove() {
   if (draft_ == nullptr || !mayEdit()) return;
   if (draft_->fresh()) return discard();
-  std::shared_ptr<Message> document(draft_->document().New());
-  document->CopyFrom(draft_->document());
-  std::shared_ptr<Message> request = deleteRequest(draft_->kind(), idOf(*document), {});
-  if (session_->state() != HouseholdSession::Live) {
-    Q_EMIT failed(tr("There is no connection: it cannot be deleted now."));
-    return;
-  }
-  removedKind_ = draft_->kind();
-  shelf_->drop(draft_);
+  const Message& stored = *draft_->base();
+  DocumentPtr document(stored.New());
+  document->CopyFrom(stored);
+  const Document::Kind kind = draft_->kind();
+  Draft* draft = draft_;
+  if (!session_->send(*deleteRequest(kind, idOf(stored), etagOf(stored)))) return;
   show(nullptr);
-  askWrite(*session_, this, request, [this, document](const absl::Status& status) {
-    if (!status.ok()) {
-      Q_EMIT failed(QString::fromStdString(std::string(status.message())));
-      return;
-    }
-    DocumentPtr copy(document->New());
-    copy->CopyFrom(*document);
-    removedNow(std::move(copy));
-  });
+  shelf_->drop(draft);
+  removedKind_ = kind;
+  removedNow(std::move(document));
 }
 
 void KitchenDesk::removedNow(DocumentPtr document) {
@@ -179,11 +188,9 @@ void KitchenDesk::removedNow(DocumentPtr document) {
 
 void KitchenDesk::undoRemove() {
   if (removed_ == nullptr) return;
-  std::shared_ptr<Message> request = createRequest(removedKind_, *removed_, false);
+  const DocumentPtr document = std::move(removed_);
   removedNow(nullptr);
-  askWrite(*session_, this, request, [this](const absl::Status& status) {
-    if (!status.ok()) Q_EMIT failed(QString::fromStdString(std::string(status.message())));
-  });
+  session_->send(*createRequest(removedKind_, *document, false));
 }
 
 }  // namespace suppertide

@@ -49,6 +49,8 @@ class KitchenDesk : public QObject {
   int changedCount() const;
 
   Q_INVOKABLE void open(const QString& id);
+  // Of whatever kind it is. False: the household has no such document.
+  bool find(const QString& id);
   Q_INVOKABLE void begin();
   Q_INVOKABLE void close();
   // Throws the changes of what is open away; something new is gone then, too.
@@ -65,7 +67,6 @@ class KitchenDesk : public QObject {
   void mayEditChanged();
   void removedChanged();
   void listChanged();
-  void failed(const QString& text);
 
  private:
   void openShelf();

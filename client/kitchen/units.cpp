@@ -33,25 +33,6 @@ QString massText(double grams) {
   return QStringLiteral("%1 g").arg(numberText(grams < 10 ? std::round(grams * 10) / 10 : std::round(grams)));
 }
 
-QString volumeText(double millilitres) {
-  if (millilitres >= kPerThousand) return QStringLiteral("%1 l").arg(numberText(millilitres / kPerThousand));
-  return QStringLiteral("%1 ml").arg(numberText(std::round(millilitres)));
-}
-
-QString amountText(const v1::Amount& amount) {
-  switch (amount.kind_case()) {
-    case v1::Amount::kMassG:
-      return massText(amount.mass_g());
-    case v1::Amount::kVolumeMl:
-      return volumeText(amount.volume_ml());
-    case v1::Amount::kCount:
-      return numberText(amount.count());
-    case v1::Amount::KIND_NOT_SET:
-      break;
-  }
-  return {};
-}
-
 void HouseholdUnits::setSession(HouseholdSession* session) {
   if (session == session_) return;
   if (session_ != nullptr) session_->disconnect(this);

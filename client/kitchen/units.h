@@ -10,10 +10,8 @@
 namespace suppertide {
 
 QString degreesText(double celsius, bool fahrenheit);
-// "250 g", "1.2 kg"; "450 ml", "1.5 l".
+// "250 g", "1.2 kg": bread is weighed in grams everywhere.
 QString massText(double grams);
-QString volumeText(double millilitres);
-QString amountText(const v1::Amount& amount);
 // Up to two decimals, none that is not needed.
 QString numberText(double number);
 

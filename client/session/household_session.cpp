@@ -95,6 +95,7 @@ void HouseholdSession::stop() {
   workers_.waitForDone();
   // What they told last comes to nothing.
   QCoreApplication::removePostedEvents(this, QEvent::MetaCall);
+  asking_ = 0;
   server_.reset();
   keeper_.reset();
   outbox_ = link::Outbox::inMemory();
@@ -352,6 +353,13 @@ void HouseholdSession::letGo(qint64 number) {
   refreshRefused();
 }
 
+std::vector<link::Outbox::Entry> HouseholdSession::refusedEntries() const {
+  std::vector<link::Outbox::Entry> refused;
+  for (link::Outbox::Entry& entry : outbox_->entries())
+    if (entry.refused && entry.request != nullptr) refused.push_back(std::move(entry));
+  return refused;
+}
+
 void HouseholdSession::refreshRefused() {
   refused_->setEntries(outbox_->entries(), replica_ != nullptr ? *replica_ : link::Replica());
 }
@@ -365,6 +373,7 @@ void HouseholdSession::run(std::function<void(link::Session&)> work) {
     Q_EMIT failed(tr("There is no server to tell this to."));
     return;
   }
+  ++asking_;
   workers_.start([server = server_, work = std::move(work)] { work(*server); });
 }
 

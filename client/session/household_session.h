@@ -153,6 +153,8 @@ class HouseholdSession : public QObject, private link::LinkListener, private lin
   Q_INVOKABLE void sendAgain(qint64 number);
   // Forgets something refused.
   Q_INVOKABLE void letGo(qint64 number);
+  // What refused() lists, as it was sent, oldest first.
+  std::vector<link::Outbox::Entry> refusedEntries() const;
 
   // Asks the server off this thread and hands the answer back on it; nothing comes once this
   // object or `context` is gone. `work` may run long and may call post() on the way.
@@ -161,11 +163,14 @@ class HouseholdSession : public QObject, private link::LinkListener, private lin
            std::function<void(absl::StatusOr<Answer>)> done) {
     run([this, context = QPointer<QObject>(context), work = std::move(work),
          done = std::move(done)](link::Session& server) {
-      post([context, done, answer = work(server)]() mutable {
+      post([this, context, done, answer = work(server)]() mutable {
+        --asking_;
         if (context != nullptr) done(std::move(answer));
       });
     });
   }
+  // What ask() has not handed back yet.
+  int asking() const { return asking_; }
   // Runs `told` on this object's thread. Any thread.
   void post(std::function<void()> told);
 
@@ -223,6 +228,7 @@ class HouseholdSession : public QObject, private link::LinkListener, private lin
   link::LinkOptions options_;
   std::optional<v1::TemperatureUnit> temperatureUnit_;
   std::optional<v1::MeasureSystem> measureSystem_;
+  int asking_ = 0;
   link::Pending pending_;
   UndoStack undo_;
   std::unique_ptr<link::Outbox> outbox_;

@@ -112,11 +112,41 @@ TEST_F(DraftTest, WhatSomebodyDeletedIsKeptAsANewOne) {
   EXPECT_TRUE(draft->trouble().startsWith(u("Somebody deleted this")));
 }
 
-TEST_F(DraftTest, WithoutAConnectionSavingKeepsTheDraftAndSaysSo) {
+TEST_F(DraftTest, WithoutAConnectionSavingWaitsAndCanBeTakenBack) {
   setText("displayName", "Leek soup");
   soup().save();
+  EXPECT_FALSE(soup().dirty());
+  EXPECT_TRUE(soup().waiting());
+  EXPECT_EQ(household_.session.replica()->recipes.at("r-soup").display_name(), "Leek soup");
+  setText("displayName", "Leek and potato soup");
+  soup().save();
+  EXPECT_EQ(household_.session.waitingCount(), 2);
+  household_.session.undo();
+  EXPECT_EQ(soup().name().toStdString(), "Leek soup");
+  household_.session.undo();
+  EXPECT_EQ(soup().name().toStdString(), "Fennel soup");
+}
+
+TEST_F(DraftTest, WhatTheServerRefusesIsADraftAgainWithWhatIsWrongAtItsField) {
+  setText("displayName", "Leek soup");
+  v1::UpdateRecipeRequest request;
+  *request.mutable_recipe() = recipe();
+  request.mutable_update_mask()->add_paths("display_name");
+  soup().revert();
+  ASSERT_FALSE(soup().dirty());
+  soup().takeBack(request, absl::AbortedError("somebody else"));
   EXPECT_TRUE(soup().dirty());
-  EXPECT_TRUE(soup().trouble().startsWith(u("There is no connection")));
+  EXPECT_EQ(soup().name().toStdString(), "Leek soup");
+  EXPECT_EQ(soup().clashes(), QStringList(u("display_name")));
+}
+
+TEST_F(DraftTest, WhatIsDeletedElsewhereAndUnchangedHereIsGone) {
+  QSignalSpy gone(&shelf_, &DraftShelf::gone);
+  soup();
+  household_.replica.recipes.erase("r-soup");
+  household_.session.adopt(std::make_shared<link::Replica>(household_.replica), "noor");
+  EXPECT_EQ(gone.count(), 1);
+  EXPECT_EQ(shelf_.open(Document::Recipe, u("r-soup")), nullptr);
 }
 
 TEST_F(DraftTest, OnlyHostsEdit) {

@@ -66,7 +66,9 @@ class KitchenLiveTest : public ::testing::Test {
   }
   bool saved(Draft* draft) {
     draft->save();
-    return QTest::qWaitFor([draft] { return !draft->dirty() && !draft->saving(); }, kPatienceMs);
+    return QTest::qWaitFor([this, draft] { return !draft->waiting() && host_.session.waitingCount() == 0; },
+                           kPatienceMs) &&
+           !draft->dirty();
   }
   const v1::Recipe& recipe(Draft* draft) { return static_cast<const v1::Recipe&>(draft->document()); }
 
@@ -119,7 +121,8 @@ TEST_F(KitchenLiveTest, TwoWhoChangeTheSameSeeBothVersions) {
   ASSERT_TRUE(house_.calls().write(theirs).ok());
   // Before the news of it is here: the server refuses the older version.
   mine->save();
-  ASSERT_TRUE(QTest::qWaitFor([&] { return !mine->saving() && !mine->clashes().isEmpty(); }, kPatienceMs));
+  ASSERT_TRUE(QTest::qWaitFor([&] { return !mine->clashes().isEmpty(); }, kPatienceMs));
+  EXPECT_EQ(host_.session.refused()->count(), 0) << "it is here, to be settled where it was written";
   EXPECT_EQ(mine->mineText(u("display_name")).toStdString(), "Quay galley");
   EXPECT_EQ(mine->theirText(u("display_name")).toStdString(), "Harbour kitchen");
   mine->keepMine(u("display_name"));
