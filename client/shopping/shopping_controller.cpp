@@ -9,12 +9,13 @@
 
 #include "absl/strings/str_cat.h"
 #include "client/link/request_id.h"
+#include "client/link/shopping_edit.h"
+#include "client/words/amount_words.h"
 
 namespace suppertide {
 namespace {
 
 constexpr int kAskAfterMs = 120;
-constexpr char kOwnPrefix[] = "own:";
 
 QString text(const std::string& value) {
   return QString::fromStdString(value);
@@ -228,14 +229,25 @@ std::string ShoppingController::buyerOf(const v1::ShoppingItem& item) const {
   return ofSection.empty() ? ofRest : ofSection;
 }
 
+// In this reader's measures and language, which the server does not know.
+QString ShoppingController::amountOf(const v1::ShoppingItem& item) const {
+  const auto measures = session_->replica()->household.measure_system();
+  if (item.packet_count() > 0)
+    //: So many packets of that size.
+    return tr("%1 × %2").arg(item.packet_count()).arg(AmountWords::text(item.packet_size(), measures));
+  const bool all = !item.has_to_buy() || holdsNothing(item.to_buy());
+  return AmountWords::toBuy(all ? item.needed() : item.to_buy(), measures);
+}
+
 ShoppingModel::Row ShoppingController::rowOf(const v1::ShoppingItem& item) const {
   ShoppingModel::Row row;
   row.itemId = text(item.id());
   row.name = text(item.name());
-  row.shown = text(item.shown());
+  row.shown = amountOf(item);
   row.section = item.section();
   row.own = item.own();
   row.atHand = isAtHand(item);
+  row.waits = session_->waits(row.itemId);
   const std::string buyer = buyerOf(item);
   row.buyer = session_->nameOf(buyer);
   const auto& people = session_->replica()->household.members();
@@ -265,7 +277,8 @@ ShoppingModel::Row ShoppingController::rowOf(const v1::ShoppingItem& item) const
     if (item.own() && !bySection_) row.group = tr("Any day");
   } else {
     const QDate day = QDate::fromString(text(item.needed_date()), Qt::ISODate);
-    row.group = tr("For %1").arg(QLocale().toString(day, QStringLiteral("dddd d MMMM")));
+    //: How Qt is to write a day and its date: "Saturday 20 June".
+    row.group = tr("For %1").arg(QLocale().toString(day, tr("dddd d MMMM")));
   }
   return row;
 }
@@ -280,7 +293,7 @@ void ShoppingController::refresh() {
       if (!one.own()) all.push_back(one);
     for (const v1::OwnItem& own : shopping().own_items()) {
       v1::ShoppingItem& one = all.emplace_back();
-      one.set_id(kOwnPrefix + own.id());
+      one.set_id(link::ownItemId(own.id()));
       one.set_name(own.name());
       one.set_section(own.section());
       one.set_own(true);
@@ -433,11 +446,12 @@ void ShoppingController::addOwn(const QString& name) {
 }
 
 void ShoppingController::removeOwn(const QString& itemId) {
-  const std::string id = itemId.toStdString();
-  if (id.rfind(kOwnPrefix, 0) != 0) return;
-  v1::ShoppingEdit edit;
-  edit.set_no_own_item_id(id.substr(sizeof(kOwnPrefix) - 1));
-  send(std::move(edit));
+  for (const v1::OwnItem& own : shopping().own_items()) {
+    if (link::ownItemId(own.id()) != itemId.toStdString()) continue;
+    v1::ShoppingEdit edit;
+    edit.set_no_own_item_id(own.id());
+    return send(std::move(edit));
+  }
 }
 
 void ShoppingController::toggleFetch(int row) {

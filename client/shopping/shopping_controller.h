@@ -97,6 +97,7 @@ class ShoppingController : public QObject {
   const v1::ShoppingItem* item(const QString& itemId) const;
   const v1::Tick* tick(const std::string& itemId) const;
   std::string buyerOf(const v1::ShoppingItem& item) const;
+  QString amountOf(const v1::ShoppingItem& item) const;
   ShoppingModel::Row rowOf(const v1::ShoppingItem& item) const;
   void send(v1::ShoppingEdit edit);
   void sendBuyer(const std::string& memberId, const std::function<void(v1::Buyer&)>& change);

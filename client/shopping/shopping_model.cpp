@@ -3,28 +3,25 @@
 namespace suppertide {
 
 QString sectionName(v1::ShopSection section) {
-  const auto tr = [](const char* text) {
-    return QCoreApplication::translate("suppertide::ShoppingModel", text);
-  };
   switch (section) {
     case v1::SHOP_SECTION_PRODUCE:
-      return tr("Fruit and vegetables");
+      return ShoppingModel::tr("Fruit and vegetables");
     case v1::SHOP_SECTION_MEAT_FISH:
-      return tr("Meat and fish");
+      return ShoppingModel::tr("Meat and fish");
     case v1::SHOP_SECTION_DAIRY_EGGS:
-      return tr("Milk, cheese, eggs");
+      return ShoppingModel::tr("Milk, cheese, eggs");
     case v1::SHOP_SECTION_BAKING:
-      return tr("Flour and baking");
+      return ShoppingModel::tr("Flour and baking");
     case v1::SHOP_SECTION_DRY_GOODS:
-      return tr("Dry goods");
+      return ShoppingModel::tr("Dry goods");
     case v1::SHOP_SECTION_SPICES:
-      return tr("Spices");
+      return ShoppingModel::tr("Spices");
     case v1::SHOP_SECTION_FROZEN:
-      return tr("Frozen");
+      return ShoppingModel::tr("Frozen");
     case v1::SHOP_SECTION_DRINKS:
-      return tr("Drinks");
+      return ShoppingModel::tr("Drinks");
     default:
-      return tr("Everything else");
+      return ShoppingModel::tr("Everything else");
   }
 }
 
