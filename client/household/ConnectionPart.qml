@@ -31,6 +31,34 @@ Card {
         width: parent.width
         text: root.session.waitingCount > 0 ? qsTr("%n things done here wait on this device. They are sent by themselves, in order, as soon as the server answers.", "", root.session.waitingCount) : qsTr("Everything done here has reached the server.")
     }
+    Row {
+        visible: root.session.mayHost
+        width: parent.width
+        spacing: Theme.small
+
+        TextEntry {
+            id: nameEntry
+            objectName: "householdName"
+            property string typed: root.session.householdName
+            width: Math.min(320, root.room - keepName.width - Theme.small)
+            label: qsTr("Name of the household")
+            value: root.session.householdName
+            longest: 100
+            onEdited: value => nameEntry.typed = value
+            onValueChanged: nameEntry.typed = value
+            onAccepted: keepName.clicked()
+        }
+        ActionButton {
+            id: keepName
+            objectName: "keepHouseholdName"
+            anchors.bottom: parent.bottom
+            symbol: Symbol.Done
+            text: qsTr("Keep")
+            spoken: qsTr("Keep this name")
+            enabled: nameEntry.typed.trim().length > 0 && nameEntry.typed !== root.session.householdName
+            onClicked: if (enabled) root.household.rename(nameEntry.typed)
+        }
+    }
     WordsText {
         width: parent.width
         visible: root.session.refused.count > 0

@@ -18,7 +18,7 @@ Card {
     }
     WordsText {
         width: parent.width
-        text: root.household.onlyHere ? qsTr("This household's server is reached from this computer only (%1). To let phones and other computers in, run suppertide-server with --listen 0.0.0.0:50710.").arg(root.household.address) : qsTr("The other device opens Suppertide, chooses “Join a household” and types this, or reads the picture with its camera. A code works once.")
+        text: root.household.onlyHere ? qsTr("Only this computer reaches this household's server: an invitation is good for another person here. To let phones and other computers in, run suppertide-server with --listen 0.0.0.0:50710.") : qsTr("The other device opens Suppertide, chooses “Join a household” and types this, or reads the picture with its camera. A code works once.")
         color: Theme.inkMuted
     }
     PickEntry {
@@ -56,13 +56,14 @@ Card {
             objectName: "invitationPicture"
             width: 260
             height: 260
-            visible: modules > 0
+            // A camera is on another device, which cannot come in.
+            visible: modules > 0 && !root.household.onlyHere
             text: root.household.invitationLine
             Accessible.role: Accessible.Graphic
             Accessible.name: qsTr("Picture of the invitation, for a camera")
         }
         Column {
-            width: Math.max(220, Math.min(420, root.room - picture.width - Theme.large))
+            width: picture.visible ? Math.max(220, Math.min(420, root.room - picture.width - Theme.large)) : root.room
             spacing: Theme.small
 
             WordsText {

@@ -14,6 +14,9 @@ Column {
     required property int awakeLimit
     required property int socialStart
     required property int socialLimit
+    required property int quietStart
+    required property int quietLimit
+    required property int soonMinutes
     required property int share
     required property string skills
     required property bool me
@@ -76,6 +79,34 @@ Column {
             minutes: root.socialLimit
             endOfDay: true
             onEdited: minutes => root.household.setSocial(root.memberId, root.socialStart, minutes)
+        }
+        TimeEntry {
+            objectName: "quietStart"
+            width: root.fieldWidth
+            label: qsTr("Reminders make no sound from")
+            minutes: root.quietStart
+            hint: qsTr("They are shown all the same.")
+            onEdited: minutes => root.household.setQuiet(root.memberId, minutes, root.quietLimit)
+        }
+        TimeEntry {
+            objectName: "quietLimit"
+            width: root.fieldWidth
+            label: qsTr("Reminders make no sound until")
+            minutes: root.quietLimit
+            endOfDay: true
+            onEdited: minutes => root.household.setQuiet(root.memberId, root.quietStart, minutes)
+        }
+        NumberEntry {
+            objectName: "soonMinutes"
+            width: root.fieldWidth
+            label: qsTr("Told ahead of a step")
+            unit: qsTr("min")
+            value: root.soonMinutes
+            from: 0
+            to: 120
+            step: 5
+            hint: root.soonMinutes === 0 ? qsTr("Only when it is due.") : ""
+            onEdited: value => root.household.setSoon(root.memberId, value)
         }
         NumberEntry {
             width: root.fieldWidth

@@ -32,6 +32,9 @@ Card {
             required property int awakeLimit
             required property int socialStart
             required property int socialLimit
+            required property int quietStart
+            required property int quietLimit
+            required property int soonMinutes
             required property int share
             required property string skills
             required property bool me
@@ -61,7 +64,7 @@ Card {
                     }
                     WordsText {
                         width: parent.width
-                        text: qsTr("%1, up %2").arg(row.roleName).arg(row.hours)
+                        text: qsTr("%1, up %2").arg(row.roleName).arg(row.hours.replace("–", "\u2060–\u2060"))
                         color: Theme.inkMuted
                     }
                 }
@@ -87,6 +90,9 @@ Card {
                 awakeLimit: row.awakeLimit
                 socialStart: row.socialStart
                 socialLimit: row.socialLimit
+                quietStart: row.quietStart
+                quietLimit: row.quietLimit
+                soonMinutes: row.soonMinutes
                 share: row.share
                 skills: row.skills
                 me: row.me
@@ -98,7 +104,7 @@ Card {
             }
         }
     }
-    Flow {
+    Row {
         visible: root.session.mayHost
         width: parent.width
         spacing: Theme.small
@@ -106,10 +112,9 @@ Card {
         TextEntry {
             id: newName
             objectName: "newPerson"
-            width: Math.min(320, root.room)
+            width: Math.min(320, root.room - add.width - Theme.small)
             label: qsTr("Somebody without a device")
             example: qsTr("Name")
-            hint: qsTr("A cook who is planned for, but does not look here.")
             longest: 60
             onEdited: value => newName.value = value
             onAccepted: add.clicked()
@@ -117,6 +122,7 @@ Card {
         ActionButton {
             id: add
             objectName: "addPerson"
+            anchors.bottom: parent.bottom
             symbol: Symbol.Plus
             text: qsTr("Add")
             enabled: newName.value.trim().length > 0
@@ -125,6 +131,13 @@ Card {
                 newName.value = ""
             }
         }
+    }
+    WordsText {
+        visible: root.session.mayHost
+        width: parent.width
+        text: qsTr("A cook who is planned for, but does not look here.")
+        color: Theme.inkMuted
+        font.pixelSize: Theme.captionSize
     }
     WordsText {
         visible: !root.session.mayHost

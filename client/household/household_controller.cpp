@@ -2,8 +2,6 @@
 //
 #include "client/household/household_controller.h"
 
-#include <QtCore/qlocale.h>
-
 #include "client/household/household_edits.h"
 #include "client/link/join_code.h"
 #include "client/link/request_id.h"
@@ -25,9 +23,7 @@ int placeOf(v1::Role role) {
 }
 
 QString clockText(int minutes) {
-  // 24:00 is the end of a day, not the begin of one.
-  const QTime time(minutes / 60 % 24, minutes % 60);
-  return QLocale().toString(time, QLocale::ShortFormat);
+  return TimeWords().clock(Instant(std::chrono::minutes(minutes)));
 }
 
 }  // namespace
@@ -35,9 +31,10 @@ QString clockText(int minutes) {
 HouseholdController::HouseholdController(HouseholdSession* session, QObject* parent)
     : QObject(parent),
       session_(session),
-      people_(new RecordModel({"id", "name", "role", "roleName", "hours", "awakeStart", "awakeLimit",
-                               "socialStart", "socialLimit", "share", "skills", "me"},
-                              this)),
+      people_(new RecordModel(
+          {"id", "name", "role", "roleName", "hours", "awakeStart", "awakeLimit", "socialStart",
+           "socialLimit", "quietStart", "quietLimit", "soonMinutes", "share", "skills", "me"},
+          this)),
       devices_(new RecordModel({"id", "name", "whose", "seen", "here", "revoked"}, this)) {
   connect(session_, &HouseholdSession::householdChanged, this, &HouseholdController::refreshPeople);
   connect(session_, &HouseholdSession::memberChanged, this, &HouseholdController::refreshPeople);
@@ -70,6 +67,7 @@ void HouseholdController::refreshPeople() {
     for (const v1::Member& member : session_->replica()->household.members()) {
       const DaySpan awake = awakeOf(member);
       const DaySpan social = socialOf(member);
+      const DaySpan quiet = quietOf(member);
       QStringList skills;
       for (const std::string& skill : member.skills()) skills.append(textOf(skill));
       const int role = placeOf(member.role());
@@ -83,6 +81,9 @@ void HouseholdController::refreshPeople() {
                       {QStringLiteral("awakeLimit"), awake.limit},
                       {QStringLiteral("socialStart"), social.start},
                       {QStringLiteral("socialLimit"), social.limit},
+                      {QStringLiteral("quietStart"), quiet.start},
+                      {QStringLiteral("quietLimit"), quiet.limit},
+                      {QStringLiteral("soonMinutes"), soonMinutesOf(member)},
                       {QStringLiteral("share"), member.has_share() ? member.share() : 1},
                       {QStringLiteral("skills"), skills.join(QStringLiteral(", "))},
                       {QStringLiteral("me"), textOf(member.id()) == session_->memberId()}});
@@ -127,6 +128,14 @@ void HouseholdController::setAwake(const QString& id, int start, int limit) {
 
 void HouseholdController::setSocial(const QString& id, int start, int limit) {
   change(id, [&](v1::Member& member) { *member.mutable_social() = toHours({start, limit}); });
+}
+
+void HouseholdController::setQuiet(const QString& id, int start, int limit) {
+  change(id, [&](v1::Member& member) { *member.mutable_quiet() = toHours({start, limit}); });
+}
+
+void HouseholdController::setSoon(const QString& id, int minutes) {
+  change(id, [&](v1::Member& member) { member.mutable_soon_duration()->set_seconds(60 * minutes); });
 }
 
 void HouseholdController::setShare(const QString& id, int share) {

@@ -18,7 +18,7 @@ class HouseholdController : public QObject {
   QML_ELEMENT
   QML_UNCREATABLE("made by the program")
   // id, name, role, roleName, hours ("07:00–22:30"), awakeStart, awakeLimit, socialStart, socialLimit
-  // (minutes after midnight), share, skills, me.
+  // (minutes after midnight), quietStart, quietLimit, soonMinutes, share, skills, me.
   Q_PROPERTY(suppertide::RecordModel* people READ people CONSTANT FINAL)
   // id, name, whose, seen, here (this device), revoked.
   Q_PROPERTY(suppertide::RecordModel* devices READ devices CONSTANT FINAL)
@@ -67,6 +67,10 @@ class HouseholdController : public QObject {
   Q_INVOKABLE void setRole(const QString& id, int role);
   Q_INVOKABLE void setAwake(const QString& id, int start, int limit);
   Q_INVOKABLE void setSocial(const QString& id, int start, int limit);
+  // When reminders make no sound.
+  Q_INVOKABLE void setQuiet(const QString& id, int start, int limit);
+  // So long before a step its cook is told that it comes; 0: only when it is due.
+  Q_INVOKABLE void setSoon(const QString& id, int minutes);
   Q_INVOKABLE void setShare(const QString& id, int share);
   // Separated by commas.
   Q_INVOKABLE void setSkills(const QString& id, const QString& skills);

@@ -43,6 +43,17 @@ DaySpan socialOf(const v1::Member& member) {
   return {minutesOf(member.social().start(), 8 * 60), minutesOf(member.social().limit(), 21 * 60 + 30)};
 }
 
+DaySpan quietOf(const v1::Member& member) {
+  const DaySpan awake = awakeOf(member);
+  return {minutesOf(member.quiet().start(), awake.limit % kDay),
+          minutesOf(member.quiet().limit(), awake.start)};
+}
+
+int soonMinutesOf(const v1::Member& member) {
+  constexpr int kUsual = 10;
+  return member.has_soon_duration() ? static_cast<int>(member.soon_duration().seconds() / 60) : kUsual;
+}
+
 v1::DayHours toHours(const DaySpan& span) {
   v1::DayHours hours;
   hours.set_start(clockOf(span.start % kDay));

@@ -20,6 +20,10 @@ struct DaySpan {
 // As stated, or what counts when a member states nothing.
 DaySpan awakeOf(const v1::Member& member);
 DaySpan socialOf(const v1::Member& member);
+// When reminders make no sound: as stated, or whenever not awake.
+DaySpan quietOf(const v1::Member& member);
+// So many minutes before a step its cook is told that it comes.
+int soonMinutesOf(const v1::Member& member);
 v1::DayHours toHours(const DaySpan& span);
 
 // The members with one of them changed. Absent: there is no such member.

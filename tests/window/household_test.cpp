@@ -59,6 +59,17 @@ TEST_F(HouseholdControllerTest, AChangeIsShownAtOnceAndCanBeTakenBack) {
   EXPECT_EQ(of("noor", "roleName").toString().toStdString(), "Cook");
 }
 
+TEST_F(HouseholdControllerTest, QuietHoursAreTheNightUntilStated) {
+  EXPECT_EQ(of("noor", "quietStart").toInt(), 22 * 60 + 30);
+  EXPECT_EQ(of("noor", "quietLimit").toInt(), 7 * 60);
+  EXPECT_EQ(of("noor", "soonMinutes").toInt(), 10);
+  household_.setQuiet(QStringLiteral("noor"), 13 * 60, 15 * 60);
+  household_.setSoon(QStringLiteral("noor"), 0);
+  EXPECT_EQ(of("noor", "quietStart").toInt(), 13 * 60);
+  EXPECT_EQ(of("noor", "quietLimit").toInt(), 15 * 60);
+  EXPECT_EQ(of("noor", "soonMinutes").toInt(), 0);
+}
+
 TEST_F(HouseholdControllerTest, PeopleComeAndGo) {
   household_.addPerson(QStringLiteral("Ada"), 1);
   EXPECT_EQ(household_.people()->count(), 4);
