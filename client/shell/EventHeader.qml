@@ -12,6 +12,7 @@ Rectangle {
     required property HouseholdSession session
     required property Timeline timeline
     required property bool narrow
+    signal printWanted()
 
     implicitHeight: row.implicitHeight + 2 * Theme.small + (undoRow.visible ? undoRow.height + Theme.tiny : 0)
     color: Theme.surface
@@ -59,6 +60,14 @@ Rectangle {
             text: qsTr("Undo: %1").arg(root.session.undoText)
             onClicked: root.session.undo()
             Layout.maximumWidth: Math.max(160, root.width * 0.32)
+        }
+        ActionButton {
+            objectName: "print"
+            visible: root.timeline.hasPlan
+            symbol: Symbol.Paper
+            text: root.narrow ? "" : qsTr("Print")
+            spoken: qsTr("Print the run sheet")
+            onClicked: root.printWanted()
         }
         StatusPill {
             objectName: "connection"

@@ -71,6 +71,12 @@ Window {
         session: root.session
         timeline: root.timeline
         narrow: root.narrow
+        onPrintWanted: printing.wanted = true
+    }
+    Shortcut {
+        sequences: [StandardKey.Print]
+        enabled: root.timeline.hasPlan
+        onActivated: printing.wanted = true
     }
     ReminderStrip {
         id: strip
@@ -235,6 +241,28 @@ Window {
             root.requestActivate()
             const row = root.reminders.due.rowOf(id)
             root.showReminder(row < 0 ? 0 : root.reminders.due.value(row, "kind"))
+        }
+    }
+    Loader {
+        id: printing
+        objectName: "printing"
+
+        property bool wanted: false
+
+        anchors.fill: parent
+        onWantedChanged: {
+            if (wanted)
+                setSource("qrc:/qt/qml/Suppertide/Printing/PrintPanel.qml", { session: root.session, focus: true })
+            else
+                source = ""
+        }
+        onLoaded: item.forceActiveFocus(Qt.OtherFocusReason)
+    }
+    Connections {
+        target: printing.item
+        ignoreUnknownSignals: true
+        function onClosed(): void {
+            printing.wanted = false
         }
     }
     // Covers everything until this device belongs to a household.

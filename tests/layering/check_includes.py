@@ -30,6 +30,7 @@ RULES = {
     "client/words": (["client/link", "client/ui"], [GRPC, SQLITE, CADICAL]),
     "client/session": (["client/link", "client/ui", "client/words"], [GRPC, SQLITE, CADICAL]),
     "client/planning": (["client/link", "client/session", "client/ui", "client/words"], [GRPC, SQLITE, CADICAL]),
+    "client/printing": (["client/link", "client/paper", "client/session", "client/ui", "client/words"], [GRPC, SQLITE, CADICAL]),
     "client": (["client/link", "client/planning", "client/session", "client/ui", "client/words"], [GRPC, SQLITE, CADICAL]),
     "server": (["server"], [QT, CADICAL]),
 }
