@@ -47,6 +47,9 @@ struct Words {
                             QStringLiteral("name")};
   QCommandLineOption step{QStringLiteral("step"), tr("Open the details of this step (dish/step)."),
                           QStringLiteral("id")};
+  QCommandLineOption document{QStringLiteral("open"),
+                              tr("Id of a recipe, kitchen or starter to open; with --screen kitchen."),
+                              QStringLiteral("id")};
   QCommandLineOption at{QStringLiteral("at"),
                         tr("Show this time as now, in place of the clock's: 2026-06-20T14:05:00+01:00."),
                         QStringLiteral("time")};
@@ -116,6 +119,7 @@ QString readView(const QCommandLineParser& parser, const Words& words, WindowOpt
   }
   if (parser.isSet(words.screen)) options.screen = parser.value(words.screen);
   options.step = parser.value(words.step);
+  options.document = parser.value(words.document);
   options.screenshot = parser.value(words.screenshot);
   options.eventId = parser.value(words.event).toStdString();
   return {};
@@ -180,7 +184,7 @@ ParsedOptions parseOptions(const QStringList& arguments) {
   const QCommandLineOption help = parser.addHelpOption();
   const QCommandLineOption version = parser.addVersionOption();
   parser.addOptions({words.server, words.household, words.tokenFile, words.certificate, words.event,
-                     words.view, words.screen, words.step, words.theme, words.language, words.size, words.at,
+                     words.view, words.screen, words.step, words.document, words.theme, words.language, words.size, words.at,
                      words.screenshot});
   if (!parser.parse(arguments)) return failed(kMistake, parser.errorText());
   if (parser.isSet(help)) return failed(0, parser.helpText().trimmed());

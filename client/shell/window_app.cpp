@@ -9,6 +9,7 @@
 #include <memory>
 #include <system_error>
 
+#include "client/kitchen/kitchen_desk.h"
 #include "client/link/private_file.h"
 #include "client/link/request_id.h"
 
@@ -24,6 +25,7 @@ Q_IMPORT_QML_PLUGIN(Suppertide_OvensPlugin)
 Q_IMPORT_QML_PLUGIN(Suppertide_DoughsPlugin)
 Q_IMPORT_QML_PLUGIN(Suppertide_TasksPlugin)
 Q_IMPORT_QML_PLUGIN(Suppertide_HouseholdPlugin)
+Q_IMPORT_QML_PLUGIN(Suppertide_PrintingPlugin)
 Q_IMPORT_QML_PLUGIN(Suppertide_ShellPlugin)
 
 namespace suppertide {
@@ -31,6 +33,8 @@ namespace {
 
 constexpr int kTickMs = 1000;
 constexpr int kPatienceMs = 15'000;
+constexpr int kStillMs = 150;
+constexpr int kStillTurns = 3;
 constexpr int kSamplePlanSeconds = 20;
 
 HouseholdSession::Clock clockOf(const WindowOptions& options) {
@@ -103,7 +107,14 @@ WindowApp::WindowApp(const WindowOptions& options, QObject* parent)
     engine_.retranslate();
     session_.tellAnew();
   });
+  qGuiApp->installEventFilter(this);
   if (!options.firstRun) begin();
+}
+
+bool WindowApp::eventFilter(QObject* watched, QEvent* event) {
+  if (event->type() == QEvent::ApplicationPaletteChange && window() != nullptr)
+    window()->setProperty("darkDesktop", isDarkDesktop());
+  return QObject::eventFilter(watched, event);
 }
 
 WindowApp::~WindowApp() {
@@ -198,6 +209,13 @@ QQuickWindow* WindowApp::window() const {
 void WindowApp::showEvent() {
   if (session_.replica() == nullptr) return;
   timeline_.show(session_.replica(), session_.eventId().toStdString(), session_.changedBy());
+  if (!options_.document.isEmpty()) openDocument();
+}
+
+// Once, when it is there.
+void WindowApp::openDocument() {
+  auto* desk = window() == nullptr ? nullptr : window()->findChild<KitchenDesk*>();
+  if (desk != nullptr && desk->find(options_.document)) options_.document.clear();
 }
 
 void WindowApp::showPreview() {
@@ -215,23 +233,23 @@ void WindowApp::place() {
 }
 
 bool WindowApp::settled() const {
-  return firstRun_.isOpen() || session_.state() == HouseholdSession::Live ||
-         session_.state() == HouseholdSession::Refused;
+  if (firstRun_.isOpen() || session_.state() == HouseholdSession::Refused) return true;
+  return session_.state() == HouseholdSession::Live && session_.asking() == 0;
 }
 
 void WindowApp::whenShown(std::function<void()> done) {
-  auto* patience = new QTimer(this);
-  patience->setSingleShot(true);
-  const auto finish = [this, patience, done = std::move(done)] {
-    session_.disconnect(patience);
-    patience->deleteLater();
-    done();
-  };
-  connect(patience, &QTimer::timeout, this, finish);
-  connect(&session_, &HouseholdSession::stateChanged, patience, [this, patience] {
-    if (settled()) patience->start(0);
-  });
-  patience->start(settled() ? 0 : kPatienceMs);
+  // What a page asks the server for is asked soon after it is shown, and answered in several turns.
+  auto* look = new QTimer(this);
+  look->start(kStillMs);
+  connect(look, &QTimer::timeout, this,
+          [this, look, done = std::move(done), still = 0, waited = 0]() mutable {
+            waited += kStillMs;
+            still = settled() ? still + 1 : 0;
+            if (still < kStillTurns && waited < kPatienceMs) return;
+            look->deleteLater();
+            look->stop();
+            done();
+          });
 }
 
 QImage WindowApp::picture() {

@@ -45,12 +45,16 @@ class WindowApp : public QObject {
   // The window as it stands, every pending layout done.
   QImage picture();
 
+  // Follows the desktop's change between light and dark.
+  bool eventFilter(QObject* watched, QEvent* event) override;
+
  private:
   using Server = std::unique_ptr<EmbeddedServer>;
 
   void showEvent();
   void showPreview();
   void place();
+  void openDocument();
   bool settled() const;
   void begin();
   void serveHere();
