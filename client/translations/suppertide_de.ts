@@ -119,6 +119,18 @@
         <source>Let go</source>
         <translation>Fallen lassen</translation>
     </message>
+    <message>
+        <source>Name of the household</source>
+        <translation>Name des Haushalts</translation>
+    </message>
+    <message>
+        <source>Keep</source>
+        <translation>Übernehmen</translation>
+    </message>
+    <message>
+        <source>Keep this name</source>
+        <translation>Diesen Namen übernehmen</translation>
+    </message>
 </context>
 <context>
     <name>CooksCard</name>
@@ -374,10 +386,6 @@
         <translation>Geändert, noch nicht gespeichert. Es bleibt hier, bis Sie speichern.</translation>
     </message>
     <message>
-        <source>Saving…</source>
-        <translation>Wird gespeichert …</translation>
-    </message>
-    <message>
         <source>Save</source>
         <translation>Speichern</translation>
     </message>
@@ -420,6 +428,10 @@
     <message>
         <source>Take theirs</source>
         <translation>Die andere nehmen</translation>
+    </message>
+    <message>
+        <source>Saved on this device; the others see it as soon as the server has it.</source>
+        <translation>Auf diesem Gerät gespeichert; die anderen sehen es, sobald der Server es hat.</translation>
     </message>
 </context>
 <context>
@@ -517,6 +529,14 @@
     <message>
         <source>Undo: %1</source>
         <translation>Zurücknehmen: %1</translation>
+    </message>
+    <message>
+        <source>Print</source>
+        <translation>Drucken</translation>
+    </message>
+    <message>
+        <source>Print the run sheet</source>
+        <translation>Ablaufzettel drucken</translation>
     </message>
 </context>
 <context>
@@ -950,10 +970,6 @@
         <translation>Einladen</translation>
     </message>
     <message>
-        <source>This household&apos;s server is reached from this computer only (%1). To let phones and other computers in, run suppertide-server with --listen 0.0.0.0:50710.</source>
-        <translation>Der Server dieses Haushalts ist nur von diesem Rechner aus erreichbar (%1). Damit Telefone und andere Rechner hineinkommen, starten Sie suppertide-server mit --listen 0.0.0.0:50710.</translation>
-    </message>
-    <message>
         <source>The other device opens Suppertide, chooses “Join a household” and types this, or reads the picture with its camera. A code works once.</source>
         <translation>Am anderen Gerät Suppertide öffnen, „Einem Haushalt beitreten“ wählen und dies eintippen oder das Bild mit der Kamera lesen. Ein Code gilt einmal.</translation>
     </message>
@@ -996,6 +1012,10 @@
     <message>
         <source>Put away</source>
         <translation>Wegräumen</translation>
+    </message>
+    <message>
+        <source>Only this computer reaches this household&apos;s server: an invitation is good for another person here. To let phones and other computers in, run suppertide-server with --listen 0.0.0.0:50710.</source>
+        <translation>Nur dieser Computer erreicht den Server dieses Haushalts: Eine Einladung gilt hier für eine weitere Person. Damit Telefone und andere Computer hineinkommen, starten Sie suppertide-server mit --listen 0.0.0.0:50710.</translation>
     </message>
 </context>
 <context>
@@ -1256,7 +1276,7 @@
     </message>
     <message>
         <source>My tasks</source>
-        <translation>Meine Aufgaben</translation>
+        <translation>Aufgaben</translation>
     </message>
     <message>
         <source>Shopping</source>
@@ -1344,6 +1364,30 @@
     <message>
         <source>Take %1 out of the household</source>
         <translation>%1 aus dem Haushalt nehmen</translation>
+    </message>
+    <message>
+        <source>Reminders make no sound from</source>
+        <translation>Erinnerungen ohne Ton ab</translation>
+    </message>
+    <message>
+        <source>They are shown all the same.</source>
+        <translation>Gezeigt werden sie trotzdem.</translation>
+    </message>
+    <message>
+        <source>Reminders make no sound until</source>
+        <translation>Erinnerungen ohne Ton bis</translation>
+    </message>
+    <message>
+        <source>Told ahead of a step</source>
+        <translation>Vor einem Schritt erinnern</translation>
+    </message>
+    <message>
+        <source>min</source>
+        <translation>Min.</translation>
+    </message>
+    <message>
+        <source>Only when it is due.</source>
+        <translation>Erst, wenn er dran ist.</translation>
     </message>
 </context>
 <context>
@@ -2043,6 +2087,52 @@ Bringen Sie es in Ordnung, und planen Sie noch einmal.</translation>
     <message>
         <source>Reminders make a sound</source>
         <translation>Erinnerungen sind zu hören</translation>
+    </message>
+</context>
+<context>
+    <name>PrintPanel</name>
+    <message>
+        <source>Print the run sheet</source>
+        <translation>Ablaufzettel drucken</translation>
+    </message>
+    <message>
+        <source>Large type for the kitchen wall: each cook&apos;s steps with their warnings; for everybody also the ovens&apos; programs, the breads and the shopping.</source>
+        <translation>Große Schrift für die Küchenwand: die Schritte jedes Kochs mit ihren Warnungen; für alle zusammen auch die Ofenprogramme, die Brote und der Einkauf.</translation>
+    </message>
+    <message>
+        <source>There is nothing to print before the event has a plan.</source>
+        <translation>Zu drucken gibt es etwas, sobald der Anlass einen Plan hat.</translation>
+    </message>
+    <message>
+        <source>For</source>
+        <translation>Für</translation>
+    </message>
+    <message>
+        <source>Paper</source>
+        <translation>Papier</translation>
+    </message>
+    <message>
+        <source>US Letter</source>
+        <translation>US Letter</translation>
+    </message>
+    <message numerus="yes">
+        <source>%n pages, kept at %1</source>
+        <translation>
+            <numerusform>%n Seite, abgelegt unter %1</numerusform>
+            <numerusform>%n Seiten, abgelegt unter %1</numerusform>
+        </translation>
+    </message>
+    <message>
+        <source>One moment…</source>
+        <translation>Einen Moment…</translation>
+    </message>
+    <message>
+        <source>Make and open the PDF</source>
+        <translation>PDF erstellen und öffnen</translation>
+    </message>
+    <message>
+        <source>Close</source>
+        <translation>Schließen</translation>
     </message>
 </context>
 <context>
@@ -3157,105 +3247,6 @@ Bringen Sie es in Ordnung, und planen Sie noch einmal.</translation>
     </message>
 </context>
 <context>
-    <name>suppertide</name>
-    <message>
-        <source>to taste</source>
-        <translation>nach Geschmack</translation>
-    </message>
-    <message>
-        <source>No amount is said.</source>
-        <translation>Es ist keine Menge genannt.</translation>
-    </message>
-    <message>
-        <source>Not a measure, so it stays without one.</source>
-        <translation>Kein Maß, darum bleibt es ohne.</translation>
-    </message>
-    <message>
-        <source>Not in the table of ingredients: what it holds is not known.</source>
-        <translation>Nicht in der Zutatentabelle: Was es enthält, ist nicht bekannt.</translation>
-    </message>
-    <message>
-        <source>Several are called so; the usual one was taken.</source>
-        <translation>Mehrere heißen so; das Übliche wurde genommen.</translation>
-    </message>
-    <message>
-        <source>No mass is known for this measure, so the measure stays.</source>
-        <translation>Für dieses Maß ist keine Masse bekannt, darum bleibt das Maß.</translation>
-    </message>
-    <message>
-        <source>The mass is reckoned from another measure or form.</source>
-        <translation>Die Masse ist aus einem anderen Maß oder einer anderen Form gerechnet.</translation>
-    </message>
-    <message>
-        <source>The mass is from memory, not from a publication.</source>
-        <translation>Die Masse ist aus dem Gedächtnis, nicht aus einer Veröffentlichung.</translation>
-    </message>
-    <message>
-        <source>The comma could mean thousands or decimals.</source>
-        <translation>Das Komma könnte Tausender oder Dezimalen meinen.</translation>
-    </message>
-    <message>
-        <source>From one amount to another; the lower counts.</source>
-        <translation>Von einer Menge bis zu einer anderen; die kleinere zählt.</translation>
-    </message>
-    <message>
-        <source>This measure differs from country to country; the household&apos;s was taken.</source>
-        <translation>Dieses Maß ist von Land zu Land verschieden; das des Haushalts wurde genommen.</translation>
-    </message>
-    <message>
-        <source>No size is said; the usual one was taken.</source>
-        <translation>Es ist keine Größe genannt; die übliche wurde genommen.</translation>
-    </message>
-    <message>
-        <source>Only the first of the alternatives was read.</source>
-        <translation>Nur die erste der Möglichkeiten wurde gelesen.</translation>
-    </message>
-    <message>
-        <source>There is nothing in the line.</source>
-        <translation>In der Zeile steht nichts.</translation>
-    </message>
-    <message>
-        <source>Not sure.</source>
-        <translation>Nicht sicher.</translation>
-    </message>
-    <message>
-        <source>Fruit and vegetables</source>
-        <translation>Obst und Gemüse</translation>
-    </message>
-    <message>
-        <source>Meat and fish</source>
-        <translation>Fleisch und Fisch</translation>
-    </message>
-    <message>
-        <source>Milk, cheese, eggs</source>
-        <translation>Milch, Käse, Eier</translation>
-    </message>
-    <message>
-        <source>Flour and baking</source>
-        <translation>Mehl und Backen</translation>
-    </message>
-    <message>
-        <source>Dry goods</source>
-        <translation>Trockenwaren</translation>
-    </message>
-    <message>
-        <source>Spices</source>
-        <translation>Gewürze</translation>
-    </message>
-    <message>
-        <source>Frozen</source>
-        <translation>Tiefgekühltes</translation>
-    </message>
-    <message>
-        <source>Drinks</source>
-        <translation>Getränke</translation>
-    </message>
-    <message>
-        <source>Everything else</source>
-        <translation>Alles andere</translation>
-    </message>
-</context>
-<context>
     <name>suppertide::AmountWords</name>
     <message>
         <source>%1 g</source>
@@ -3272,6 +3263,34 @@ Bringen Sie es in Ordnung, und planen Sie noch einmal.</translation>
     <message>
         <source>%1 l</source>
         <translation>%1 l</translation>
+    </message>
+    <message>
+        <source>%1 oz</source>
+        <translation>%1 oz</translation>
+    </message>
+    <message>
+        <source>%1 lb</source>
+        <translation>%1 lb</translation>
+    </message>
+    <message>
+        <source>%1 %2 oz</source>
+        <translation>%1 %2 oz</translation>
+    </message>
+    <message>
+        <source>%1 cups</source>
+        <translation>%1 Tassen</translation>
+    </message>
+    <message>
+        <source>%1 cup</source>
+        <translation>%1 Tasse</translation>
+    </message>
+    <message>
+        <source>%1 tbsp</source>
+        <translation>%1 EL</translation>
+    </message>
+    <message>
+        <source>%1 tsp</source>
+        <translation>%1 TL</translation>
     </message>
 </context>
 <context>
@@ -3460,16 +3479,23 @@ Bringen Sie es in Ordnung, und planen Sie noch einmal.</translation>
         <translation>Wählen Sie erst, welche Fassung gilt.</translation>
     </message>
     <message>
-        <source>There is no connection. What you changed is kept here; save when it is back.</source>
-        <translation>Es gibt keine Verbindung. Was Sie geändert haben, bleibt hier; speichern Sie, wenn sie wieder da ist.</translation>
-    </message>
-    <message>
         <source>Somebody else wrote this at the same moment. Look at both versions, then save again.</source>
         <translation>Jemand anders hat das im selben Moment geschrieben. Sehen Sie beide Fassungen an, und speichern Sie dann wieder.</translation>
     </message>
     <message>
         <source>Somebody deleted this meanwhile. Saving makes it anew.</source>
         <translation>Jemand hat das inzwischen gelöscht. Speichern legt es neu an.</translation>
+    </message>
+    <message>
+        <source>This can&apos;t be saved yet: %1</source>
+        <translation>Das lässt sich noch nicht speichern: %1</translation>
+    </message>
+</context>
+<context>
+    <name>suppertide::DraftShelf</name>
+    <message>
+        <source>“%1”: the server did not take it. It is kept under Kitchen, to be put right and saved again.</source>
+        <translation>„%1“: Der Server hat es nicht angenommen. Es liegt unter Küche bereit, um es zu berichtigen und neu zu speichern.</translation>
     </message>
 </context>
 <context>
@@ -3762,6 +3788,66 @@ Bringen Sie es in Ordnung, und planen Sie noch einmal.</translation>
     <message>
         <source>, </source>
         <translation>, </translation>
+    </message>
+    <message>
+        <source>to taste</source>
+        <translation>nach Geschmack</translation>
+    </message>
+    <message>
+        <source>No amount is said.</source>
+        <translation>Es ist keine Menge genannt.</translation>
+    </message>
+    <message>
+        <source>Not a measure, so it stays without one.</source>
+        <translation>Kein Maß, darum bleibt es ohne.</translation>
+    </message>
+    <message>
+        <source>Not in the table of ingredients: what it holds is not known.</source>
+        <translation>Nicht in der Zutatentabelle: Was es enthält, ist nicht bekannt.</translation>
+    </message>
+    <message>
+        <source>Several are called so; the usual one was taken.</source>
+        <translation>Mehrere heißen so; das Übliche wurde genommen.</translation>
+    </message>
+    <message>
+        <source>No mass is known for this measure, so the measure stays.</source>
+        <translation>Für dieses Maß ist keine Masse bekannt, darum bleibt das Maß.</translation>
+    </message>
+    <message>
+        <source>The mass is reckoned from another measure or form.</source>
+        <translation>Die Masse ist aus einem anderen Maß oder einer anderen Form gerechnet.</translation>
+    </message>
+    <message>
+        <source>The mass is from memory, not from a publication.</source>
+        <translation>Die Masse ist aus dem Gedächtnis, nicht aus einer Veröffentlichung.</translation>
+    </message>
+    <message>
+        <source>The comma could mean thousands or decimals.</source>
+        <translation>Das Komma könnte Tausender oder Dezimalen meinen.</translation>
+    </message>
+    <message>
+        <source>From one amount to another; the lower counts.</source>
+        <translation>Von einer Menge bis zu einer anderen; die kleinere zählt.</translation>
+    </message>
+    <message>
+        <source>This measure differs from country to country; the household&apos;s was taken.</source>
+        <translation>Dieses Maß ist von Land zu Land verschieden; das des Haushalts wurde genommen.</translation>
+    </message>
+    <message>
+        <source>No size is said; the usual one was taken.</source>
+        <translation>Es ist keine Größe genannt; die übliche wurde genommen.</translation>
+    </message>
+    <message>
+        <source>Only the first of the alternatives was read.</source>
+        <translation>Nur die erste der Möglichkeiten wurde gelesen.</translation>
+    </message>
+    <message>
+        <source>There is nothing in the line.</source>
+        <translation>In der Zeile steht nichts.</translation>
+    </message>
+    <message>
+        <source>Not sure.</source>
+        <translation>Nicht sicher.</translation>
     </message>
 </context>
 <context>
@@ -4155,10 +4241,6 @@ Bringen Sie es in Ordnung, und planen Sie noch einmal.</translation>
     <message>
         <source>%1 % hydration</source>
         <translation>%1 % Wasser</translation>
-    </message>
-    <message>
-        <source>There is no connection: it cannot be deleted now.</source>
-        <translation>Es gibt keine Verbindung: Jetzt lässt es sich nicht löschen.</translation>
     </message>
 </context>
 <context>
@@ -4611,6 +4693,10 @@ Bringen Sie es in Ordnung, und planen Sie noch einmal.</translation>
     <message>
         <source>%1: not an option (see --help)</source>
         <translation>%1: keine Option (siehe --help)</translation>
+    </message>
+    <message>
+        <source>Id of a recipe, kitchen or starter to open; with --screen kitchen.</source>
+        <translation>Kennung eines Rezepts, einer Küche oder eines Starters, die zu öffnen ist; mit --screen kitchen.</translation>
     </message>
 </context>
 <context>
@@ -5430,6 +5516,18 @@ Bringen Sie es in Ordnung, und planen Sie noch einmal.</translation>
         <source>“%1” takes longer</source>
         <translation>„%1“ dauert länger</translation>
     </message>
+    <message>
+        <source>“%1” on the shopping list</source>
+        <translation>„%1“ auf der Einkaufsliste</translation>
+    </message>
+    <message>
+        <source>A line of the shopping list ticked off</source>
+        <translation>Eine Zeile der Einkaufsliste abgehakt</translation>
+    </message>
+    <message>
+        <source>Change of the shopping list</source>
+        <translation>Änderung an der Einkaufsliste</translation>
+    </message>
 </context>
 <context>
     <name>suppertide::SafetyLimits</name>
@@ -5579,6 +5677,116 @@ Bringen Sie es in Ordnung, und planen Sie noch einmal.</translation>
     </message>
 </context>
 <context>
+    <name>suppertide::SheetPrinter</name>
+    <message>
+        <source>Everybody</source>
+        <translation>Alle</translation>
+    </message>
+    <message>
+        <source>Without a connection the shopping is left out.</source>
+        <translation>Ohne Verbindung fehlt der Einkauf.</translation>
+    </message>
+    <message>
+        <source>The shopping is left out: %1</source>
+        <translation>Der Einkauf fehlt: %1</translation>
+    </message>
+    <message>
+        <source>There is no plan to print.</source>
+        <translation>Es gibt keinen Plan zu drucken.</translation>
+    </message>
+    <message>
+        <source>%1 can&apos;t be written: %2</source>
+        <translation>%1 lässt sich nicht schreiben: %2</translation>
+    </message>
+    <message>
+        <source>No program for PDF was found. The file is at %1.</source>
+        <translation>Kein Programm für PDF gefunden. Die Datei liegt unter %1.</translation>
+    </message>
+</context>
+<context>
+    <name>suppertide::SheetWords</name>
+    <message>
+        <source>%1 – %2</source>
+        <extracomment>A step and its dish.</extracomment>
+        <translation>%1 – %2</translation>
+    </message>
+    <message>
+        <source>%1 %2</source>
+        <translation>%1 %2</translation>
+    </message>
+    <message>
+        <source>Heat to %1</source>
+        <translation>Auf %1 heizen</translation>
+    </message>
+    <message>
+        <source>Let it cool to %1</source>
+        <translation>Auf %1 abkühlen lassen</translation>
+    </message>
+    <message>
+        <source>Off, light on: dough stands in it</source>
+        <translation>Aus, Licht an: Teig steht darin</translation>
+    </message>
+    <message>
+        <source>Keep at %1</source>
+        <translation>Auf %1 halten</translation>
+    </message>
+    <message>
+        <source>%1  %2</source>
+        <translation>%1  %2</translation>
+    </message>
+    <message>
+        <source>%1, rack %2</source>
+        <extracomment>Where in the oven; the racks are counted from below.</extracomment>
+        <translation>%1, Schiene %2</translation>
+    </message>
+    <message>
+        <source>, </source>
+        <translation>, </translation>
+    </message>
+    <message>
+        <source>Ovens</source>
+        <translation>Öfen</translation>
+    </message>
+    <message>
+        <source>%1, %2</source>
+        <extracomment>An oven and a day, above its program.</extracomment>
+        <translation>%1, %2</translation>
+    </message>
+    <message>
+        <source>Watch the dough, not the clock.</source>
+        <translation>Auf den Teig achten, nicht auf die Uhr.</translation>
+    </message>
+    <message>
+        <source>Breads</source>
+        <translation>Brote</translation>
+    </message>
+    <message>
+        <source>Water at %1</source>
+        <translation>Wasser mit %1</translation>
+    </message>
+    <message>
+        <source>Shopping</source>
+        <translation>Einkauf</translation>
+    </message>
+    <message>
+        <source>dddd d MMMM</source>
+        <extracomment>How Qt is to write a day and its date: &quot;Saturday 20 June&quot;.</extracomment>
+        <translation>dddd, d. MMMM</translation>
+    </message>
+    <message>
+        <source>For %1</source>
+        <translation>Für %1</translation>
+    </message>
+    <message>
+        <source>Any day</source>
+        <translation>Irgendwann</translation>
+    </message>
+    <message>
+        <source>Your local food-safety code and licensed practice come before this plan. Ask every guest about allergies and read the labels: the plan knows only what it was told.</source>
+        <translation>Die örtlichen Vorschriften zur Lebensmittelsicherheit und zugelassene Praxis gehen diesem Plan vor. Fragen Sie jeden Gast nach Allergien und lesen Sie die Etiketten: Der Plan weiß nur, was man ihm gesagt hat.</translation>
+    </message>
+</context>
+<context>
     <name>suppertide::ShoppingController</name>
     <message>
         <source>, </source>
@@ -5602,6 +5810,7 @@ Bringen Sie es in Ordnung, und planen Sie noch einmal.</translation>
     </message>
     <message>
         <source>For %1</source>
+        <extracomment>How Qt is to write a day and its date: &quot;Saturday 20 June&quot;.</extracomment>
         <translation>Für %1</translation>
     </message>
     <message>
@@ -5643,6 +5852,54 @@ Bringen Sie es in Ordnung, und planen Sie noch einmal.</translation>
     <message>
         <source>whoever is there</source>
         <translation>wer da ist</translation>
+    </message>
+    <message>
+        <source>%1 × %2</source>
+        <extracomment>So many packets of that size.</extracomment>
+        <translation>%1 × %2</translation>
+    </message>
+    <message>
+        <source>dddd d MMMM</source>
+        <translation>dddd, d. MMMM</translation>
+    </message>
+</context>
+<context>
+    <name>suppertide::ShoppingModel</name>
+    <message>
+        <source>Fruit and vegetables</source>
+        <translation>Obst und Gemüse</translation>
+    </message>
+    <message>
+        <source>Meat and fish</source>
+        <translation>Fleisch und Fisch</translation>
+    </message>
+    <message>
+        <source>Milk, cheese, eggs</source>
+        <translation>Milch, Käse, Eier</translation>
+    </message>
+    <message>
+        <source>Flour and baking</source>
+        <translation>Mehl und Backen</translation>
+    </message>
+    <message>
+        <source>Dry goods</source>
+        <translation>Trockenwaren</translation>
+    </message>
+    <message>
+        <source>Spices</source>
+        <translation>Gewürze</translation>
+    </message>
+    <message>
+        <source>Frozen</source>
+        <translation>Tiefgekühltes</translation>
+    </message>
+    <message>
+        <source>Drinks</source>
+        <translation>Getränke</translation>
+    </message>
+    <message>
+        <source>Everything else</source>
+        <translation>Alles andere</translation>
     </message>
 </context>
 <context>
@@ -5922,6 +6179,16 @@ Bringen Sie es in Ordnung, und planen Sie noch einmal.</translation>
     <message>
         <source>%1 %2 h</source>
         <translation>%1 %2 Std.</translation>
+    </message>
+    <message>
+        <source>ddd d MMMM</source>
+        <extracomment>How Qt is to write a short day and its date: &quot;Sat 20 June&quot;.</extracomment>
+        <translation>ddd, d. MMMM</translation>
+    </message>
+    <message>
+        <source>dddd d MMMM</source>
+        <extracomment>How Qt is to write a day and its date: &quot;Saturday 20 June&quot;.</extracomment>
+        <translation>dddd, d. MMMM</translation>
     </message>
 </context>
 <context>

@@ -66,6 +66,16 @@
     </message>
 </context>
 <context>
+    <name>PrintPanel</name>
+    <message numerus="yes">
+        <source>%n pages, kept at %1</source>
+        <translation>
+            <numerusform>%n page, kept at %1</numerusform>
+            <numerusform>%n pages, kept at %1</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
     <name>ReminderStrip</name>
     <message numerus="yes">
         <source>%n more</source>

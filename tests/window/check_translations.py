@@ -33,9 +33,11 @@ def main():
     with tempfile.TemporaryDirectory() as folder:
         for file in kept.glob("*.ts"):
             shutil.copy(file, folder)
-        subprocess.run([kept / "update", folder], check=True)
+        update = subprocess.run([kept / "update", folder], check=True, stderr=subprocess.PIPE, text=True)
         files = sorted(pathlib.Path(folder).glob("*.ts"))
         found = [fault for file in files for fault in faults(file)]
+        # Such a string is looked up under another name than it is kept under, and stays untranslated.
+        found += [line for line in update.stderr.splitlines() if "lacks Q_OBJECT" in line]
     print("\n".join(found) or f"every string is translated in {len(files)} files")
     sys.exit(1 if found or not files else 0)
 
