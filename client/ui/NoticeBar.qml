@@ -36,7 +36,10 @@ Rectangle {
         Text {
             text: root.text
             width: Math.min(implicitWidth, root.width - 60)
+            wrapMode: Text.Wrap
+            maximumLineCount: 5
             elide: Text.ElideRight
+            textFormat: Text.PlainText
             color: Theme.surface
             font.pixelSize: Theme.bodySize
             anchors.verticalCenter: parent.verticalCenter

@@ -13,12 +13,22 @@ ListView {
     required property bool narrow
     signal wanted(key: string)
 
+    function showChosen(): void {
+        for (let i = 0; i < screens.length; ++i)
+            if (screens[i].key === chosen)
+                positionViewAtIndex(i, ListView.Contain)
+    }
+
     implicitWidth: 104
     implicitHeight: 60
     orientation: narrow ? ListView.Horizontal : ListView.Vertical
     boundsBehavior: Flickable.StopAtBounds
     model: screens
     clip: true
+    // On a phone not all fit: the chosen one is always in sight.
+    onChosenChanged: showChosen()
+    onWidthChanged: showChosen()
+    onCountChanged: showChosen()
     Accessible.role: Accessible.PageTabList
     Accessible.name: qsTr("Screens")
 
