@@ -163,14 +163,22 @@ Column {
                 value: percent
                 onEdited: value => percent = value
             }
-            ActionButton {
-                symbol: Symbol.Plus
-                text: qsTr("Add")
-                spoken: qsTr("Add it to the dough")
-                enabled: newName.typed.trim().length > 0
-                onClicked: {
-                    root.formula.addLine(newName.typed, newRole.role + 1, newPercent.percent)
-                    newName.typed = ""
+            Item {
+                implicitWidth: add.implicitWidth
+                implicitHeight: newName.height
+
+                ActionButton {
+                    id: add
+                    objectName: "addLine"
+                    anchors.bottom: parent.bottom
+                    symbol: Symbol.Plus
+                    text: qsTr("Add")
+                    spoken: qsTr("Add it to the dough")
+                    enabled: newName.typed.trim().length > 0
+                    onClicked: {
+                        root.formula.addLine(newName.typed, newRole.role + 1, newPercent.percent)
+                        newName.typed = ""
+                    }
                 }
             }
         }

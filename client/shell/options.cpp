@@ -184,8 +184,8 @@ ParsedOptions parseOptions(const QStringList& arguments) {
   const QCommandLineOption help = parser.addHelpOption();
   const QCommandLineOption version = parser.addVersionOption();
   parser.addOptions({words.server, words.household, words.tokenFile, words.certificate, words.event,
-                     words.view, words.screen, words.step, words.document, words.theme, words.language, words.size, words.at,
-                     words.screenshot});
+                     words.view, words.screen, words.step, words.document, words.theme, words.language,
+                     words.size, words.at, words.screenshot});
   if (!parser.parse(arguments)) return failed(kMistake, parser.errorText());
   if (parser.isSet(help)) return failed(0, parser.helpText().trimmed());
   if (parser.isSet(version)) {

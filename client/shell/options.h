@@ -32,7 +32,7 @@ struct WindowOptions {
   Scheme scheme = Scheme::kSystem;
   View view = View::kFirst;
   QString screen = QStringLiteral("timeline");  // key of the screen to begin with
-  QString step;      // whose details are open; empty: none
+  QString step;                                 // whose details are open; empty: none
   QString document;  // a recipe, kitchen or starter to open on the kitchen screen; empty: none
   QSize size{1280, 800};
   QString screenshot;  // file to write; empty: a window for people

@@ -90,6 +90,7 @@ WindowApp::WindowApp(const WindowOptions& options, QObject* parent)
   connect(&session_, &HouseholdSession::nowChanged, this, [this] { timeline_.setNow(session_.now()); });
   timeline_.setNow(session_.now());
   connect(&ticks_, &QTimer::timeout, &session_, &HouseholdSession::tick);
+  connect(&ticks_, &QTimer::timeout, this, &WindowApp::openDocument);
   ticks_.start(kTickMs);
   connect(&firstRun_, &FirstRun::joined, this, &WindowApp::afterJoining);
   connect(&household_, &HouseholdController::left, this, &WindowApp::leave);
@@ -209,12 +210,12 @@ QQuickWindow* WindowApp::window() const {
 void WindowApp::showEvent() {
   if (session_.replica() == nullptr) return;
   timeline_.show(session_.replica(), session_.eventId().toStdString(), session_.changedBy());
-  if (!options_.document.isEmpty()) openDocument();
 }
 
-// Once, when it is there.
+// Once, when its page and it are there.
 void WindowApp::openDocument() {
-  auto* desk = window() == nullptr ? nullptr : window()->findChild<KitchenDesk*>();
+  if (options_.document.isEmpty() || window() == nullptr) return;
+  auto* desk = window()->findChild<KitchenDesk*>();
   if (desk != nullptr && desk->find(options_.document)) options_.document.clear();
 }
 
@@ -234,7 +235,7 @@ void WindowApp::place() {
 
 bool WindowApp::settled() const {
   if (firstRun_.isOpen() || session_.state() == HouseholdSession::Refused) return true;
-  return session_.state() == HouseholdSession::Live && session_.asking() == 0;
+  return session_.state() == HouseholdSession::Live && session_.asking() == 0 && options_.document.isEmpty();
 }
 
 void WindowApp::whenShown(std::function<void()> done) {

@@ -26,7 +26,7 @@ Rectangle {
             visible: root.tabs
             width: parent.width
             label: ""
-            choices: [qsTr("To buy"), qsTr("To take out")]
+            choices: [root.shopping.openCount > 0 ? qsTr("To buy: %1").arg(root.shopping.openCount) : qsTr("To buy"), qsTr("To take out")]
             symbols: [Symbol.Basket, Symbol.Snowflake]
             chosen: root.shown
             onPicked: index => root.wanted(index)
@@ -38,6 +38,8 @@ Rectangle {
 
             Text {
                 objectName: "left"
+                // On a phone the tab counts what is left.
+                visible: !root.tabs || root.shopping.openCount === 0 && text.length > 0
                 height: Theme.target
                 verticalAlignment: Text.AlignVCenter
                 text: root.shopping.allCount === 0 ? "" : root.shopping.openCount === 0 ? qsTr("All of it is in the basket or at hand") : qsTr("%1 of %2 still to buy").arg(root.shopping.openCount).arg(root.shopping.allCount)
@@ -48,7 +50,7 @@ Rectangle {
             }
             PickEntry {
                 objectName: "order"
-                width: 200
+                width: root.tabs ? parent.width : 200
                 label: ""
                 choices: [qsTr("By day"), qsTr("By section")]
                 chosen: root.shopping.bySection ? 1 : 0
@@ -56,7 +58,7 @@ Rectangle {
             }
             PickEntry {
                 objectName: "filters"
-                width: 240
+                width: root.tabs ? parent.width : 240
                 label: ""
                 several: true
                 choices: [qsTr("Only mine"), qsTr("Only open")]

@@ -2394,6 +2394,10 @@ Bringen Sie es in Ordnung, und planen Sie noch einmal.</translation>
         <source>Only open</source>
         <translation>Nur Offenes</translation>
     </message>
+    <message>
+        <source>To buy: %1</source>
+        <translation>Zu kaufen: %1</translation>
+    </message>
 </context>
 <context>
     <name>ShoppingLine</name>

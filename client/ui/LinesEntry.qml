@@ -19,7 +19,7 @@ EntryFrame {
         id: area
         objectName: "field"
         width: parent.width
-        implicitHeight: Math.max(Theme.target, contentHeight + topPadding + bottomPadding, root.leastLines * metrics.lineSpacing + topPadding + bottomPadding)
+        implicitHeight: Math.ceil(Math.max(Theme.target, contentHeight + topPadding + bottomPadding, root.leastLines * metrics.lineSpacing + topPadding + bottomPadding))
         padding: Theme.small + Theme.tiny
         color: Theme.ink
         selectionColor: Theme.accent

@@ -44,7 +44,7 @@ ListView {
         readonly property bool here: modelData.key === root.chosen
 
         objectName: "screen/" + modelData.key
-        width: root.narrow ? Math.max(76, root.width / root.count) : root.width
+        width: root.narrow ? Math.max(76, word.implicitWidth + Theme.small + Theme.tiny, root.width / root.count) : root.width
         height: root.narrow ? root.height : 64
         focusPolicy: Qt.StrongFocus
         onClicked: root.wanted(modelData.key)
@@ -66,6 +66,7 @@ ListView {
                 color: Theme.ink
             }
             Text {
+                id: word
                 width: parent.width
                 text: tab.modelData.name
                 color: Theme.ink

@@ -11,6 +11,7 @@
 #include "client/kitchen/draft_shelf.h"
 #include "client/kitchen/kitchen_desk.h"
 #include "client/kitchen/step_controller.h"
+#include "suppertide/v1/recipe_service.pb.h"
 #include "tests/window/kitchen_sample.h"
 
 namespace suppertide {

@@ -186,7 +186,7 @@ TEST_F(KitchenLiveTest, LinesAreReadAndWhatIsUnsureIsSaid) {
   host_.desk.begin();
   IngredientReader reader;
   reader.setProperty("draft", QVariant::fromValue(host_.desk.draft()));
-  reader.setText(u("250 g butter\n2 cups flour\na pinch of salt\n3 eggs"));
+  reader.setText(u("250 g unsalted butter\n2 cups flour\na pinch of salt\n3 eggs"));
   ASSERT_TRUE(QTest::qWaitFor([&] { return reader.upToDate() && reader.count() == 4; }, kPatienceMs));
   EXPECT_EQ(reader.data(reader.index(0), IngredientReader::AmountRole).toString().toStdString(), "250 g");
   EXPECT_EQ(reader.data(reader.index(0), IngredientReader::DoubtsRole).toString().toStdString(), "");

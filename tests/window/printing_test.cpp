@@ -105,7 +105,7 @@ TEST_F(PrintingTest, MakesAFileForThePaperThatIsChosen) {
     EXPECT_TRUE(file.open(QIODevice::ReadOnly)) << printer.file().toStdString();
     const QByteArray bytes = file.readAll();
     EXPECT_TRUE(bytes.startsWith("%PDF"));
-    return bytes.indexOf("612") >= 0 && bytes.indexOf("792") >= 0;
+    return bytes.contains("MediaBox [ 0 0 612 792");
   };
   EXPECT_TRUE(boxOf(true)) << "Letter is 612 by 792 points";
   EXPECT_FALSE(boxOf(false));
