@@ -9,6 +9,7 @@
 #include "client/terminal/headline.h"
 #include "client/terminal/step_text.h"
 #include "client/terminal/table.h"
+#include "client/terminal/wish_text.h"
 #include "client/terminal/words.h"
 
 namespace suppertide::terminal {
@@ -191,7 +192,7 @@ std::string replanText(const PlanView& view, const v1::MakePlanResponse& answer)
     text += view.paragraph(
         absl::StrCat(counted(moved.size(), "step moves", "steps move"), "; all others stay where they are."));
   if (!moved.empty()) text += "\n" + movedText(view, moved);
-  return text;
+  return text + wishClashesText(view);
 }
 
 std::string whyText(const PlanView& view, const v1::ExplainStepResponse& answer, int shiftMinutes) {

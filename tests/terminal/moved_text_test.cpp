@@ -3,6 +3,7 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
+#include "client/terminal/wish_text.h"
 #include "tests/terminal/sample.h"
 
 namespace suppertide::terminal {
@@ -54,6 +55,17 @@ TEST_F(MovedTextTest, SaysWhatWaitsLongerThanItsRecipeAllows) {
       replanText(late, answer_),
       HasSubstr(
           "“Bake the loaves · Rye loaf” comes 40 min later after “Mix the dough” than its recipe allows"));
+}
+
+TEST_F(MovedTextTest, TellsWhatCannotAllBeHadAnyMore) {
+  v1::Plan plan = samplePlan();
+  v1::Wish& served = *plan.add_clashes()->add_wishes();
+  served.set_kind(v1::WISH_KIND_SERVED);
+  served.set_dish_id("gratin");
+  plan.mutable_clashes(0)->set_smallest(true);
+  const PlanView view(sampleBundle(), sampleBundle().events(0), plan, 200, false);
+  EXPECT_THAT(replanText(view, answer_), HasSubstr(wishClashText(view, plan.clashes(0))));
+  EXPECT_THAT(replanText(view_, answer_), Not(HasSubstr("What cannot all be had")));
 }
 
 TEST_F(MovedTextTest, SaysThatNothingNeedsToMove) {
