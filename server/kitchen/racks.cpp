@@ -40,14 +40,18 @@ std::vector<Kind> kindsOf(const std::vector<Pan>& pans) {
   return kinds;
 }
 
-constexpr int kMostMixedTries = 100;  // for one shelf
-constexpr int kFewSteps = 200;        // of an exact search, before straight cuts are looked for
+constexpr int kMostMixedTries = 100;   // for one shelf
+constexpr long kSearchJoins = 30'000;  // at least left for the search
+// Joins that take as long as one choice of a pan for a shelf, one quick look at a shelf.
+constexpr long kJoinsOfChoice = 4;
+constexpr long kJoinsOfQuickLook = 300;
 
 using Mask = std::uint32_t;  // a bit for each single pan
 
-// Fills shelves from the bottom up. Which pans share a shelf is asked in three
+// Fills shelves from the bottom up. Which pans share a shelf is asked in four
 // ways: quickly, which gives most of what fits; by area, which refuses most of
-// what doesn't; and exactly, only for the shelves that an answer hangs on.
+// what doesn't; by straight cuts; and by a search through all packings. The last
+// two only for the shelves that an answer hangs on, and one after the other.
 class RackSearch {
  public:
   RackSearch(const Oven& oven, std::vector<Kind> kinds) : oven_(oven), kinds_(std::move(kinds)) {
@@ -70,13 +74,11 @@ class RackSearch {
 
   bool run() {
     const Mask all = static_cast<Mask>(shelf_.size() - 1);
-    // First with nothing but what is known to fit, then with all that might.
-    doubtful_ = Shelf::kNo;
-    if (attempt(all)) return true;
-    doubtful_ = Shelf::kYes;
-    failed_.clear();
-    return attempt(all);
+    return attempt(all, Effort::kQuick) || attempt(all, Effort::kCuts) || attempt(all, Effort::kSearch);
   }
+
+  // After run() said no: whether nothing was left untried for lack of time.
+  bool isProven() const { return !isSpent(); }
 
   // Where each single pan stands, after run() said yes.
   std::vector<PanPlace> places(const std::vector<Pan>& pans) {
@@ -96,7 +98,9 @@ class RackSearch {
   }
 
  private:
-  enum class Shelf : std::uint8_t { kUnasked, kYes, kNo, kDoubtful };
+  enum class Effort { kQuick, kCuts, kSearch };
+  // Doubtful: only straight cuts or a search can tell; uncut: only a search.
+  enum class Shelf : std::uint8_t { kUnasked, kYes, kNo, kDoubtful, kUncut };
   struct ShelfUse {
     int position = 0;
     Mask pans = 0;
@@ -146,7 +150,14 @@ class RackSearch {
     if (area_[pans] > shelfArea()) return false;
     Shelf& shelf = shelf_[pans];
     if (shelf == Shelf::kUnasked) shelf = asked(pans);
-    return (shelf == Shelf::kDoubtful ? doubtful_ : shelf) == Shelf::kYes;
+    return mayFit(shelf);
+  }
+
+  // As far as this attempt looks.
+  bool mayFit(Shelf shelf) const {
+    if (shelf == Shelf::kDoubtful) return effort_ != Effort::kQuick;
+    if (shelf == Shelf::kUncut) return effort_ == Effort::kSearch;
+    return shelf == Shelf::kYes;
   }
 
   Shelf asked(Mask pans) {
@@ -157,10 +168,10 @@ class RackSearch {
       spots_[pans] = part(spots_.at(yes), pans);
       return Shelf::kYes;
     }
+    joins_ -= kJoinsOfQuickLook;
     const std::vector<Footprint> prints = footprints(pans);
     if (auto spots = packShelfQuickly(oven_.shelfWidthMm, oven_.shelfDepthMm, prints)) {
-      spots_[pans] = *std::move(spots);
-      fitting_.push_back(pans);
+      keep(pans, *std::move(spots));
       return Shelf::kYes;
     }
     if (!isTooMuch(oven_.shelfWidthMm, oven_.shelfDepthMm, prints)) return Shelf::kDoubtful;
@@ -177,41 +188,54 @@ class RackSearch {
     return kept;
   }
 
-  // Decides a shelf that only might fit.
+  // Decides a shelf that only might fit, as far as this attempt looks.
   bool settle(Mask pans) {
     Shelf& shelf = shelf_[pans];
     if (shelf == Shelf::kYes) return true;
+    if (effort_ != Effort::kSearch && shelf == Shelf::kUncut) return false;
     const std::vector<Footprint> prints = footprints(pans);
-    const int width = oven_.shelfWidthMm;
-    const int depth = oven_.shelfDepthMm;
-    // Most that cannot fit are found out in some dozens of steps, most that can lie in straight rows.
-    int few = std::min(kFewSteps, steps_);
-    steps_ -= few;
+    if (shelf == Shelf::kDoubtful) {
+      if (auto spots = packByStraightCuts(oven_.shelfWidthMm, oven_.shelfDepthMm, prints, joins_))
+        return keep(pans, *std::move(spots));
+      shelf = Shelf::kUncut;
+    }
+    if (effort_ != Effort::kSearch) return false;
+    if (auto spots = searched(prints)) return keep(pans, *std::move(spots));
+    if (steps_ > 0) refuse(pans);
+    return false;
+  }
+
+  std::optional<std::vector<Spot>> searched(const std::vector<Footprint>& prints) {
     const int tries = std::min(mixedTries_, kMostMixedTries);
     mixedTries_ -= tries;
-    auto spots = packShelf(width, depth, prints, few);
-    if (!spots && few == 0) spots = packShelfQuickly(width, depth, prints, tries);
-    if (!spots && few == 0) spots = packByStraightCuts(width, depth, prints, joins_);
-    if (!spots && few == 0) spots = packShelf(width, depth, prints, steps_);
-    steps_ += few;
-    if (!spots) {
-      refused_.push_back(pans);
-      forget(pans);
-      return false;
-    }
-    shelf = Shelf::kYes;
+    if (auto spots = packShelfQuickly(oven_.shelfWidthMm, oven_.shelfDepthMm, prints, tries)) return spots;
+    return packShelf(oven_.shelfWidthMm, oven_.shelfDepthMm, prints, steps_);
+  }
+
+  bool keep(Mask pans, std::vector<Spot> spots) {
+    shelf_[pans] = Shelf::kYes;
     fitting_.push_back(pans);
-    spots_[pans] = *std::move(spots);
+    spots_[pans] = std::move(spots);
     return true;
+  }
+
+  void refuse(Mask pans) {
+    refused_.push_back(pans);
+    forget(pans);
   }
 
   // What was only doubtful holds too much when a part of it does.
   void forget(Mask no) {
     for (std::size_t pans = 0; pans < shelf_.size(); ++pans)
-      if (shelf_[pans] == Shelf::kDoubtful && (pans & no) == no) shelf_[pans] = Shelf::kNo;
+      if ((shelf_[pans] == Shelf::kDoubtful || shelf_[pans] == Shelf::kUncut) && (pans & no) == no)
+        shelf_[pans] = Shelf::kNo;
   }
 
-  bool attempt(Mask all) {
+  bool attempt(Mask all, Effort effort) {
+    effort_ = effort;
+    if (effort == Effort::kSearch) joins_ = std::max(joins_, kSearchJoins);
+    dead_ = kNoneDead;
+    failed_.clear();
     uses_.clear();
     return fill(0, shelves_, all);
   }
@@ -226,7 +250,8 @@ class RackSearch {
     return true;
   }
   // A shelf laid already cannot be as it is, or there is no time left to find out more.
-  bool isDead() const { return dead_ < uses_.size() || steps_ <= 0; }
+  bool isDead() const { return dead_ < uses_.size() || isSpent(); }
+  bool isSpent() const { return effort_ != Effort::kQuick && (joins_ <= 0 || steps_ <= 0); }
 
   std::uint64_t keyOf(int position, int shelves, Mask rest) const {
     return (static_cast<std::uint64_t>(position) << 40) | (static_cast<std::uint64_t>(shelves) << 32) | rest;
@@ -280,6 +305,7 @@ class RackSearch {
 
   // Tries all choices for one shelf: `chosen` surely, any of `open`, fullest first.
   bool fillShelf(const ShelfChoice& choice, Mask chosen, Mask open) {
+    joins_ -= kJoinsOfChoice;
     if (area_[chosen] > shelfArea() || area_[chosen] + area_[open] < choice.least ||
         bulk_[chosen] + bulk_[open] < choice.leastBulk)
       return false;
@@ -317,8 +343,7 @@ class RackSearch {
     for (Mask pans = choice.rest & ~chosen; pans != 0; pans &= pans - 1) {
       const Mask single = pans & (~pans + 1);
       if (kinds_[static_cast<std::size_t>(single_[bitOf(single)])].height > height) continue;
-      const Shelf fuller = shelf_[chosen | single];
-      if ((fuller == Shelf::kDoubtful ? doubtful_ : fuller) == Shelf::kYes) return true;
+      if (mayFit(shelf_[chosen | single])) return true;
     }
     return false;
   }
@@ -334,9 +359,9 @@ class RackSearch {
   std::vector<Mask> fitting_;
   std::vector<Mask> refused_;
   std::map<Mask, std::vector<Spot>> spots_;
-  Shelf doubtful_ = Shelf::kNo;
+  Effort effort_ = Effort::kQuick;
   int steps_ = kMostRackSteps;
-  long joins_ = kMostJoins;
+  long joins_ = kMostJoins;  // also what the choices of all attempts cost
   int mixedTries_ = 3 * kMostMixedTries;
   static constexpr std::size_t kNoneDead = static_cast<std::size_t>(-1);
   std::size_t dead_ = kNoneDead;  // index of a shelf laid that turned out not to fit
@@ -360,7 +385,10 @@ Misfit aloneMisfit(const Oven& oven, const Pan& pan) {
 }
 
 RackPlan refusal(Misfit misfit, std::size_t pan) {
-  return {.misfit = misfit, .misfitPan = static_cast<int>(pan), .places = {}};
+  RackPlan plan;
+  plan.misfit = misfit;
+  plan.misfitPan = static_cast<int>(pan);
+  return plan;
 }
 
 }  // namespace
@@ -413,15 +441,24 @@ RackPlan packRacks(const Oven& oven, const std::vector<Pan>& pans) {
     const Misfit misfit = pans[i].count > 0 ? aloneMisfit(oven, pans[i]) : Misfit::kNone;
     if (misfit != Misfit::kNone) return refusal(misfit, i);
   }
+  bool proven = true;
   if (singles(pans) <= kMostPans) {
     RackSearch search(oven, kindsOf(pans));
-    if (search.run()) return {.misfit = Misfit::kNone, .misfitPan = -1, .places = search.places(pans)};
+    if (search.run()) {
+      RackPlan plan;
+      plan.places = search.places(pans);
+      return plan;
+    }
+    proven = search.isProven();
   }
   std::vector<Pan> some;
   for (std::size_t i = 0; i < pans.size(); ++i) {
     some.push_back(pans[i]);
     if (singles(some) > kMostPans) return refusal(Misfit::kTooManyPans, i);
-    if (!fitsRacks(oven, some)) return refusal(Misfit::kNoRoom, i);
+    if (fitsRacks(oven, some)) continue;
+    RackPlan plan = refusal(Misfit::kNoRoom, i);
+    plan.proven = proven;
+    return plan;
   }
   return refusal(Misfit::kNoRoom, pans.size() - 1);
 }

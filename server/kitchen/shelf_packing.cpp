@@ -175,6 +175,7 @@ std::optional<std::vector<Spot>> searched(int width, int depth, const std::vecto
 
 // What is best to lay next on a step: more is better. `fills` is the width that stays free beside it.
 enum class Idea { kFillsStep, kLargest, kWidest, kDeepest, kLevels };
+constexpr std::size_t kBestIdeas = 2;  // the first ones find most
 constexpr Idea kIdeas[] = {Idea::kFillsStep, Idea::kLargest, Idea::kWidest, Idea::kDeepest, Idea::kLevels};
 
 long worth(Idea idea, const Step& step, int wide, int deep) {
@@ -279,8 +280,8 @@ std::optional<std::vector<Spot>> packShelfQuickly(int width, int depth,
     }
     return true;
   };
-  for (const Idea idea : kIdeas)
-    if (laid([idea] { return idea; })) return spots;
+  for (std::size_t i = 0; i < (mixedTries > 0 ? std::size(kIdeas) : kBestIdeas); ++i)
+    if (laid([i] { return kIdeas[i]; })) return spots;
   std::uint32_t dice = 1;
   const auto thrown = [&dice] {
     dice = dice * 1'664'525U + 1'013'904'223U;

@@ -266,6 +266,59 @@ TEST(RacksPropertyTest, ADozenCutFromOneShelfGoBackOntoIt) {
   }
 }
 
+// Straight cuts through one shelf, each part a little smaller than its place.
+std::vector<Pan> cutShelf(std::mt19937& random, int count, int slack) {
+  const auto upTo = [&](int low, int high) { return std::uniform_int_distribution<int>(low, high)(random); };
+  std::vector<Pan> parts = {pan(460, 370, 50)};
+  while (static_cast<int>(parts.size()) < count) {
+    const auto largest = std::max_element(parts.begin(), parts.end(), [](const Pan& a, const Pan& b) {
+      return a.widthMm * a.depthMm < b.widthMm * b.depthMm;
+    });
+    Pan other = *largest;
+    const bool across = largest->widthMm >= largest->depthMm;
+    int& side = across ? largest->widthMm : largest->depthMm;
+    const int cut = upTo(side * 3 / 10, side * 7 / 10);
+    (across ? other.widthMm : other.depthMm) = side - cut;
+    side = cut;
+    parts.push_back(other);
+  }
+  for (Pan& part : parts) {
+    part.widthMm -= upTo(0, slack);
+    part.depthMm -= upTo(0, slack);
+  }
+  return parts;
+}
+
+TEST(RacksPropertyTest, ADozenThatFillsItsShelvesAlmostWhollyIsFoundARoom) {
+  for (unsigned seed = 1; seed <= 60; ++seed) {
+    SCOPED_TRACE(testing::Message() << "seed " << seed);
+    std::mt19937 random(seed);
+    const Oven one = oven({100}, 460, 370);
+    const std::vector<Pan> dozen = cutShelf(random, 12, 5);
+    const RackPlan plan = packRacks(one, dozen);
+    ASSERT_TRUE(plan.fits());
+    expectSound(one, dozen, plan);
+    const Oven two = oven({100, 100}, 460, 370);
+    std::vector<Pan> both = cutShelf(random, 7, 6);
+    for (const Pan& part : cutShelf(random, 5, 6)) both.push_back(part);
+    std::shuffle(both.begin(), both.end(), random);
+    const RackPlan shared = packRacks(two, both);
+    ASSERT_TRUE(shared.fits());
+    expectSound(two, both, shared);
+  }
+}
+
+TEST(RacksTest, SaysWhenThereWasNoTimeForEveryPacking) {
+  const Oven one = oven({100}, 460, 370);
+  EXPECT_TRUE(packRacks(one, {pan(300, 370, 60), pan(300, 200, 60)}).proven);
+  std::mt19937 random(129);
+  std::vector<Pan> dozen = cutShelf(random, 12, 5);
+  dozen.front().widthMm += 9;
+  const RackPlan plan = packRacks(one, dozen);
+  EXPECT_EQ(plan.misfit, Misfit::kNoRoom);
+  EXPECT_FALSE(plan.proven);
+}
+
 TEST(RacksTest, SaysWhichPanWouldFitInstead) {
   const Oven one = oven({120}, 450, 370);
   const std::vector<Pan> pans = {pan(300, 370, 60), pan(300, 200, 60)};

@@ -77,5 +77,53 @@ TEST(StraightCutsTest, FindsNothingWhereNothingFitsOrThereIsNoBudget) {
   EXPECT_FALSE(packByStraightCuts(300, 300, {{150, 150, 4}}, joins).has_value());
 }
 
+// A slow twin: every straight cut, at every millimetre, with every share of the rectangles on either side.
+bool slowCuts(int width, int depth, const std::vector<Footprint>& prints) {
+  if (prints.size() == 1) {
+    const Footprint& one = prints.front();
+    return (one.width <= width && one.depth <= depth) || (one.depth <= width && one.width <= depth);
+  }
+  for (unsigned mask = 1; mask + 1 < (1U << prints.size()); ++mask) {
+    std::vector<Footprint> some;
+    std::vector<Footprint> others;
+    for (std::size_t i = 0; i < prints.size(); ++i)
+      ((mask >> i & 1U) != 0 ? some : others).push_back(prints[i]);
+    for (int cut = 1; cut < width; ++cut)
+      if (slowCuts(cut, depth, some) && slowCuts(width - cut, depth, others)) return true;
+    for (int cut = 1; cut < depth; ++cut)
+      if (slowCuts(width, cut, some) && slowCuts(width, depth - cut, others)) return true;
+  }
+  return false;
+}
+
+TEST(StraightCutsTest, AgreesWithTheSlowTwinOnSmallShelves) {
+  int yes = 0;
+  for (unsigned seed = 1; seed <= 300; ++seed) {
+    SCOPED_TRACE(seed);
+    std::mt19937 random(seed);
+    const auto upTo = [&](int low, int high) {
+      return std::uniform_int_distribution<int>(low, high)(random);
+    };
+    const int width = upTo(4, 7);
+    const int depth = upTo(4, 7);
+    std::vector<Footprint> prints;
+    int area = 0;
+    while (prints.size() < 5) {
+      const Footprint next{upTo(1, 5), upTo(1, 4), 1};
+      if (area + next.width * next.depth > width * depth) break;
+      area += next.width * next.depth;
+      prints.push_back(next);
+    }
+    if (prints.empty()) continue;
+    long joins = kMostJoins;
+    const bool expected = slowCuts(width, depth, prints);
+    yes += expected ? 1 : 0;
+    EXPECT_EQ(packByStraightCuts(width, depth, prints, joins).has_value(), expected);
+    EXPECT_GT(joins, 0);
+  }
+  EXPECT_GT(yes, 60);
+  EXPECT_LT(yes, 280);
+}
+
 }  // namespace
 }  // namespace suppertide::kitchen
