@@ -186,6 +186,11 @@ absl::StatusOr<v1::ScaledRecipe> Session::scaleRecipe(const v1::ScaleRecipeReque
   return stubs_->call(*stubs_->menus, &v1::MenuService::Stub::ScaleRecipe, request);
 }
 
+absl::StatusOr<v1::WriteHouseholdResponse> Session::updateHousehold(
+    const v1::UpdateHouseholdRequest& request) {
+  return stubs_->call(*stubs_->households, &v1::HouseholdService::Stub::UpdateHousehold, request);
+}
+
 absl::StatusOr<v1::ListSafetyRulesResponse> Session::safetyRules(const v1::ListSafetyRulesRequest& request) {
   return stubs_->call(*stubs_->menus, &v1::MenuService::Stub::ListSafetyRules, request);
 }

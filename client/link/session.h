@@ -58,6 +58,7 @@ class Session {
   absl::StatusOr<v1::CheckMenuResponse> checkMenu(const v1::CheckMenuRequest& request);
   absl::StatusOr<v1::MakeShoppingListResponse> makeShoppingList(const v1::MakeShoppingListRequest& request);
   absl::StatusOr<v1::ScaledRecipe> scaleRecipe(const v1::ScaleRecipeRequest& request);
+  absl::StatusOr<v1::WriteHouseholdResponse> updateHousehold(const v1::UpdateHouseholdRequest& request);
   absl::StatusOr<v1::ListSafetyRulesResponse> safetyRules(const v1::ListSafetyRulesRequest& request);
   absl::StatusOr<v1::EditShoppingResponse> editShopping(const v1::EditShoppingRequest& request);
 

@@ -135,7 +135,8 @@ int runMenuChange(const MenuChangeCommand& command, Environment& environment);
 
 // The rule sets of food safety side by side.
 struct SafetyRulesCommand : MenuCommand {
-  bool all = false;  // also where they agree
+  bool all = false;    // also where they agree
+  std::string choose;  // what plans are to keep from now on: home, food-service, uk
 };
 int runSafetyRules(const SafetyRulesCommand& command, Environment& environment);
 

@@ -124,9 +124,12 @@ void addRules(CLI::App* menu, SafetyRulesCommand& o, Chosen& chosen) {
   sub->footer(
       "Only where they differ, unless --all is given. Plans keep the household's own set; local codes and\n"
       "licensed practice come first.\n\nExamples:\n  suppertide menu rules\n"
-      "  suppertide menu rules demo/feast.json --all");
+      "  suppertide menu rules demo/feast.json --all\n  suppertide menu rules --choose uk");
   addSource(sub, o);
   sub->add_flag("--all", o.all, "Also where they say the same");
+  sub->add_option("--choose", o.choose, "Which the household's plans keep from now on (hosts only)")
+      ->type_name("SET")
+      ->check(CLI::IsMember({"home", "food-service", "uk"}));
   sub->callback([&] { chosen = [&o](Environment& e) { return runSafetyRules(o, e); }; });
 }
 

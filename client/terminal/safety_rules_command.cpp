@@ -3,6 +3,7 @@
 
 #include "absl/strings/str_cat.h"
 #include "absl/strings/str_format.h"
+#include "client/link/request_id.h"
 #include "client/terminal/bundle_source.h"
 #include "client/terminal/commands.h"
 #include "client/terminal/event_task.h"
@@ -114,17 +115,22 @@ std::string limitWords(const v1::SafetyRule& row, v1::SafetyRules rules, const U
     const bool timed =
         row.kind() == v1::SAFETY_LIMIT_KIND_ROOM_TIME || row.kind() == v1::SAFETY_LIMIT_KIND_REST ||
         row.kind() == v1::SAFETY_LIMIT_KIND_RAW_FRIDGE || row.kind() == v1::SAFETY_LIMIT_KIND_COOKED_FRIDGE;
+    if (timed && !time) return row.kind() == v1::SAFETY_LIMIT_KIND_REST ? "none" : "never";
+    const bool elsewhere = std::abs(limit.celsius() - row.limits(0).celsius()) > 0.1;
     if (timed)
-      return time ? durationWords(limit) : row.kind() == v1::SAFETY_LIMIT_KIND_REST ? "none" : "never";
+      return durationWords(limit) +
+             (elsewhere ? absl::StrCat(" up to ", units.degrees(limit.celsius())) : "");
     if (!time) return degreesOf(limit, units);
-    const bool spell = rules == v1::SAFETY_RULES_UK && row.kind() != v1::SAFETY_LIMIT_KIND_END_TEMPERATURE;
     return absl::StrCat(degreesOf(limit, units),
-                        spell                                                 ? ", once for "
-                        : row.kind() == v1::SAFETY_LIMIT_KIND_END_TEMPERATURE ? " for "
-                                                                              : " in ",
+                        row.kind() == v1::SAFETY_LIMIT_KIND_END_TEMPERATURE ? " for " : " in ",
                         durationWords(limit));
   }
   return "–";
+}
+
+const char* rulesWords(v1::SafetyRules rules) {
+  if (rules == v1::SAFETY_RULES_FOOD_SERVICE) return "for food service";
+  return rules == v1::SAFETY_RULES_UK ? "of the United Kingdom" : "for cooking at home";
 }
 
 std::string rulesText(const v1::ListSafetyRulesResponse& answer, const Units& units, bool all, int width,
@@ -150,12 +156,26 @@ std::string rulesText(const v1::ListSafetyRulesResponse& answer, const Units& un
                {limitWords(row, v1::SAFETY_RULES_UK, units)},
                std::move(sources)});
   }
-  const bool service = answer.rules() == v1::SAFETY_RULES_FOOD_SERVICE;
-  std::string text = absl::StrCat("This household's plans keep the limits ",
-                                  service ? "for food service" : "for cooking at home",
-                                  "; those of the United Kingdom are told for comparison.\n",
+  std::string text = absl::StrCat("This household's plans keep the limits ", rulesWords(answer.rules()),
+                                  ". Where those of the United Kingdom say nothing (–), its plans keep the "
+                                  "limits for cooking at home.\n",
                                   "Local codes and licensed practice come first.\n\n");
   return text + table.text(width, style, true);
+}
+
+absl::Status choose(const EventTask& task, const std::string& set) {
+  v1::GetHouseholdRequest asked;
+  asked.set_household_id(task.connection.householdId);
+  auto household = task.connection.session->household(asked);
+  if (!household.ok()) return household.status();
+  v1::UpdateHouseholdRequest request;
+  *request.mutable_household() = *std::move(household);
+  request.mutable_household()->set_safety_rules(set == "uk"             ? v1::SAFETY_RULES_UK
+                                                : set == "food-service" ? v1::SAFETY_RULES_FOOD_SERVICE
+                                                                        : v1::SAFETY_RULES_CONSUMER);
+  request.mutable_update_mask()->add_paths("safety_rules");
+  request.set_request_id(link::newRequestId());
+  return task.connection.session->updateHousehold(request).status();
 }
 
 }  // namespace
@@ -165,6 +185,9 @@ int runSafetyRules(const SafetyRulesCommand& command, Environment& environment) 
   const auto task =
       eventTask({command.bundle, command.eventId, command.server, command.json}, environment, exitCode);
   if (!task) return exitCode;
+  if (!command.choose.empty())
+    if (const absl::Status status = choose(*task, command.choose); !status.ok())
+      return reportFailure(environment, status, command.json);
   v1::ListSafetyRulesRequest request;
   request.set_household_id(task->connection.householdId);
   const auto answer = task->connection.session->safetyRules(request);

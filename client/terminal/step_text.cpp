@@ -45,12 +45,19 @@ std::string partUsed(const v1::SafetyLimit& limit) {
   return absl::StrCat(durationText(limit.planned_duration()), " of at most ", durationText(limit.duration()));
 }
 
+std::string heldWords(const google::protobuf::Duration& held) {
+  if (held.seconds() == 0) return "";
+  return absl::StrCat(", for ",
+                      held.seconds() < 60 ? absl::StrCat(held.seconds(), " s") : durationText(held));
+}
+
 // What a cook does or checks to keep a limit; empty for those that the plan keeps alone.
 std::string limitWords(const Units& units, const v1::SafetyLimit& limit) {
   const std::string duration = durationText(limit.duration());
   switch (limit.kind()) {
     case v1::SAFETY_LIMIT_KIND_END_TEMPERATURE:
-      return absl::StrCat("at least ", units.degreesAtLeast(limit.celsius()), " in the middle");
+      return absl::StrCat("at least ", units.degreesAtLeast(limit.celsius()), " in the middle",
+                          heldWords(limit.duration()));
     case v1::SAFETY_LIMIT_KIND_REHEAT:
       return absl::StrCat("heat it to ", units.degreesAtLeast(limit.celsius()), " in the middle");
     case v1::SAFETY_LIMIT_KIND_REST:

@@ -56,8 +56,7 @@ class StepSafety {
   v1::SafetyLimit& limit(v1::SafetyLimitKind kind, const kitchen::Source& source) {
     v1::SafetyLimit& limit = *out_.add_safety_limits();
     limit.set_kind(kind);
-    limit.set_rules(view_.rules() == kitchen::RuleSet::kFoodService ? v1::SAFETY_RULES_FOOD_SERVICE
-                                                                    : v1::SAFETY_RULES_CONSUMER);
+    limit.set_rules(rulesOf(view_.rules()));
     limit.set_safety_class(safetyClassOf(food_));
     limit.set_source(std::string(source.title));
     return limit;
@@ -86,7 +85,9 @@ class StepSafety {
   void cook() {
     if (food_ == FoodClass::kColdDish || (food_ == FoodClass::kHotHeldPlants && !bakedToHold())) return;
     const kitchen::EndTemperature& end = kitchen::endTemperature(food_, view_.rules());
-    limit(v1::SAFETY_LIMIT_KIND_END_TEMPERATURE, end.source).set_celsius(end.celsius);
+    v1::SafetyLimit& done = limit(v1::SAFETY_LIMIT_KIND_END_TEMPERATURE, end.source);
+    done.set_celsius(end.celsius);
+    if (end.heldSeconds > 0) done.mutable_duration()->set_seconds(std::lround(end.heldSeconds));
     if (end.restMinutes > 0)
       *limit(v1::SAFETY_LIMIT_KIND_REST, end.source).mutable_duration() =
           durationOf(static_cast<int>(end.restMinutes));

@@ -129,9 +129,27 @@ v1::SafetyClass safetyClassOf(FoodClass food) {
   return v1::SAFETY_CLASS_UNSPECIFIED;
 }
 
-kitchen::RuleSet rulesOf(const Documents& documents) {
-  return documents.household.safety_rules() == v1::SAFETY_RULES_FOOD_SERVICE ? kitchen::RuleSet::kFoodService
-                                                                             : kitchen::RuleSet::kConsumer;
+kitchen::RuleSet rulesOf(const v1::Household& household) {
+  switch (household.safety_rules()) {
+    case v1::SAFETY_RULES_FOOD_SERVICE:
+      return kitchen::RuleSet::kFoodService;
+    case v1::SAFETY_RULES_UK:
+      return kitchen::RuleSet::kUnitedKingdom;
+    default:
+      return kitchen::RuleSet::kConsumer;
+  }
+}
+
+v1::SafetyRules rulesOf(kitchen::RuleSet rules) {
+  switch (rules) {
+    case kitchen::RuleSet::kFoodService:
+      return v1::SAFETY_RULES_FOOD_SERVICE;
+    case kitchen::RuleSet::kUnitedKingdom:
+      return v1::SAFETY_RULES_UK;
+    case kitchen::RuleSet::kConsumer:
+      break;
+  }
+  return v1::SAFETY_RULES_CONSUMER;
 }
 
 std::optional<FoodClass> foodOf(const v1::Recipe& recipe, const v1::Step& step) {
@@ -153,7 +171,7 @@ kitchen::ThawWay thawWayOf(const v1::Step& step) {
 }
 
 SafetyView::SafetyView(const Composition& composition)
-    : composition_(composition), rules_(rulesOf(composition.documents)) {
+    : composition_(composition), rules_(rulesOf(composition.documents.household)) {
   readStates();
   markCooked();
   for (const DishInfo& dish : composition.dishes) addClocks(dish);

@@ -10,7 +10,8 @@
 
 namespace suppertide::compose {
 
-kitchen::RuleSet rulesOf(const Documents& documents);
+kitchen::RuleSet rulesOf(const v1::Household& household);
+v1::SafetyRules rulesOf(kitchen::RuleSet rules);
 // The documents' word for a class of food.
 v1::SafetyClass safetyClassOf(kitchen::FoodClass food);
 

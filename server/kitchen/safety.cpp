@@ -77,7 +77,7 @@ Finding judgeStuffedBird(double birdCelsius, double stuffingCelsius, RuleSet rul
 
 Finding judgeRoastHeld(double coreCelsius, double heldMinutes, RuleSet rules) {
   const EndTemperature& end = endTemperature(FoodClass::kWholeMeat, rules);
-  if (rules == RuleSet::kConsumer) return atLeast(coreCelsius, end.celsius, Caution::kNotDone, end.source);
+  if (rules != RuleSet::kFoodService) return atLeast(coreCelsius, end.celsius, Caution::kNotDone, end.source);
   const RoastRow* reached = nullptr;
   for (const RoastRow& row : roastTable()) {
     if (coreCelsius >= row.celsius - kNoise) reached = &row;

@@ -222,7 +222,7 @@ class LifeJudge {
 // The consumer advice speaks of meat and poultry, the Food Code of whole-meat roasts.
 bool isRoast(FoodClass food, RuleSet rules) {
   if (food == FoodClass::kWholeMeat || food == FoodClass::kRawHam) return true;
-  return rules == RuleSet::kConsumer && (food == FoodClass::kPoultry || food == FoodClass::kStuffing);
+  return rules != RuleSet::kFoodService && (food == FoodClass::kPoultry || food == FoodClass::kStuffing);
 }
 
 MinuteLimit fromRow(PlanLimit what, const Limit& row) {

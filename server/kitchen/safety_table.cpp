@@ -32,6 +32,9 @@ constexpr Source kNoTimeAtHome{"FDA Food Code 3-403.11; the consumer advice has 
 constexpr Source kSmallRoasts{"FDA Food Code 3-401.11, roasts below 10 lb", Mark::kExcerpt};
 constexpr Source kRawAtTrade{"FoodSafety.gov, Cold Food Storage Chart; the Food Code dates ready food only",
                              Mark::kExcerpt};
+constexpr Source kUkLaw{"Food Safety and Hygiene (England) Regulations 2013, Schedule 4", Mark::kExcerpt};
+constexpr Source kUkGuidance{"UK Food Standards Agency, cooking temperatures", Mark::kExcerpt};
+constexpr Source kScotland{"UK Food Standards Agency: in Scotland; elsewhere steaming hot", Mark::kExcerpt};
 constexpr Source kAsLeftovers{"FoodSafety.gov, Cold Food Storage Chart, as cooked dishes", Mark::kComputed};
 constexpr Source kAsRoasts{"FoodSafety.gov, Cold Food Storage Chart, as fresh roasts", Mark::kComputed};
 constexpr Source kAsGround{"FoodSafety.gov, Cold Food Storage Chart, as ground meat", Mark::kComputed};
@@ -43,9 +46,10 @@ constexpr double fahrenheit(double degrees) {
 using enum FoodClass;
 constexpr RuleSet kHome = RuleSet::kConsumer;
 constexpr RuleSet kTrade = RuleSet::kFoodService;
+constexpr RuleSet kUk = RuleSet::kUnitedKingdom;
 
 // Food, rules, end temperature, seconds held there, minutes of rest, source.
-constexpr std::array<EndTemperature, 24> kEndTemperatures = {{
+constexpr std::array<EndTemperature, 28> kEndTemperatures = {{
     {kWholeMeat, kHome, fahrenheit(145), 0, 3, kMinimumChart},
     {kGroundMeat, kHome, fahrenheit(160), 0, 0, kMinimumChart},
     {kPoultry, kHome, fahrenheit(165), 0, 0, kMinimumChart},
@@ -70,10 +74,15 @@ constexpr std::array<EndTemperature, 24> kEndTemperatures = {{
     {kLeftovers, kTrade, fahrenheit(165), 15, 0, kCode403},
     {kFish, kTrade, fahrenheit(145), 15, 0, kCode401},
     {kHotHeldPlants, kTrade, fahrenheit(135), 0, 0, kCode40113},
+    // Whole cuts may be served below 70 degrees there, so they have no row.
+    {kGroundMeat, kUk, 70, 120, 0, kUkGuidance},
+    {kPoultry, kUk, 70, 120, 0, kUkGuidance},
+    {kGroundPoultry, kUk, 70, 120, 0, kUkGuidance},
+    {kStuffing, kUk, 70, 120, 0, kUkGuidance},
 }};
 
 using enum LimitKind;
-constexpr std::array<Limit, 38> kLimits = {{
+constexpr std::array<Limit, 45> kLimits = {{
     {kColdHold, kHome, fahrenheit(40), kDangerZone},
     {kHotHold, kHome, fahrenheit(140), kDangerZone},
     {kRoomTime, kHome, 120, kDangerZone},
@@ -114,6 +123,14 @@ constexpr std::array<Limit, 38> kLimits = {{
     {kSmallRoastOven, kTrade, fahrenheit(350), kSmallRoasts, Weight::kCaution},
     {kSmallRoastFan, kTrade, fahrenheit(325), kSmallRoasts, Weight::kCaution},
     {kSmallRoast, kTrade, 4.5359237, kSmallRoasts},
+    {kColdHold, kUk, 8, kUkLaw},
+    {kHotHold, kUk, 63, kUkLaw},
+    {kRoastHotHold, kUk, 63, kUkLaw},
+    // One spell below 63 degrees, one above 8; in a very warm room the consumer's hour holds all the same.
+    {kRoomTime, kUk, 120, kUkLaw},
+    {kCoolRoom, kUk, fahrenheit(90), kDangerZone},
+    {kCoolRoomTime, kUk, 240, kUkLaw},
+    {kReheat, kUk, 82, kScotland},
 }};
 
 // Food, cooked, rules, days in the fridge, source. The long end of "1-2" and "3-5"
@@ -173,16 +190,6 @@ constexpr std::array<FridgeLife, 52> kFridgeLives = {{
     {kColdDish, true, kTrade, 6, kCode50117},
 }};
 
-constexpr Source kUkLaw{"Food Safety and Hygiene (England) Regulations 2013, Schedule 4", Mark::kExcerpt};
-constexpr Source kUkGuidance{"UK Food Standards Agency, cooking temperatures", Mark::kExcerpt};
-constexpr Source kScotland{"UK Food Standards Agency: in Scotland", Mark::kExcerpt};
-constexpr std::array<UkLimit, 3> kUkLimits = {{
-    {kColdHold, 8, 240, kUkLaw},
-    {kHotHold, 63, 120, kUkLaw},
-    {kReheat, 82, 0, kScotland},
-}};
-constexpr UkLimit kUkEndTemperature{kReheat, 70, 2, kUkGuidance};
-
 constexpr std::array<RoastRow, 10> kRoastRows = {{
     {fahrenheit(130), 112},
     {fahrenheit(133), 56},
@@ -204,12 +211,6 @@ std::span<const EndTemperature> endTemperatures() {
 std::span<const Limit> limits() {
   return kLimits;
 }
-std::span<const UkLimit> ukLimits() {
-  return kUkLimits;
-}
-const UkLimit& ukEndTemperature() {
-  return kUkEndTemperature;
-}
 std::span<const RoastRow> roastTable() {
   return kRoastRows;
 }
@@ -221,7 +222,7 @@ const EndTemperature& endTemperature(FoodClass food, RuleSet rules) {
   for (const EndTemperature& row : kEndTemperatures) {
     if (row.food == food && row.rules == rules) return row;
   }
-  return kEndTemperatures.front();
+  return rules == kUk ? endTemperature(food, kHome) : kEndTemperatures.front();
 }
 
 std::span<const FridgeLife> fridgeLives() {
@@ -232,7 +233,7 @@ const FridgeLife& fridgeLife(FoodClass food, bool cooked, RuleSet rules) {
   for (const FridgeLife& row : kFridgeLives) {
     if (row.food == food && row.cooked == cooked && row.rules == rules) return row;
   }
-  return kFridgeLives.front();
+  return rules == kUk ? fridgeLife(food, cooked, kHome) : kFridgeLives.front();
 }
 
 bool isReadyToEat(FoodClass food) {
@@ -243,7 +244,7 @@ const Limit& limit(LimitKind kind, RuleSet rules) {
   for (const Limit& row : kLimits) {
     if (row.kind == kind && row.rules == rules) return row;
   }
-  return kLimits.front();
+  return rules == kUk ? limit(kind, kHome) : kLimits.front();
 }
 
 }  // namespace suppertide::kitchen

@@ -7,7 +7,8 @@
 
 namespace suppertide::kitchen {
 
-enum class RuleSet { kConsumer, kFoodService };
+// Where kUnitedKingdom has no row of its own, the consumer one holds: nothing is left without a limit.
+enum class RuleSet { kConsumer, kFoodService, kUnitedKingdom };
 
 enum class FoodClass {
   kWholeMeat,  // steaks, chops, roasts of beef, veal, lamb, pork
@@ -74,18 +75,6 @@ struct Limit {
 
 const Limit& limit(LimitKind kind, RuleSet rules);
 std::span<const Limit> limits();
-
-// What the rules of the United Kingdom say of the same: told beside the others, no plan keeps them.
-// Whole cuts may be served below 70 degrees there, so they have no row.
-struct UkLimit {
-  LimitKind kind;
-  double value;
-  double minutes;  // how long it may be passed once, or must be held; 0: not at all
-  Source source;
-};
-std::span<const UkLimit> ukLimits();
-// For minced meat, poultry and stuffing: in the middle, for so long.
-const UkLimit& ukEndTemperature();
 
 // How long food keeps in the fridge, raw or cooked; 0: not at all, it is used at once.
 struct FridgeLife {

@@ -9,16 +9,13 @@
 namespace suppertide::service {
 namespace {
 
+using compose::rulesOf;
 using kitchen::FoodClass;
 using kitchen::LimitKind;
 using kitchen::RuleSet;
 
-constexpr RuleSet kSets[] = {RuleSet::kConsumer, RuleSet::kFoodService};
+constexpr RuleSet kSets[] = {RuleSet::kConsumer, RuleSet::kFoodService, RuleSet::kUnitedKingdom};
 constexpr double kDayMinutes = 24 * 60;
-
-v1::SafetyRules rulesOf(RuleSet set) {
-  return set == RuleSet::kFoodService ? v1::SAFETY_RULES_FOOD_SERVICE : v1::SAFETY_RULES_CONSUMER;
-}
 
 class Row {
  public:
@@ -29,11 +26,12 @@ class Row {
     rule_.set_circumstance(circumstance);
   }
 
-  // 0: not said.
-  void add(v1::SafetyRules rules, double celsius, double minutes, const kitchen::Source& source) {
+  // 0: not said. Limits that a set borrows from another one are told there only.
+  void add(RuleSet set, RuleSet own, double celsius, double minutes, const kitchen::Source& source) {
+    if (set != own) return;
     v1::SafetyLimit& limit = *rule_.add_limits();
     limit.set_kind(rule_.kind());
-    limit.set_rules(rules);
+    limit.set_rules(rulesOf(set));
     limit.set_safety_class(rule_.safety_class());
     limit.set_celsius(celsius);
     if (minutes > 0) limit.mutable_duration()->set_seconds(std::lround(minutes * 60));
@@ -54,17 +52,14 @@ class Row {
   v1::SafetyRule rule_;
 };
 
-void addUk(LimitKind kind, Row& row) {
-  for (const kitchen::UkLimit& uk : kitchen::ukLimits())
-    if (uk.kind == kind) row.add(v1::SAFETY_RULES_UK, uk.value, uk.minutes, uk.source);
-}
-
-// One temperature, with what the United Kingdom says of it.
+// One temperature.
 v1::SafetyRule degrees(v1::SafetyLimitKind kind, LimitKind what,
                        v1::SafetyClass food = v1::SAFETY_CLASS_UNSPECIFIED) {
   Row row(kind, food);
-  for (const RuleSet set : kSets) row.add(rulesOf(set), limit(what, set).value, 0, limit(what, set).source);
-  if (food == v1::SAFETY_CLASS_UNSPECIFIED) addUk(what, row);
+  for (const RuleSet set : kSets) {
+    const kitchen::Limit& one = limit(what, set);
+    row.add(set, one.rules, one.value, 0, one.source);
+  }
   return row.done();
 }
 
@@ -72,15 +67,11 @@ v1::SafetyRule degrees(v1::SafetyLimitKind kind, LimitKind what,
 v1::SafetyRule minutes(v1::SafetyLimitKind kind, LimitKind time, const LimitKind* celsius,
                        v1::SafetyCircumstance circumstance = v1::SAFETY_CIRCUMSTANCE_UNSPECIFIED) {
   Row row(kind, v1::SAFETY_CLASS_UNSPECIFIED, circumstance);
-  for (const RuleSet set : kSets)
-    row.add(rulesOf(set), celsius == nullptr ? 0 : limit(*celsius, set).value, limit(time, set).value,
-            limit(time, set).source);
+  for (const RuleSet set : kSets) {
+    const kitchen::Limit& one = limit(time, set);
+    row.add(set, one.rules, celsius == nullptr ? 0 : limit(*celsius, set).value, one.value, one.source);
+  }
   return row.done();
-}
-
-bool isCookedByTheMinute(FoodClass food) {
-  return food == FoodClass::kGroundMeat || food == FoodClass::kPoultry || food == FoodClass::kGroundPoultry ||
-         food == FoodClass::kStuffing;
 }
 
 void addEndTemperatures(std::vector<v1::SafetyRule>& rules) {
@@ -91,11 +82,9 @@ void addEndTemperatures(std::vector<v1::SafetyRule>& rules) {
     Row rest(v1::SAFETY_LIMIT_KIND_REST, food);
     for (const RuleSet set : kSets) {
       const kitchen::EndTemperature& end = kitchen::endTemperature(home.food, set);
-      row.add(rulesOf(set), end.celsius, end.heldSeconds / 60, end.source);
-      rest.add(rulesOf(set), 0, end.restMinutes, end.source);
+      row.add(set, end.rules, end.celsius, end.heldSeconds / 60, end.source);
+      rest.add(set, end.rules, 0, end.restMinutes, end.source);
     }
-    const kitchen::UkLimit& uk = kitchen::ukEndTemperature();
-    if (isCookedByTheMinute(home.food)) row.add(v1::SAFETY_RULES_UK, uk.value, uk.minutes, uk.source);
     rules.push_back(row.done());
     if (home.restMinutes > 0) rules.push_back(rest.done());
   }
@@ -108,7 +97,7 @@ void addFridgeLives(bool cooked, std::vector<v1::SafetyRule>& rules) {
             compose::safetyClassOf(home.food));
     for (const RuleSet set : kSets) {
       const kitchen::FridgeLife& life = kitchen::fridgeLife(home.food, cooked, set);
-      row.add(rulesOf(set), 0, life.days * kDayMinutes, life.source);
+      row.add(set, life.rules, 0, life.days * kDayMinutes, life.source);
     }
     rules.push_back(row.done());
   }
@@ -138,9 +127,10 @@ std::vector<v1::SafetyRule> safetyRules() {
   rules.push_back(degrees(v1::SAFETY_LIMIT_KIND_ROASTING_OVEN, LimitKind::kRoastingOven));
   Row small(v1::SAFETY_LIMIT_KIND_ROASTING_OVEN, v1::SAFETY_CLASS_UNSPECIFIED,
             v1::SAFETY_CIRCUMSTANCE_SMALL_ROAST);
-  for (const RuleSet set : kSets)
-    small.add(rulesOf(set), limit(LimitKind::kSmallRoastOven, set).value, 0,
-              limit(LimitKind::kSmallRoastOven, set).source);
+  for (const RuleSet set : kSets) {
+    const kitchen::Limit& one = limit(LimitKind::kSmallRoastOven, set);
+    small.add(set, one.rules, one.value, 0, one.source);
+  }
   rules.push_back(small.done());
   addFridgeLives(false, rules);
   addFridgeLives(true, rules);

@@ -237,6 +237,24 @@ TEST(PlannedSafetyTest, AnEndTemperatureBelowTheFoodsIsABreachInThePlan) {
   EXPECT_EQ(planOf(bundle).breaches_size(), 0);
 }
 
+TEST(PlannedSafetyTest, PlansKeepTheLimitsOfTheUnitedKingdomWhereTheHouseholdDoes) {
+  const auto fridgeAt = [](double celsius) {
+    v1::Bundle bundle = porkDinner([](v1::Recipe& pork) { thawFirst(pork, v1::THAW_WAY_FRIDGE); });
+    bundle.mutable_kitchens(0)->mutable_places(2)->mutable_temperature()->set_celsius(0, celsius);
+    bundle.mutable_household()->set_safety_rules(v1::SAFETY_RULES_UK);
+    return bundle;
+  };
+  EXPECT_EQ(planOf(fridgeAt(7.5)).breaches_size(), 0);
+  EXPECT_EQ(planOf(fridgeAt(9)).breaches_size(), 1);
+  const v1::Bundle bundle = fridgeAt(4);
+  EXPECT_EQ(clockMost(bundle, v1::SAFETY_LIMIT_KIND_ROOM_TIME), 120);
+  const v1::Plan plan = planOf(bundle);
+  const v1::PlannedStep& roast = stepOf(plan, "roast/roast");
+  ASSERT_GT(roast.safety_limits_size(), 0);
+  EXPECT_EQ(roast.safety_limits(0).rules(), v1::SAFETY_RULES_UK);
+  EXPECT_NEAR(roast.safety_limits(0).celsius(), 62.78, 0.01) << "whole meat has no row there: as at home";
+}
+
 TEST(PlannedSafetyTest, AWarmFridgeIsABreachWhereFoodStandsInIt) {
   v1::Bundle bundle = porkDinner([](v1::Recipe& pork) { thawFirst(pork, v1::THAW_WAY_FRIDGE); });
   bundle.mutable_kitchens(0)->mutable_places(2)->mutable_temperature()->set_celsius(0, 5);

@@ -18,13 +18,25 @@ TEST(SafetyTableTest, EveryFoodAndLimitHasOneRowInEachRuleSetWithItsSource) {
     EXPECT_TRUE(foods.insert({row.food, row.rules}).second);
     EXPECT_FALSE(row.source.title.empty());
   }
+  const auto ofUk = [](const auto& one) { return one.second == RuleSet::kUnitedKingdom; };
+  std::erase_if(foods, ofUk);
   EXPECT_EQ(foods.size(), 2 * (static_cast<std::size_t>(FoodClass::kHotHeldPlants) + 1));
   std::set<std::pair<LimitKind, RuleSet>> kinds;
   for (const Limit& row : limits()) {
     EXPECT_TRUE(kinds.insert({row.kind, row.rules}).second);
     EXPECT_FALSE(row.source.title.empty());
   }
+  std::erase_if(kinds, ofUk);
   EXPECT_EQ(kinds.size(), 2 * (static_cast<std::size_t>(LimitKind::kSmallRoast) + 1));
+}
+
+TEST(SafetyTableTest, WhereTheUnitedKingdomHasNoRowTheConsumersHolds) {
+  constexpr RuleSet kUk = RuleSet::kUnitedKingdom;
+  EXPECT_EQ(endTemperature(FoodClass::kPoultry, kUk).rules, kUk);
+  EXPECT_EQ(endTemperature(FoodClass::kEggDish, kUk).rules, kHome);
+  EXPECT_EQ(limit(LimitKind::kColdHold, kUk).rules, kUk);
+  EXPECT_EQ(limit(LimitKind::kCoolTotalTime, kUk).rules, kHome);
+  EXPECT_EQ(fridgeLife(FoodClass::kFish, false, kUk).rules, kHome);
 }
 
 TEST(SafetyTableTest, TheConsumerRulesAreNeverTheLaxerOnes) {

@@ -205,11 +205,8 @@ TEST(KitchenPublishedTest, EndTemperatures) {
 
 TEST(KitchenPublishedTest, HoldingAndCooling) {
   const char* kUkLaw = "Food Safety and Hygiene (England) Regulations 2013, Sch. 4";
-  const auto uk = [](LimitKind kind) {
-    for (const UkLimit& limit : ukLimits())
-      if (limit.kind == kind) return limit;
-    return UkLimit{};
-  };
+  constexpr RuleSet kUk = RuleSet::kUnitedKingdom;
+  const auto uk = [](LimitKind kind) { return [=] { return limit(kind, RuleSet::kUnitedKingdom).value; }; };
   const auto out = [](double fahrenheit, double minutes) {
     return [=] { return judgeRoomTime(minutes, celsius(fahrenheit), kHome).safe() ? 1.0 : 0.0; };
   };
@@ -230,18 +227,16 @@ TEST(KitchenPublishedTest, HoldingAndCooling) {
       {"hot hold at 138 F, at home", kDangerZone, "excerpt", 0, 0,
        [] { return judgeHotHold(celsius(138), kHome).safe(); }},
       {"hot hold at 138 F, United Kingdom", kUkLaw, "excerpt", 0, 0,
-       [&] { return celsius(138) >= uk(LimitKind::kHotHold).value ? 1.0 : 0.0; }},
-      {"hot hold, United Kingdom", kUkLaw, "excerpt", 63, 0, [&] { return uk(LimitKind::kHotHold).value; }},
-      {"once below it for minutes", kUkLaw, "excerpt", 120, 0,
-       [&] { return uk(LimitKind::kHotHold).minutes; }},
-      {"cold hold, United Kingdom", kUkLaw, "excerpt", 8, 0, [&] { return uk(LimitKind::kColdHold).value; }},
-      {"once above it for minutes", kUkLaw, "excerpt", 240, 0,
-       [&] { return uk(LimitKind::kColdHold).minutes; }},
-      {"heated again in Scotland", "UK Food Standards Agency", "excerpt", 82, 0,
-       [&] { return uk(LimitKind::kReheat).value; }},
+       [] { return judgeHotHold(celsius(138), kUk).safe(); }},
+      {"hot hold, United Kingdom", kUkLaw, "excerpt", 63, 0, uk(LimitKind::kHotHold)},
+      {"once below it for minutes", kUkLaw, "excerpt", 120, 0, uk(LimitKind::kRoomTime)},
+      {"cold hold, United Kingdom", kUkLaw, "excerpt", 8, 0, uk(LimitKind::kColdHold)},
+      {"once above it for minutes", kUkLaw, "excerpt", 240, 0, uk(LimitKind::kCoolRoomTime)},
+      {"heated again in Scotland", "UK Food Standards Agency", "excerpt", 82, 0, uk(LimitKind::kReheat)},
       {"cooked, United Kingdom", "UK Food Standards Agency", "excerpt", 70, 0,
-       [] { return ukEndTemperature().value; }},
-      {"for minutes", "UK Food Standards Agency", "excerpt", 2, 0, [] { return ukEndTemperature().minutes; }},
+       [] { return endTemperature(FoodClass::kPoultry, kUk).celsius; }},
+      {"for minutes", "UK Food Standards Agency", "excerpt", 2, 0,
+       [] { return endTemperature(FoodClass::kPoultry, kUk).heldSeconds / 60; }},
       {"135 F to 70 at 2:00 to 41 at 6:00", kCooling, "excerpt", 1, 0, cooled(120, 70, 360)},
       {"135 F to 71 at 2:00", kCooling, "excerpt", 0, 0, cooled(120, 71, 360)},
       {"135 F to 70 at 1:00 to 41 at 5:45", kCooling, "excerpt", 1, 0, cooled(60, 70, 345)},

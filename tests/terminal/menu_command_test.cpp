@@ -149,5 +149,14 @@ TEST_F(MenuCommandTest, ReadsLinesOfARecipe) {
   EXPECT_EQ(program({"menu"}), kBadInput);
 }
 
+TEST_F(MenuCommandTest, RulesAreChosenAndThenKept) {
+  EXPECT_EQ(program({"menu", "rules", "BUNDLE"}), kOk);
+  EXPECT_THAT(out_.str(), HasSubstr("keep the limits for cooking at home"));
+  EXPECT_EQ(program({"menu", "rules", "BUNDLE", "--choose", "uk"}), kOk);
+  EXPECT_THAT(out_.str(), HasSubstr("keep the limits of the United Kingdom"));
+  EXPECT_THAT(out_.str(), HasSubstr("63 °C"));
+  EXPECT_EQ(program({"menu", "rules", "BUNDLE", "--choose", "none"}), kBadInput);
+}
+
 }  // namespace
 }  // namespace suppertide::terminal

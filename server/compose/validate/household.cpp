@@ -34,11 +34,7 @@ void checkHousehold(const Checker& here, const v1::Household& household) {
     here.at("timeZone").wrong(household.time_zone(), "must be a known time zone, as \"Europe/Lisbon\"");
   here.at("temperatureUnit").known(household.temperature_unit(), "Celsius or Fahrenheit");
   here.at("measureSystem").known(household.measure_system(), "metric or US");
-  if (here.at("safetyRules").known(household.safety_rules(), "a set of food-safety limits") &&
-      household.safety_rules() == v1::SAFETY_RULES_UK)
-    here.at("safetyRules")
-        .wrong("SAFETY_RULES_UK",
-               "is told for comparison only; plans keep the consumer or food-service rules");
+  here.at("safetyRules").known(household.safety_rules(), "a set of food-safety limits");
   const auto& members = household.members();
   if (!here.at("members").count(members.size(), 0, kMostMembers, "members")) return;
   Once ids;
