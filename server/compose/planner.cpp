@@ -4,6 +4,7 @@
 
 #include "server/compose/chance_document.h"
 #include "server/compose/documents.h"
+#include "server/compose/late_fetches.h"
 #include "server/compose/remedies/clash_document.h"
 #include "server/planning/solver/solver.h"
 
@@ -103,7 +104,7 @@ absl::StatusOr<v1::Plan> planEvent(const Documents& documents, const PlanOptions
   search.workLimit = options.workLimit;
   auto outcome = planning::makePlan(composition->problem, search, &bridge);
   if (!outcome.ok()) return outcome.status();
-  outcome->schedule = robust(*composition, outcome->schedule);
+  outcome->schedule = withLateFetches(*composition, robust(*composition, outcome->schedule));
   v1::Plan plan = writer.write(*outcome, eveningsFor(*composition));
   plan.mutable_search()->set_seed(options.seed);
   addWishClashes(*composition, outcome->schedule, plan);

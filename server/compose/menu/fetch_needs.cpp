@@ -99,6 +99,12 @@ const v1::Step* takingOut(const v1::Recipe& recipe, const std::string& word) {
   return nullptr;
 }
 
+// What the recipe has of it itself: taking it out of the freezer, or at least its thawing.
+const v1::Step* takingFromFreezer(const v1::Recipe& recipe) {
+  const v1::Step* takes = takingOut(recipe, "freezer");
+  return takes != nullptr ? takes : thawOf(recipe);
+}
+
 bool isRawMeat(v1::SafetyClass food) {
   switch (food) {
     case v1::SAFETY_CLASS_WHOLE_MEAT:
@@ -143,7 +149,7 @@ void setThawing(const DishIngredient& one, const v1::Recipe& recipe, FetchNeed& 
   need.leadMinutes = std::max(kFullDay, static_cast<int>(std::ceil(hours * 60)));
   need.to = v1::PLACE_KIND_FRIDGE;
   need.source = std::string(kitchen::thawSource().title);
-  need.own = thawOf(recipe);
+  need.own = takingFromFreezer(recipe);
 }
 
 }  // namespace
