@@ -26,6 +26,12 @@ double wholePieces(std::string_view name, double exact) {
   return std::max(step, std::round(exact / step) * step);
 }
 
+double halfPackets(double exact, double size) {
+  constexpr double kFarOff = 0.1;
+  const double packets = std::round(2 * exact / size) / 2;
+  return std::abs(packets * size - exact) <= kFarOff * exact ? packets : 0;
+}
+
 BakeMinutes minutesAtMass(double minutes, double massFactor) {
   return inOrder(minutes * std::cbrt(massFactor), minutes * std::pow(massFactor, 2.0 / 3));
 }

@@ -16,6 +16,10 @@ namespace suppertide::kitchen {
 // yolks and whites, lemons and onions by halves. 0 stays 0.
 double wholePieces(std::string_view name, double exact);
 
+// Half or whole packets of `size`, above 0, nearest to `exact`, where that is not off by more than a
+// tenth: 0.5, 1, 1.5, ... Else 0: then it is weighed.
+double halfPackets(double exact, double size);
+
 struct BakeMinutes {
   double least = 0;
   double most = 0;

@@ -1,6 +1,7 @@
 #include "suppertide/v1/menu_service.grpc.pb.h"
 
 #include "server/compose/menu/menu.h"
+#include "server/compose/menu/packets.h"
 #include "server/compose/menu/scaled_recipe.h"
 #include "server/service/backend.h"
 #include "server/service/bundle_import.h"
@@ -74,6 +75,10 @@ v1::Shopping notesOf(const v1::Bundle& bundle, const v1::MakeShoppingListRequest
   v1::Shopping notes;
   for (const v1::Shopping& stored : bundle.shoppings())
     if (stored.id() == request.event_id()) notes = stored;
+  notes.clear_packets();
+  const std::vector<v1::Shopping> all(bundle.shoppings().begin(), bundle.shoppings().end());
+  for (const v1::Packet& packet : compose::householdPackets(all, request.event_id()))
+    *notes.add_packets() = packet;
   if (!request.at_hand().empty()) *notes.mutable_at_hand() = request.at_hand();
   if (!request.buyers().empty()) *notes.mutable_buyers() = request.buyers();
   return notes;
@@ -132,7 +137,8 @@ Failure scaleRecipe(Backend& backend, const std::string& householdId, const v1::
   if (const auto wrong = validate(request, recipe, kitchen); !wrong.empty()) return invalid(wrong);
   const compose::RecipeSize size{request.serving_count(), request.piece_count(), request.piece_mass_g(),
                                  request.has_pan() ? &request.pan() : nullptr};
-  answer = compose::scaledRecipe(recipe, size, kitchen,
+  const std::vector<v1::Shopping> all(bundle.shoppings().begin(), bundle.shoppings().end());
+  answer = compose::scaledRecipe(recipe, size, kitchen, compose::householdPackets(all),
                                  compose::measuresOf(request.shown_in(), bundle.household()));
   return {};
 }

@@ -1,6 +1,7 @@
 #include "suppertide/v1/shopping_service.grpc.pb.h"
 
 #include "server/compose/menu/menu.h"
+#include "server/compose/menu/packets.h"
 #include "server/service/bundle_import.h"
 #include "server/service/document_calls.h"
 #include "server/service/services.h"
@@ -8,6 +9,8 @@
 
 namespace suppertide::service {
 namespace {
+
+constexpr int kMostEvents = 1'000;
 
 // One EditShopping under way: reads, edits, writes; again when someone else wrote in between.
 struct Edit {
@@ -26,9 +29,16 @@ Failure carryOut(const Edit& edit, v1::Shopping& before, v1::Shopping& shopping)
   if (const Failure wrong = exportOf(edit.backend, edit.caller.householdId, event, bundle); wrong.failed())
     return wrong;
   for (const v1::Shopping& stored : bundle.shoppings()) before = stored;
+  const auto stored = edit.backend.store().list(edit.caller.householdId, "shopping", "", kMostEvents);
+  if (!stored.ok()) return fromStorage(stored.status());
+  std::vector<v1::Shopping> all;
+  for (const storage::Document& document : *stored) all.push_back(read<v1::Shopping>(document));
+  v1::Shopping notes = before;
+  notes.clear_packets();
+  for (const v1::Packet& packet : compose::householdPackets(all, event)) *notes.add_packets() = packet;
   const compose::Menu menu = compose::menuOf(bundle, bundle.events(0));
   const auto items = compose::shoppingItems(
-      menu, before, compose::measuresOf(v1::KITCHEN_MEASURES_UNSPECIFIED, bundle.household()));
+      menu, notes, compose::measuresOf(v1::KITCHEN_MEASURES_UNSPECIFIED, bundle.household()));
   const ShoppingEditor editor{edit.caller.memberId, edit.backend.clock().now().time_since_epoch().count(),
                               &bundle.household(), &items};
   shopping = before;

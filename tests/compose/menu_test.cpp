@@ -7,6 +7,7 @@
 #include <algorithm>
 
 #include "server/compose/composition.h"
+#include "server/compose/menu/packets.h"
 #include "server/compose/menu/scaled_recipe.h"
 #include "server/compose/menu/servings.h"
 #include "server/compose/planner.h"
@@ -388,12 +389,12 @@ const v1::Recipe& recipeOf(const v1::Bundle& bundle, const std::string& id) {
 TEST(ScaledRecipeTest, BreadComesInWholePiecesOfAnotherMass) {
   const v1::Bundle bundle = smallDinner();
   const auto more =
-      scaledRecipe(recipeOf(bundle, "rolls"), {.servings = 9}, nullptr, kitchen::Measures::kMetric);
+      scaledRecipe(recipeOf(bundle, "rolls"), {.servings = 9}, nullptr, {}, kitchen::Measures::kMetric);
   EXPECT_EQ(more.piece_count(), 18);
   EXPECT_EQ(more.bakes(0).least_duration().seconds(), more.bakes(0).recipe_duration().seconds())
       << "as large as before, so as long";
   const auto smaller = scaledRecipe(recipeOf(bundle, "rolls"), {.pieces = 32, .pieceGrams = 27.5}, nullptr,
-                                    kitchen::Measures::kMetric);
+                                    {}, kitchen::Measures::kMetric);
   EXPECT_NEAR(smaller.factor(), 1, 1e-9);
   EXPECT_LT(smaller.bakes(0).most_duration().seconds(), smaller.bakes(0).recipe_duration().seconds());
   double flour = 0;
@@ -405,7 +406,8 @@ TEST(ScaledRecipeTest, BreadComesInWholePiecesOfAnotherMass) {
 TEST(ScaledRecipeTest, TellsLoadsAndWhichPanWouldFit) {
   v1::Bundle bundle = smallDinner();
   const v1::Recipe& gratin = recipeOf(bundle, "gratin");
-  const auto many = scaledRecipe(gratin, {.servings = 64}, &bundle.kitchens(0), kitchen::Measures::kMetric);
+  const auto many =
+      scaledRecipe(gratin, {.servings = 64}, &bundle.kitchens(0), {}, kitchen::Measures::kMetric);
   ASSERT_EQ(many.bakes_size(), 1);
   EXPECT_EQ(many.bakes(0).pan().count(), 8);
   ASSERT_EQ(many.bakes(0).ovens_size(), 1);
@@ -415,7 +417,8 @@ TEST(ScaledRecipeTest, TellsLoadsAndWhichPanWouldFit) {
   large.set_depth_mm(400);
   large.set_height_mm(70);
   large.set_count(1);
-  const auto wide = scaledRecipe(gratin, {.pan = &large}, &bundle.kitchens(0), kitchen::Measures::kMetric);
+  const auto wide =
+      scaledRecipe(gratin, {.pan = &large}, &bundle.kitchens(0), {}, kitchen::Measures::kMetric);
   EXPECT_NEAR(wide.factor(), 600.0 * 400 / (330 * 230), 1e-9);
   EXPECT_EQ(wide.bakes(0).ovens(0).load_count(), 0);
   ASSERT_TRUE(wide.bakes(0).ovens(0).has_pan_that_would());
@@ -428,7 +431,7 @@ TEST(ScaledRecipeTest, RoundsEggsAndSaysWhereThatIsFarOff) {
   v1::Ingredient& eggs = *recipe.add_ingredients();
   eggs.set_name("eggs");
   eggs.set_count(5);
-  const auto scaled = scaledRecipe(recipe, {.servings = 3}, nullptr, kitchen::Measures::kMetric);
+  const auto scaled = scaledRecipe(recipe, {.servings = 3}, nullptr, {}, kitchen::Measures::kMetric);
   EXPECT_EQ(scaled.lines(0).exact().count(), 1.5);
   EXPECT_EQ(scaled.lines(0).rounded().count(), 2);
   EXPECT_TRUE(scaled.lines(0).far_off());
@@ -456,6 +459,52 @@ TEST(SeparationTest, ReadsNeedsAsGuestsMeanThem) {
   ASSERT_FALSE(problem.separations.empty());
   for (const planning::Separation& separation : problem.separations)
     EXPECT_EQ(problem.steps[static_cast<std::size_t>(separation.other)].id, "gratin/bake");
+}
+
+v1::Packet packet(const std::string& name, double grams) {
+  v1::Packet made;
+  made.set_name(name);
+  made.mutable_size()->set_mass_g(grams);
+  return made;
+}
+
+TEST(PacketsTest, AreTheHouseholdsTheEventsOwnFirstThenTheLastNoted) {
+  v1::Shopping spring;
+  spring.set_id("spring");
+  spring.mutable_meta()->mutable_update_time()->set_seconds(100);
+  *spring.add_packets() = packet("butter, soft", 125);
+  *spring.add_packets() = packet("cream cheese", 200);
+  v1::Shopping summer;
+  summer.set_id("summer");
+  summer.mutable_meta()->mutable_update_time()->set_seconds(200);
+  *summer.add_packets() = packet("butter", 250);
+  const auto now = householdPackets({spring, summer});
+  ASSERT_EQ(now.size(), 2U);
+  EXPECT_EQ(packetOf(now, "butter for the filling")->size().mass_g(), 250);
+  EXPECT_EQ(packetOf(now, "cream cheese")->size().mass_g(), 200);
+  EXPECT_EQ(packetOf(now, "sugar"), nullptr);
+  EXPECT_EQ(packetOf(householdPackets({spring, summer}, "spring"), "butter")->size().mass_g(), 125);
+}
+
+TEST(ScaledRecipeTest, TakesHalfOrWholePacketsWhereTheyAreNear) {
+  v1::Recipe recipe;
+  recipe.set_serving_count(4);
+  const auto add = [&](const char* name, double grams) {
+    v1::Ingredient& one = *recipe.add_ingredients();
+    one.set_name(name);
+    one.set_mass_g(grams);
+  };
+  add("butter", 160);
+  add("cream cheese", 300);
+  add("sugar", 100);
+  const auto scaled =
+      scaledRecipe(recipe, {.servings = 6}, nullptr, {packet("butter", 250), packet("cream cheese", 200)},
+                   kitchen::Measures::kMetric);
+  EXPECT_EQ(scaled.lines(0).exact().mass_g(), 240);
+  EXPECT_EQ(scaled.lines(0).rounded().mass_g(), 250);
+  EXPECT_EQ(scaled.lines(0).shown(), "250 g, 1 packet");
+  EXPECT_EQ(scaled.lines(1).rounded().mass_g(), 450) << "between two halves: weighed";
+  EXPECT_EQ(scaled.lines(2).rounded().mass_g(), 150);
 }
 
 }  // namespace

@@ -14,6 +14,13 @@ TEST(ScalingTest, TakesWholeEggsAndAtLeastOne) {
   EXPECT_EQ(wholePieces("eggs", 0), 0);
 }
 
+TEST(ScalingTest, TakesHalfPacketsOnlyWhereTheyAreNear) {
+  EXPECT_EQ(halfPackets(480, 250), 2);
+  EXPECT_EQ(halfPackets(370, 250), 1.5);
+  EXPECT_EQ(halfPackets(320, 250), 0);
+  EXPECT_EQ(halfPackets(20, 250), 0);
+}
+
 TEST(ScalingTest, SpansTheTimeOfAPieceBetweenItsTwoBounds) {
   const BakeMinutes twice = minutesAtMass(30, 2);
   EXPECT_NEAR(twice.least, 37.8, 0.01);

@@ -13,11 +13,6 @@
 namespace suppertide::compose {
 namespace {
 
-kitchen::RuleSet rulesOf(const v1::Household& household) {
-  return household.safety_rules() == v1::SAFETY_RULES_FOOD_SERVICE ? kitchen::RuleSet::kFoodService
-                                                                   : kitchen::RuleSet::kConsumer;
-}
-
 int piecesOf(const v1::Event& event, const v1::Dish& dish, const v1::Recipe& recipe) {
   if (!recipe.has_formula()) return 0;
   return static_cast<int>(std::ceil(recipe.formula().piece_count() * scaleOf(event, dish, recipe) - 1e-9));

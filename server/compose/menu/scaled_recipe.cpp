@@ -3,8 +3,10 @@
 #include <algorithm>
 #include <cmath>
 
+#include "absl/strings/str_cat.h"
 #include "server/compose/axis.h"
 #include "server/compose/menu/amounts.h"
+#include "server/compose/menu/packets.h"
 #include "server/compose/menu/servings.h"
 #include "server/compose/oven_curves.h"
 #include "server/kitchen/racks.h"
@@ -45,8 +47,8 @@ kitchen::Amount amountIn(const v1::Ingredient& from) {
 class Scaler {
  public:
   Scaler(const v1::Recipe& recipe, const RecipeSize& size, const v1::Kitchen* kitchen,
-         kitchen::Measures shownIn)
-      : recipe_(recipe), size_(size), kitchen_(kitchen), shownIn_(shownIn) {}
+         const std::vector<v1::Packet>& packets, kitchen::Measures shownIn)
+      : recipe_(recipe), size_(size), kitchen_(kitchen), packets_(packets), shownIn_(shownIn) {}
 
   v1::ScaledRecipe run() {
     readFactor();
@@ -95,10 +97,27 @@ class Scaler {
     v1::ScaledLine& line = *scaled_.add_lines();
     line.set_name(name);
     *line.mutable_exact() = amountOf(exact);
+    const double count = packetsOf(name, exact);
+    if (count > 0) rounded.value = count * amountOf(packetOf(packets_, name)->size()).value;
     *line.mutable_rounded() = amountOf(rounded);
     line.set_shown(shownAmount(rounded, shownIn_));
+    if (count > 0) line.set_shown(absl::StrCat(line.shown(), ", ", packetWords(count)));
     line.set_note(note);
     line.set_far_off(std::abs(rounded.value - exact.value) > kFarOff * exact.value);
+  }
+
+  // How many packets an amount is; 0 where it is not sold in them, or they are not near.
+  double packetsOf(const std::string& name, const kitchen::Amount& exact) const {
+    const v1::Packet* packet = packetOf(packets_, name);
+    if (packet == nullptr || exact.value <= 0) return 0;
+    const kitchen::Amount size = amountOf(packet->size());
+    return size.kind == exact.kind ? kitchen::halfPackets(exact.value, size.value) : 0;
+  }
+
+  static std::string packetWords(double count) {
+    const int whole = static_cast<int>(count);
+    const std::string half = count > whole ? "½" : "";
+    return absl::StrCat(whole == 0 ? "" : absl::StrCat(whole), half, count > 1 ? " packets" : " packet");
   }
 
   void addFormula() {
@@ -163,6 +182,7 @@ class Scaler {
   const v1::Recipe& recipe_;
   const RecipeSize& size_;
   const v1::Kitchen* kitchen_;
+  const std::vector<v1::Packet>& packets_;
   const kitchen::Measures shownIn_;
   double factor_ = 1;
   int pieces_ = 0;
@@ -173,8 +193,8 @@ class Scaler {
 }  // namespace
 
 v1::ScaledRecipe scaledRecipe(const v1::Recipe& recipe, const RecipeSize& size, const v1::Kitchen* kitchen,
-                              kitchen::Measures shownIn) {
-  return Scaler(recipe, size, kitchen, shownIn).run();
+                              const std::vector<v1::Packet>& packets, kitchen::Measures shownIn) {
+  return Scaler(recipe, size, kitchen, packets, shownIn).run();
 }
 
 }  // namespace suppertide::compose

@@ -1,10 +1,13 @@
 // A recipe in another size: for other guests, pieces or pans.
 #pragma once
 
+#include <vector>
+
 #include "server/kitchen/ingredients/line.h"
 #include "suppertide/v1/kitchen.pb.h"
 #include "suppertide/v1/menu.pb.h"
 #include "suppertide/v1/recipe.pb.h"
+#include "suppertide/v1/shopping.pb.h"
 
 namespace suppertide::compose {
 
@@ -16,9 +19,9 @@ struct RecipeSize {
   const v1::Pan* pan = nullptr;
 };
 
-// Whole pieces of bread; ingredients by the same factor, eggs and packets whole. `kitchen` may
-// be null: then loads are left out.
+// Whole pieces of bread; ingredients by the same factor, eggs whole, and what is sold in one of `packets`
+// in half ones where that is near. `kitchen` may be null: then loads are left out.
 v1::ScaledRecipe scaledRecipe(const v1::Recipe& recipe, const RecipeSize& size, const v1::Kitchen* kitchen,
-                              kitchen::Measures shownIn);
+                              const std::vector<v1::Packet>& packets, kitchen::Measures shownIn);
 
 }  // namespace suppertide::compose

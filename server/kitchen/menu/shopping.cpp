@@ -201,6 +201,10 @@ std::vector<ShoppingLine> shoppingList(const std::vector<Use>& uses, const std::
   return lines;
 }
 
+std::string boughtKey(const std::string& name) {
+  return boughtAs(name).key;
+}
+
 std::vector<LineChange> changesOf(const std::vector<ShoppingLine>& before,
                                   const std::vector<ShoppingLine>& after) {
   const ByThing old = amountsOf(before);

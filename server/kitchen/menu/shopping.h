@@ -56,6 +56,10 @@ struct ShoppingLine {
 std::vector<ShoppingLine> shoppingList(const std::vector<Use>& uses, const std::vector<Stock>& stock,
                                        const std::vector<Pack>& packs = {});
 
+// What things are told apart by when they are bought: the same for "butter, soft" and "butter for the
+// filling".
+std::string boughtKey(const std::string& name);
+
 struct LineChange {
   std::string name;
   std::optional<Amount> before;
