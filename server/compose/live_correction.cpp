@@ -6,6 +6,7 @@
 #include <set>
 #include <utility>
 
+#include "server/compose/bread_tables.h"
 #include "server/compose/seen_doughs.h"
 
 namespace suppertide::compose {
@@ -131,8 +132,12 @@ CorrectedPlan corrected(ReplannedEvent made, const RunningPlan& running) {
 
 }  // namespace
 
-absl::StatusOr<CorrectedPlan> correctPlan(const Documents& documents, const RunningPlan& running,
+absl::StatusOr<CorrectedPlan> correctPlan(const Documents& documents, const RunningPlan& given,
                                           const PlanOptions& options, PlanMonitor* monitor) {
+  // The event is composed up to four times: as it was believed to be and as it was seen, free and held.
+  BreadTables own;
+  RunningPlan running = given;
+  if (running.tables == nullptr) running.tables = &own;
   auto free = replanEvent(documents, running, options, monitor);
   if (!free.ok()) return free.status();
   const StepIds reported = reportedSteps(running.progress);
@@ -155,7 +160,11 @@ void carryOver(const v1::Plan& before, bool underWay, v1::Plan& plan) {
   const auto old = stepsById(before);
   for (v1::PlannedStep& step : *plan.mutable_steps()) {
     const auto was = old.find(step.id());
-    if (was == old.end()) continue;
+    if (was == old.end()) {
+      // Calendars may have been told that it is cancelled, at most at that revision.
+      step.set_move_count(static_cast<int>(before.meta().revision() & 0x3FFFFFFF));
+      continue;
+    }
     step.set_move_count(was->second->move_count() + (moved.count(step.id()) > 0 ? 1 : 0));
     if (was->second->has_first_start_time()) {
       *step.mutable_first_start_time() = was->second->first_start_time();

@@ -10,10 +10,13 @@
 
 namespace suppertide::compose {
 
+class BreadTables;
+
 struct RunningPlan {
   v1::Plan plan;          // that people follow, made of the event as it was
   v1::Progress progress;  // all reports so far
   google::protobuf::Timestamp now;
+  BreadTables* tables = nullptr;  // remembered from one use to the next; may be null
 };
 
 struct ReplannedEvent {

@@ -15,8 +15,8 @@ std::string reportsKey(const v1::Plan& plan) {
   return absl::StrCat("reports/", plan.id());
 }
 
-absl::Status composeInto(RunningProblem& out) {
-  auto composed = composeProblem(out.documents);
+absl::Status composeInto(RunningProblem& out, BreadTables* tables) {
+  auto composed = composeProblem(out.documents, tables);
   if (!composed.ok()) return composed.status();
   out.composition = std::make_unique<Composition>(*std::move(composed));
   return absl::OkStatus();
@@ -50,12 +50,12 @@ absl::StatusOr<std::unique_ptr<RunningProblem>> runningProblem(const Documents& 
     return runningOf(*out->composition, running.plan, running.progress, reportsIn(running.plan),
                      out->composition->axis.minuteOf(running.now));
   };
-  if (auto status = composeInto(*out); !status.ok()) return status;
+  if (auto status = composeInto(*out, running.tables); !status.ok()) return status;
   out->state = read();
   const auto seen = learnToday(*out->composition, out->state, running.progress, out->documents);
   if (seen.empty()) return out;
   // Tables, windows and forecasts all come anew from what the doughs are now believed to be.
-  if (auto status = composeInto(*out); !status.ok()) return status;
+  if (auto status = composeInto(*out, running.tables); !status.ok()) return status;
   out->state = read();
   setWindowsUnderWay(*out->composition, out->state, seen);
   return out;
@@ -66,13 +66,13 @@ absl::StatusOr<PlanInContext> planInContext(const Documents& documents, const Ru
   if (!wasReplanned(running.plan)) {
     out.problem = std::make_unique<RunningProblem>();
     out.problem->documents = documents;
-    if (auto status = composeInto(*out.problem); !status.ok()) return status;
+    if (auto status = composeInto(*out.problem, running.tables); !status.ok()) return status;
     auto schedule = scheduleOf(*out.problem->composition, running.plan);
     if (!schedule.ok()) return schedule.status();
     out.schedule = *std::move(schedule);
     return out;
   }
-  auto problem = runningProblem(documents, {running.plan, knownPart(running), running.now});
+  auto problem = runningProblem(documents, {running.plan, knownPart(running), running.now, running.tables});
   if (!problem.ok()) return problem.status();
   out.problem = *std::move(problem);
   // Refused here is what the plan names and the event lacks; the times count as they truly are.

@@ -12,6 +12,7 @@
 
 #include "absl/strings/str_split.h"
 #include "server/compose/day/calendar_lines.h"
+#include "server/compose/day/calendar_uid.h"
 #include "server/compose/day/local_hours.h"
 #include "tests/compose/shifted_plan.h"
 #include "tests/compose/small_dinner.h"
@@ -30,6 +31,7 @@ struct Entry {
   std::int64_t start = 0;  // seconds since 1970, by the calendar's own VTIMEZONE
   std::int64_t end = 0;
   int sequence = 0;
+  bool cancelled = false;
   std::vector<std::int64_t> alarms;
 };
 
@@ -46,6 +48,7 @@ std::map<std::string, Entry> entriesOf(const std::string& text) {
     Entry entry;
     entry.summary = icalcomponent_get_summary(event);
     entry.sequence = icalcomponent_get_sequence(event);
+    entry.cancelled = icalcomponent_get_status(event) == ICAL_STATUS_CANCELLED;
     const icaltimetype start = icalcomponent_get_dtstart(event);
     const icaltimetype end = icalcomponent_get_dtend(event);
     entry.start = icaltime_as_timet_with_zone(start, start.zone);
@@ -66,6 +69,7 @@ std::map<std::string, Entry> entriesOf(const std::string& text) {
 
 class CalendarTest : public testing::Test {
  protected:
+  static std::string uidOf(const std::string& step) { return calendarUid("h/supper/" + step); }
   CalendarTest() : documents_(documentsOf(smallDinner())) {
     auto made = planEvent(documents_, {.seed = 1, .workLimit = 3000});
     EXPECT_TRUE(made.ok());
@@ -89,7 +93,7 @@ TEST_F(CalendarTest, AnotherParserReadsEveryStepAtItsTime) {
   int found = 0;
   for (const v1::PlannedStep& step : plan_.steps()) {
     if (step.cook_member_id().empty()) continue;
-    const auto entry = entries.find("supper/" + step.id() + "@h.suppertide");
+    const auto entry = entries.find(uidOf(step.id()));
     ASSERT_NE(entry, entries.end()) << step.id();
     EXPECT_EQ(entry->second.start, step.start_time().seconds()) << step.id();
     EXPECT_EQ(entry->second.end, step.end_time().seconds()) << step.id();
@@ -103,8 +107,7 @@ TEST_F(CalendarTest, AnotherParserReadsEveryStepAtItsTime) {
 
 TEST_F(CalendarTest, TextComesBackAsItWas) {
   const auto entries = entriesOf(text());
-  EXPECT_NE(entries.at("supper/roast/season@h.suppertide")
-                .summary.find("Pork, slow; \"crackling\" \\ no rind\nsalted"),
+  EXPECT_NE(entries.at(uidOf("roast/season")).summary.find("Pork, slow; \"crackling\" \\ no rind\nsalted"),
             std::string::npos);
 }
 
@@ -122,7 +125,7 @@ TEST_F(CalendarTest, TheMorningAndTheEveningBeforeAreAlarmsOfTheFirstStep) {
 }
 
 TEST_F(CalendarTest, AMovedStepKeepsItsUidAndHasAHigherSequence) {
-  const std::string uid = "supper/roast/season@h.suppertide";
+  const std::string uid = uidOf("roast/season");
   const Entry before = entriesOf(text()).at(uid);
   for (v1::PlannedStep& step : *plan_.mutable_steps()) {
     if (step.id() != "roast/season") continue;
@@ -134,6 +137,62 @@ TEST_F(CalendarTest, AMovedStepKeepsItsUidAndHasAHigherSequence) {
   EXPECT_GT(after.sequence, before.sequence);
 }
 
+// The first step that `member` has; taken out of the plan as the last correction would.
+v1::PlannedStep takeAway(v1::Plan& plan, const std::string& member) {
+  v1::PlannedStep gone;
+  for (int i = 0; i < plan.steps_size() && gone.id().empty(); ++i) {
+    if (plan.steps(i).cook_member_id() != member) continue;
+    gone = plan.steps(i);
+    plan.mutable_steps()->DeleteSubrange(i, 1);
+  }
+  v1::MovedStep& moved = *plan.add_moved_steps();
+  moved.set_step_id(gone.id());
+  moved.set_title(gone.title());
+  *moved.mutable_old_start_time() = gone.start_time();
+  *moved.mutable_old_end_time() = gone.end_time();
+  moved.set_old_cook_member_id(member);
+  return gone;
+}
+
+TEST_F(CalendarTest, AStepThatVanishedIsCancelledUnderItsUid) {
+  const auto before = entriesOf(text());
+  plan_.mutable_meta()->set_revision(8);
+  const v1::PlannedStep gone = takeAway(plan_, "rui");
+  const Entry entry = entriesOf(text()).at(uidOf(gone.id()));
+  EXPECT_TRUE(entry.cancelled);
+  EXPECT_TRUE(entry.alarms.empty());
+  EXPECT_EQ(entry.start, gone.start_time().seconds());
+  EXPECT_GT(entry.sequence, before.at(uidOf(gone.id())).sequence);
+  EXPECT_TRUE(entriesOf(text("rui")).at(uidOf(gone.id())).cancelled);
+  EXPECT_FALSE(entriesOf(text("ana")).contains(uidOf(gone.id())));
+}
+
+TEST_F(CalendarTest, AStepHandedOverIsCancelledForWhomHadIt) {
+  const v1::PlannedStep gone = takeAway(plan_, "rui");
+  v1::PlannedStep& given = *plan_.add_steps();
+  given = gone;
+  given.set_cook_member_id("ana");
+  v1::MovedStep& moved = *plan_.mutable_moved_steps(0);
+  *moved.mutable_new_start_time() = gone.start_time();
+  *moved.mutable_new_end_time() = gone.end_time();
+  moved.set_new_cook_member_id("ana");
+  EXPECT_TRUE(entriesOf(text("rui")).at(uidOf(gone.id())).cancelled);
+  EXPECT_FALSE(entriesOf(text("ana")).at(uidOf(gone.id())).cancelled);
+  EXPECT_FALSE(entriesOf(text()).at(uidOf(gone.id())).cancelled);
+}
+
+// RFC 5545 3.6.2 and 3.8.2.3 forbid DUE beside DURATION and a DUE that is the DTSTART: we write no VTODO.
+TEST_F(CalendarTest, HasNothingButEventsThatEndAfterTheyBegin) {
+  EXPECT_EQ(text().find("VTODO"), std::string::npos);
+  for (const auto& [uid, entry] : entriesOf(text())) EXPECT_GE(entry.end, entry.start) << entry.summary;
+}
+
+TEST_F(CalendarTest, UidsAreUuids) {
+  for (const auto& [uid, entry] : entriesOf(text()))
+    EXPECT_THAT(uid,
+                testing::MatchesRegex("[0-9a-f]{8}-[0-9a-f]{4}-8[0-9a-f]{3}-[89ab][0-9a-f]{3}-[0-9a-f]{12}"));
+}
+
 TEST_F(CalendarTest, TimesHoldAcrossAClockChange) {
   // The small dinner is in March; three weeks on, Lisbon's clocks change on its day.
   shiftDays(plan_, zoneOf(documents_.household, documents_.event), 21);
@@ -142,7 +201,7 @@ TEST_F(CalendarTest, TimesHoldAcrossAClockChange) {
   const absl::TimeZone zone = zoneOf(documents_.household, documents_.event);
   for (const v1::PlannedStep& step : plan_.steps()) {
     if (step.cook_member_id().empty()) continue;
-    const Entry& entry = entries.at("supper/" + step.id() + "@h.suppertide");
+    const Entry& entry = entries.at(uidOf(step.id()));
     EXPECT_EQ(entry.start, step.start_time().seconds()) << step.id();
     EXPECT_EQ(entry.end, step.end_time().seconds()) << step.id();
     offsets.insert(zone.At(toTime(step.start_time())).offset);

@@ -18,7 +18,7 @@ if (!existsSync(entry)) {
 const ICAL = (await import(pathToFileURL(entry))).default;
 
 let alarms = 0;
-function check({ calendar, steps }) {
+function check({ calendar, steps, odd, gone }) {
   const root = new ICAL.Component(ICAL.parse(calendar));
   ICAL.TimezoneService.reset();
   for (const zone of root.getAllSubcomponents('vtimezone')) ICAL.TimezoneService.register(new ICAL.Timezone(zone));
@@ -38,14 +38,21 @@ function check({ calendar, steps }) {
     assert.equal(event.sequence, step.sequence, uid);
     offsets.add(event.startDate.utcOffset());
   }
-  const roast = entries.get('supper/roast/season@h.suppertide');
+  const roast = entries.get(odd);
   assert(roast.summary.endsWith('Pork, slow; "crackling" \\ no rind\nsalted — “ãé”'), roast.summary);
+  if (gone) {
+    const event = entries.get(gone).component;
+    assert.equal(event.getFirstPropertyValue('status'), 'CANCELLED');
+    assert.equal(event.getAllSubcomponents('valarm').length, 0);
+  }
   return offsets;
 }
 
 const samples = JSON.parse(execFileSync(program, { maxBuffer: 1 << 26 }));
-assert.equal(samples.length, 2);
+assert.equal(samples.length, 3);
 check(samples[0]);
 assert.equal(check(samples[1]).size, 2, 'the second lies on both sides of a clock change');
+check(samples[2]);
+assert(samples[2].gone);
 assert(alarms > 20);
 console.log('ok');

@@ -6,6 +6,7 @@
 #include "absl/strings/str_cat.h"
 #include "absl/strings/str_join.h"
 #include "server/compose/day/calendar_lines.h"
+#include "server/compose/day/calendar_uid.h"
 #include "server/compose/day/local_hours.h"
 
 namespace suppertide::compose {
@@ -62,6 +63,8 @@ class EventWriter {
       else
         writeMoment(reminder);
     }
+    for (const v1::MovedStep& moved : plan().moved_steps())
+      if (isGone(moved)) writeGone(moved);
   }
 
  private:
@@ -71,11 +74,34 @@ class EventWriter {
     const std::string key = reminder.kind() == v1::REMINDER_KIND_FETCH
                                 ? absl::StrCat(reminder.step_id(), "/", reminder.title())
                                 : reminder.step_id();
+    begin(idPart(reminder.kind()) + key, sequence);
+  }
+
+  void begin(const std::string& key, std::int64_t sequence) {
     lines_.add("BEGIN", "VEVENT");
-    lines_.addText("UID", absl::StrCat(event_.day.event.id(), "/", idPart(reminder.kind()), key, "@",
-                                       event_.day.household.id(), ".suppertide"));
+    lines_.addText(
+        "UID", calendarUid(absl::StrCat(event_.day.household.id(), "/", event_.day.event.id(), "/", key)));
     lines_.addUtc("DTSTAMP", toTime(plan().meta().update_time()));
     lines_.add("SEQUENCE", absl::StrCat(sequence & 0x7FFFFFFF));
+  }
+
+  // Whether this calendar had the step before the last correction and has it no more.
+  bool isGone(const v1::MovedStep& moved) const {
+    if (moved.old_cook_member_id().empty() || !moved.has_old_start_time()) return false;
+    if (memberId_.empty()) return !moved.has_new_start_time();
+    return moved.old_cook_member_id() == memberId_ && moved.new_cook_member_id() != memberId_;
+  }
+
+  // A calendar that took the entry in before takes it off; one that reads us anew shows it as cancelled.
+  void writeGone(const v1::MovedStep& moved) {
+    begin(moved.step_id(), plan().meta().revision());
+    lines_.add("STATUS", "CANCELLED");
+    lines_.addLocal("DTSTART", toTime(moved.old_start_time()), zone_);
+    if (moved.old_end_time().seconds() > moved.old_start_time().seconds())
+      lines_.addLocal("DTEND", toTime(moved.old_end_time()), zone_);
+    lines_.add("TRANSP", "TRANSPARENT");
+    lines_.addText("SUMMARY", moved.title());
+    lines_.add("END", "VEVENT");
   }
 
   // A property without a value is none.

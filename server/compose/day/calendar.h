@@ -1,7 +1,8 @@
 // Plans as iCalendar (RFC 5545): what a cook, or everybody, has to do, with the reminders as alarms. Pure.
 //
 // An entry keeps its UID for as long as the event has the step, and its SEQUENCE goes up when it is put
-// elsewhere, so that a calendar that reads it again moves its entry instead of adding one.
+// elsewhere, so that a calendar that reads it again moves its entry instead of adding one. What the last
+// correction took away, or gave to another cook, is told once more as cancelled.
 #pragma once
 
 #include <map>

@@ -94,7 +94,9 @@ void CalendarLines::addUtc(const std::string& name, absl::Time time) {
 }
 
 void CalendarLines::addLocal(const std::string& name, absl::Time time, const absl::TimeZone& zone) {
-  if (isUtc(zone)) return addUtc(name, time);
+  // A local time that is there twice is the first one, but not every program reads it so.
+  const bool twice = zone.At(zone.At(time).cs).kind == absl::TimeZone::TimeInfo::REPEATED;
+  if (isUtc(zone) || twice) return addUtc(name, time);
   add(absl::StrCat(name, ";TZID=", zone.name()), absl::FormatTime("%Y%m%dT%H%M%S", time, zone));
 }
 

@@ -15,7 +15,8 @@ class CalendarLines {
   void addText(const std::string& name, const std::string& text);
   // "20270307T183000Z".
   void addUtc(const std::string& name, absl::Time time);
-  // In local time, with the zone's name as TZID; UTC is written as such.
+  // In local time, with the zone's name as TZID; UTC is written as such, and so is what local time
+  // says twice: two equal hours when clocks are put back.
   void addLocal(const std::string& name, absl::Time time, const absl::TimeZone& zone);
 
   const std::string& text() const { return text_; }

@@ -41,6 +41,11 @@ Item {
         }
 
         function test_contrastIsAsCounted() {
+            // Published: WCAG 2.2 1.4.3, 1.4.6 and 1.4.11, greys just inside and outside on white.
+            fuzzyCompare(contrast(Qt.color("#767676"), Qt.color("white")), 4.54, 0.01)
+            fuzzyCompare(contrast(Qt.color("#777777"), Qt.color("white")), 4.48, 0.01)
+            fuzzyCompare(contrast(Qt.color("#949494"), Qt.color("white")), 3.03, 0.01)
+            fuzzyCompare(contrast(Qt.color("#595959"), Qt.color("white")), 7.00, 0.01)
             // Published: Okabe-Ito blue 5.19 and orange 2.25 on white.
             fuzzyCompare(contrast(Theme.blue, Qt.color("white")), 5.19, 0.01)
             fuzzyCompare(contrast(Theme.orange, Qt.color("white")), 2.25, 0.01)
