@@ -67,7 +67,20 @@ std::string coursesText(const PlanView& view, const v1::Review& review) {
   return text.empty() ? text : "\n" + text;
 }
 
-std::string lessonText(const v1::Bundle& bundle, const v1::Lesson& lesson) {
+std::string recipeNamed(const v1::Bundle& bundle, const std::string& id) {
+  for (const v1::Recipe& recipe : bundle.recipes())
+    if (recipe.id() == id) return recipe.display_name();
+  return id;
+}
+
+std::string ovenNamed(const v1::Bundle& bundle, const std::string& id) {
+  for (const v1::Kitchen& kitchen : bundle.kitchens())
+    for (const v1::Oven& oven : kitchen.ovens())
+      if (oven.id() == id) return oven.display_name();
+  return id;
+}
+
+std::string lessonText(const v1::Bundle& bundle, const v1::Lesson& lesson, const Units& units) {
   if (lesson.kind() == v1::LESSON_KIND_STARTER_VIGOUR) {
     std::string name = lesson.subject_id();
     for (const v1::Starter& starter : bundle.starters())
@@ -75,6 +88,14 @@ std::string lessonText(const v1::Bundle& bundle, const v1::Lesson& lesson) {
     return absl::StrFormat("%s goes %.2f times as fast as average, not %.2f", plainLine(name),
                            lesson.value_after(), lesson.value_before());
   }
+  if (lesson.kind() == v1::LESSON_KIND_RECIPE_PACE)
+    return absl::StrFormat("%s rises %.2f times as fast as its recipe says, not %.2f",
+                           plainLine(recipeNamed(bundle, lesson.subject_id())), lesson.value_after(),
+                           lesson.value_before());
+  if (lesson.kind() == v1::LESSON_KIND_OVEN_HEATING)
+    return absl::StrFormat("%s takes %.0f min to %s, not %.0f",
+                           plainLine(ovenNamed(bundle, lesson.subject_id())), lesson.value_after(),
+                           units.degrees(lesson.celsius()), lesson.value_before());
   std::string name = absl::StrCat(lesson.subject_id(), "/", lesson.step_id());
   for (const v1::Recipe& recipe : bundle.recipes())
     for (const v1::Step& step : recipe.steps())
@@ -92,7 +113,7 @@ std::string lessonsText(const PlanView& view, const v1::Bundle& bundle, const v1
     const char* state = lesson.state() == v1::LESSON_STATE_TAKEN      ? " — used"
                         : lesson.state() == v1::LESSON_STATE_DECLINED ? " — declined"
                                                                       : "";
-    text += view.item("• ", absl::StrCat(lessonText(bundle, lesson), state));
+    text += view.item("• ", absl::StrCat(lessonText(bundle, lesson, view.units()), state));
     if (lesson.state() == v1::LESSON_STATE_UNSPECIFIED)
       text += view.paragraph(absl::StrCat("--use ", lesson.id()), 4);
   }

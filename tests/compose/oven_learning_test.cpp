@@ -6,6 +6,7 @@
 
 #include <cmath>
 
+#include "server/compose/day/oven_lessons.h"
 #include "server/compose/oven_curves.h"
 
 namespace suppertide::compose {
@@ -74,6 +75,32 @@ TEST_F(OvenLearningTest, ASlowOvenIsLearnedAsSlow) {
   EXPECT_GT(after, before * 1.3);
   EXPECT_LT(after, 30);
   EXPECT_FALSE(oven_.has_heat_curve()) << "nothing is applied to what was given";
+}
+
+TEST_F(OvenLearningTest, ASlowOvenIsOfferedAsALessonAndWrittenWhenTaken) {
+  for (const int minute : {6, 12, 18}) read(minute, 360 - 338 * std::exp(-minute / 30.0));
+  Documents documents;
+  documents.kitchen.set_id("barn");
+  *documents.kitchen.add_ovens() = oven_;
+  const PastEvent past{documents, plan_, progress_};
+  v1::Review review;
+  addOvenLessons(past, review);
+  ASSERT_EQ(review.lessons_size(), 1);
+  const v1::Lesson& lesson = review.lessons(0);
+  EXPECT_EQ(lesson.kind(), v1::LESSON_KIND_OVEN_HEATING);
+  EXPECT_EQ(lesson.celsius(), 200);
+  EXPECT_EQ(lesson.observation_count(), 3);
+  EXPECT_GT(lesson.value_after(), lesson.value_before() * 1.2);
+  // 22 to 200 of an oven that tends to 360 in 30 minutes.
+  EXPECT_NEAR(lesson.value_after(), 30 * std::log(338.0 / 160), 3);
+  BreadDocuments household;
+  household.kitchens.push_back(documents.kitchen);
+  useOvenLesson(past, lesson, household);
+  EXPECT_EQ(household.kitchens[0].ovens(0).heat_curve().rises_size(), 3);
+  documents.kitchen = household.kitchens[0];
+  v1::Review again;
+  addOvenLessons(past, again);
+  EXPECT_THAT(again.lessons(), IsEmpty()) << "it is known now";
 }
 
 TEST_F(OvenLearningTest, HeldReadingsTellOfTheDialOnly) {

@@ -22,13 +22,14 @@ struct PastEvent {
 // Everything but the lessons, by the documents of the event alone.
 v1::Review reviewOf(const PastEvent& past);
 
-// Adds what could be used next time: lengths of steps that somebody began and ended, and the pace of starters
-// whose levains and doughs were looked at. `household` has all that its doughs ever taught. Small differences
-// are none.
+// Adds what could be used next time: lengths of steps that somebody began and ended, the pace of starters
+// whose levains and doughs were looked at and of their breads, and how ovens heat whose temperature was told.
+// `household` has all that its doughs ever taught. Small differences are none.
 void addLessons(const PastEvent& past, const BreadDocuments& household, v1::Review& review);
 
 // Writes lessons into the documents: likely lengths into recipes; what was seen into starters, and what that
-// teaches into starters, places and recipes. Unknown ids are passed over.
+// teaches into starters, places and recipes; temperatures into ovens' curves. A starter's lesson and those of
+// its breads come from the same looks: taking one uses them for all. Unknown ids are passed over.
 absl::Status useLessons(const PastEvent& past, const v1::Review& review,
                         const std::set<std::string>& lessonIds, BreadDocuments& household);
 
