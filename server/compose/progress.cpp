@@ -106,12 +106,14 @@ class Reading {
 
   // What somebody saw of a step was there to be seen.
   void see(int step, const v1::Report& report, Minute when) {
-    seenAt_[at(step)] = std::min(seenAt_[at(step)], when);
+    // An oven can be read while it still heats up for the step.
+    const bool oven = report.what_case() == v1::Report::kOvenCelsius;
+    if (!oven) seenAt_[at(step)] = std::min(seenAt_[at(step)], when);
     if (report.what_case() == v1::Report::kDone) endBySight_[at(step)] = when;
     if (report.what_case() == v1::Report::kNeedsMoreDuration)
       endBySight_[at(step)] = when + minutesOf(report.needs_more_duration());
     const bool core = report.what_case() == v1::Report::kCoreCelsius;
-    if (!core && report.what_case() != v1::Report::kOvenCelsius) return;
+    if (!core && !oven) return;
     readings_[at(step)].push_back({when, core, core ? report.core_celsius() : report.oven_celsius()});
   }
 

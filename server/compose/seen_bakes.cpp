@@ -24,6 +24,7 @@ planning::Minute bakeMinutesBySight(const v1::OvenNeed& need, int setpointCelsiu
   double core = need.start_core_celsius();
   double minute = 0;
   for (const BakeReading& reading : readings) {
+    if (!reading.isCore && reading.when < start) continue;
     const double then = std::max(minute, static_cast<double>(reading.when - start));
     core = oven - (oven - core) * std::exp(-(then - minute) / pace);
     minute = then;

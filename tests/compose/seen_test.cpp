@@ -177,6 +177,13 @@ v1::OvenNeed roast() {
   return need;
 }
 
+TEST_F(SeenTest, AnOvenReadWhileItHeatsUpBeginsNoBakeAndStretchesNone) {
+  const std::int64_t now = startOf("roast/roast") - 10 * 60;
+  report("roast", "roast", now).set_oven_celsius(95);
+  const ReplannedEvent result = replanAt(now);
+  EXPECT_TRUE(result.nothingMoves) << result.plan.moved_steps(0).ShortDebugString();
+}
+
 TEST(SeenBakeTest, ACentreOnItsWayLeavesTheMinutes) {
   // From 12 to 74 in 120 minutes at 165 degrees: half-way at 165 - 153 * sqrt(91 / 153) = 47.
   EXPECT_NEAR(bakeMinutesBySight(roast(), 165, 120, 1000, {{1060, true, 47.0}}), 120, 1);
