@@ -6,6 +6,7 @@
 #include "absl/strings/ascii.h"
 #include "absl/strings/match.h"
 #include "absl/strings/str_cat.h"
+#include "absl/time/time.h"
 #include "client/link/error_detail.h"
 #include "client/link/request_id.h"
 #include "client/terminal/bundle_source.h"
@@ -140,6 +141,12 @@ absl::Status store(const Asked& asked, const v1::Oven& learned) {
   return asked.connection.session->updateKitchen(request).status();
 }
 
+absl::TimeZone zoneOf(const v1::Household& household) {
+  absl::TimeZone zone = absl::UTCTimeZone();
+  absl::LoadTimeZone(household.time_zone(), &zone);
+  return zone;
+}
+
 }  // namespace
 
 int runOvenFit(const OvenFitCommand& command, Environment& environment) {
@@ -160,7 +167,7 @@ int runOvenFit(const OvenFitCommand& command, Environment& environment) {
   environment.out << (command.json
                           ? jsonOf(*fit)
                           : ovenFitText(plainLine(asked.oven.display_name()), *fit, Units(asked.household),
-                                        environment.width, environment.colour));
+                                        zoneOf(asked.household), environment.width, environment.colour));
   if (!command.keep || !fit->has_learned_oven()) return kOk;
   if (const auto status = store(asked, fit->learned_oven()); !status.ok())
     return reportFailure(environment, status, command.json);

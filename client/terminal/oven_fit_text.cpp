@@ -120,11 +120,10 @@ const char* fateWords(v1::OvenReportFate fate) {
   }
 }
 
-Table reportTable(const v1::FitOvenResponse& fit, const Units& units) {
+Table reportTable(const v1::FitOvenResponse& fit, const Units& units, const absl::TimeZone& zone) {
   Table table({{.title = "Reported"}, {.title = "read"}, {.title = "set to"}, {.title = ""}});
   for (const v1::OvenReportUse& use : fit.reports())
-    table.add({{absl::FormatTime("%e %b %H:%M", absl::FromUnixSeconds(use.time().seconds()),
-                                 absl::LocalTimeZone())},
+    table.add({{absl::FormatTime("%e %b %H:%M", absl::FromUnixSeconds(use.time().seconds()), zone)},
                {units.degrees(use.celsius())},
                {use.setpoint_celsius() == 0 ? "off" : units.dial(use.setpoint_celsius())},
                {fateWords(use.fate())}});
@@ -132,8 +131,9 @@ Table reportTable(const v1::FitOvenResponse& fit, const Units& units) {
 }
 
 // Nothing is stored without being asked for.
-std::string dayText(const v1::FitOvenResponse& fit, const Units& units, int width, const Style& style) {
-  std::string text = absl::StrCat("\n", reportTable(fit, units).text(width, style, true));
+std::string dayText(const v1::FitOvenResponse& fit, const Units& units, const absl::TimeZone& zone, int width,
+                    const Style& style) {
+  std::string text = absl::StrCat("\n", reportTable(fit, units, zone).text(width, style, true));
   if (fit.has_dial_offset_k())
     absl::StrAppend(&text, "\nWhile it held a setting it ran ",
                     Differences(units).text(std::abs(fit.dial_offset_k())),
@@ -149,14 +149,14 @@ std::string dayText(const v1::FitOvenResponse& fit, const Units& units, int widt
 }  // namespace
 
 std::string ovenFitText(const std::string& ovenName, const v1::FitOvenResponse& fit, const Units& units,
-                        int width, bool colour) {
+                        const absl::TimeZone& zone, int width, bool colour) {
   const Style style(colour);
   std::string text = absl::StrCat(style.heading(headlineOf(ovenName, fit)), "\n\n");
   absl::StrAppend(&text, curveTable(fit, units).text(width, style, true));
   if (fit.readings_size() > 0)
     absl::StrAppend(&text, "\n", readingTable(fit, units).text(width, style, true));
   if (fit.changes_size() > 0) absl::StrAppend(&text, "\n", changeTable(fit, units).text(width, style, true));
-  return fit.reports_size() > 0 ? text + dayText(fit, units, width, style) : text;
+  return fit.reports_size() > 0 ? text + dayText(fit, units, zone, width, style) : text;
 }
 
 }  // namespace suppertide::terminal

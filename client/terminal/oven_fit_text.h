@@ -3,6 +3,7 @@
 
 #include <string>
 
+#include "absl/time/time.h"
 #include "client/terminal/units.h"
 #include "suppertide/v1/kitchen_service.pb.h"
 
@@ -11,6 +12,6 @@ namespace suppertide::terminal {
 // What the readings make of the oven, before and after, reading by reading, and
 // what that means for heating and cooling. Lines of at most `width` columns.
 std::string ovenFitText(const std::string& ovenName, const v1::FitOvenResponse& fit, const Units& units,
-                        int width, bool colour);
+                        const absl::TimeZone& zone, int width, bool colour);
 
 }  // namespace suppertide::terminal

@@ -83,7 +83,8 @@ v1::FitOvenResponse sampleFit() {
 }
 
 TEST(OvenFitTextTest, ShowsBeforeAndAfterWithTheResiduals) {
-  const std::string text = ovenFitText("Large oven", sampleFit(), Units(false, false), 80, false);
+  const std::string text =
+      ovenFitText("Large oven", sampleFit(), Units(false, false), absl::UTCTimeZone(), 80, false);
   EXPECT_THAT(text, HasSubstr("Large oven: 1 reading, 1 left out"));
   EXPECT_THAT(text, HasSubstr("31.4 °C"));
   EXPECT_THAT(text, HasSubstr("1.2 °C"));
@@ -94,7 +95,8 @@ TEST(OvenFitTextTest, ShowsBeforeAndAfterWithTheResiduals) {
 }
 
 TEST(OvenFitTextTest, SpeaksTheHouseholdsDegrees) {
-  const std::string text = ovenFitText("Large oven", sampleFit(), Units(true, false), 80, false);
+  const std::string text =
+      ovenFitText("Large oven", sampleFit(), Units(true, false), absl::UTCTimeZone(), 80, false);
   EXPECT_THAT(text, HasSubstr("from cold to 355 °F"));
   EXPECT_THAT(text, HasSubstr("56.5 °F"));
   EXPECT_THAT(text, Not(HasSubstr("°C")));
