@@ -14,6 +14,14 @@
 
 namespace suppertide::evening {
 
+// What the review of an evening would use next time, beside what was really so.
+struct Learned {
+  std::string lesson;  // its id
+  double believed = 0;
+  double truth = 0;
+  double learned = 0;
+};
+
 struct Outcome {
   std::vector<std::string> story;   // as the cooks would see it
   std::vector<std::string> faults;  // promises that did not hold; empty: a good evening
@@ -24,6 +32,7 @@ struct Outcome {
   int unserved = 0;
   // Seconds from telling a report until every client has the corrected plan, of those that brought one.
   std::vector<double> corrections;
+  std::vector<Learned> learned;
 };
 
 // `planned`: a bundle with one event and its plan.

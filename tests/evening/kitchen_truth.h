@@ -17,12 +17,15 @@ class KitchenTruth {
     breaks_ = chance(0.35);
     cancels_ = chance(0.35);
     dropsOff_ = chance(0.6);
+    ovenHeat_ = std::exp(normal(0.15, 0.15));
   }
 
   // Times as fast as the forecast says.
   double vigour() const { return vigour_; }
   // Times as long as planned, of every bake.
   double ovenLength() const { return ovenLength_; }
+  // Times as long as believed until an oven is hot.
+  double ovenHeat() const { return ovenHeat_; }
   bool ovenBreaks() const { return breaks_; }
   bool guestCancels() const { return cancels_; }
   bool clientDropsOff() const { return dropsOff_; }
@@ -55,6 +58,7 @@ class KitchenTruth {
   std::mt19937_64 random_;
   double vigour_ = 1;
   double ovenLength_ = 1;
+  double ovenHeat_ = 1;
   bool breaks_ = false;
   bool cancels_ = false;
   bool dropsOff_ = false;

@@ -49,6 +49,7 @@ int main(int argc, char** argv) {
   const int evenings = numberAfter(argc, argv, "--evenings", 1);
   bool good = true;
   std::vector<double> corrections;
+  std::setvbuf(stdout, nullptr, _IOLBF, 0);
   const auto begin = std::chrono::steady_clock::now();
   for (int e = 0; e < evenings; ++e) {
     const evening::Outcome outcome = evening::playEvening(planned, static_cast<std::uint64_t>(seed + e));
@@ -56,6 +57,9 @@ int main(int argc, char** argv) {
       for (const std::string& line : outcome.story) std::printf("%s\n", line.c_str());
     std::printf("seed %d: %d reports, %d plans, %d moves, latest dish %d min, %d unserved\n", seed + e,
                 outcome.reports, outcome.plans, outcome.moves, outcome.lateMinutes, outcome.unserved);
+    for (const evening::Learned& one : outcome.learned)
+      std::printf("  learned %s: believed %.2f, in truth %.2f, would use %.2f\n", one.lesson.c_str(),
+                  one.believed, one.truth, one.learned);
     for (const std::string& fault : outcome.faults) std::printf("  FAULT %s\n", fault.c_str());
     good = good && outcome.faults.empty();
     corrections.insert(corrections.end(), outcome.corrections.begin(), outcome.corrections.end());
