@@ -86,7 +86,7 @@ FocusScope {
                 }
                 WordsText {
                     width: parent.width
-                    text: [root.doughs.windowText, root.doughs.temperatureText].filter(part => part.length > 0).join(qsTr(" · "))
+                    text: Array.of(root.doughs.windowText, root.doughs.temperatureText).filter(part => part.length > 0).join(qsTr(" · "))
                 }
                 RiseChart {
                     objectName: "riseChart"

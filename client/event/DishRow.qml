@@ -23,7 +23,7 @@ Item {
     objectName: "dish/" + dishId
     implicitHeight: column.height + Theme.small
     Accessible.role: Accessible.ListItem
-    Accessible.name: [name, servingsText, cookName, collisions].filter(part => part.length > 0).join(", ")
+    Accessible.name: Array.of(name, servingsText, cookName, collisions).filter(part => part.length > 0).join(", ")
 
     Column {
         id: column

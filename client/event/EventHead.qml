@@ -14,7 +14,7 @@ Card {
     Text {
         width: root.room
         visible: !root.dinner.editing
-        text: [root.dinner.dayText, root.dinner.location].filter(part => part.length > 0).join(qsTr(" · "))
+        text: Array.of(root.dinner.dayText, root.dinner.location).filter(part => part.length > 0).join(qsTr(" · "))
         color: Theme.ink
         font { pixelSize: Theme.titleSize; bold: true }
         wrapMode: Text.Wrap

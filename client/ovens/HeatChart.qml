@@ -167,12 +167,12 @@ FocusScope {
 
         Rectangle {
             x: root.ovens.cursorX > 0.5 ? 3 - width : 0
-            width: label.implicitWidth + Theme.small
-            height: label.implicitHeight + 2
+            width: cursorLabel.implicitWidth + Theme.small
+            height: cursorLabel.implicitHeight + 2
             color: Theme.ink
 
             Text {
-                id: label
+                id: cursorLabel
                 anchors.centerIn: parent
                 text: root.ovens.cursorText
                 color: Theme.surface

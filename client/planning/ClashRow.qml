@@ -1,3 +1,4 @@
+pragma ComponentBehavior: Bound
 import QtQuick
 import Suppertide.Ui
 
@@ -12,7 +13,7 @@ Column {
 
     spacing: Theme.tiny
     Accessible.role: Accessible.Paragraph
-    Accessible.name: [headline, wishes, rules].filter(words => words.length > 0).join("\n")
+    Accessible.name: Array.of(headline, wishes, rules).filter(words => words.length > 0).join("\n")
 
     Text {
         width: root.width

@@ -16,7 +16,7 @@ T.AbstractButton {
     focusPolicy: Qt.StrongFocus
     Accessible.role: Accessible.RadioButton
     Accessible.name: title
-    Accessible.description: [cost, moves].filter(part => part.length > 0).join(" ")
+    Accessible.description: Array.of(cost, moves).filter(part => part.length > 0).join(" ")
     Accessible.checked: chosen
     Keys.onReturnPressed: clicked()
     Keys.onEnterPressed: clicked()

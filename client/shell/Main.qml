@@ -34,7 +34,7 @@ Window {
 
     // A dough is looked at among the doughs, an oven set among the ovens; all else is one's task.
     function showReminder(kind: int): void {
-        screen = kind === 6 ? doughsScreen.key : kind === 5 ? ovensScreen.key : tasksScreen.key
+        root.screen = kind === 6 ? doughsScreen.key : kind === 5 ? ovensScreen.key : tasksScreen.key
     }
 
     visible: true
@@ -57,7 +57,7 @@ Window {
         value: root.preferences.textScale
     }
     Shortcut {
-        sequences: [StandardKey.Undo]
+        sequences: [StandardKey.Undo] // qmllint disable unqualified
         enabled: root.session.undoText.length > 0
         onActivated: root.session.undo()
     }

@@ -21,7 +21,7 @@ RowLayout {
     objectName: "reminder/" + reminderId
     spacing: Theme.small
     Accessible.role: Accessible.AlertMessage
-    Accessible.name: [missed ? qsTr("Missed") : "", title, text].filter(part => part.length > 0).join(". ")
+    Accessible.name: Array.of(missed ? qsTr("Missed") : "", title, text).filter(part => part.length > 0).join(". ")
 
     Symbol {
         shape: root.symbol

@@ -60,7 +60,7 @@ Card {
             }
             Text {
                 width: parent.width
-                text: [root.dish, root.when, root.where].filter(part => part.length > 0).join(qsTr(" · "))
+                text: Array.of(root.dish, root.when, root.where).filter(part => part.length > 0).join(qsTr(" · "))
                 color: Theme.inkMuted
                 font.pixelSize: Theme.bodySize
                 wrapMode: Text.Wrap

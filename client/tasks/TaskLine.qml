@@ -51,7 +51,7 @@ Card {
     }
     Text {
         width: root.room
-        text: [root.dish, root.when, root.where, root.tail].filter(part => part.length > 0).join(qsTr(" · "))
+        text: Array.of(root.dish, root.when, root.where, root.tail).filter(part => part.length > 0).join(qsTr(" · "))
         color: Theme.inkMuted
         font.pixelSize: Theme.captionSize
         wrapMode: Text.Wrap

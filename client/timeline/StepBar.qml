@@ -34,7 +34,8 @@ T.AbstractButton {
     // While it is held, where it is held.
     readonly property double shownStart: held ? timeline.movingStart + timeline.movingMinutes : start
     // Where a long bar begins in the view, for words that stay in sight.
-    readonly property double hiddenPart: Math.max(0, -(x + timeline.offset))
+    // A short one's do not: so a pan leaves it alone.
+    readonly property double hiddenPart: width > 88 ? Math.max(0, -(x + timeline.offset)) : 0
     readonly property double shownWidth: width - Math.min(hiddenPart, width)
     readonly property double freeWidth: width + roomAfter * timeline.pixelsPerMinute - 2
     readonly property bool roomBeside: freeWidth - width >= 72 && hiddenPart < width

@@ -1,6 +1,5 @@
 import QtQuick
 import Suppertide.Ui
-import Suppertide.Words
 import Suppertide.Planning
 import Suppertide.Timeline
 

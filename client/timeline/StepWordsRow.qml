@@ -42,7 +42,7 @@ Item {
         visible: root.wordsShown || root.room >= 14
 
         Symbol {
-            width: Math.min(20, Math.max(12, root.room))
+            width: root.wordsShown || root.room >= 24 ? 20 : 14
             height: width
             shape: root.symbol
             color: Theme.ink
@@ -71,7 +71,8 @@ Item {
 
         Text {
             id: heading
-            width: Math.max(0, Math.min(natural.advanceWidth + 1, root.room - signs.width - Theme.tiny))
+            // Words that are not shown are not laid out anew with every zoom.
+            width: root.wordsShown ? Math.max(0, Math.min(natural.advanceWidth + 1, root.room - signs.width - Theme.tiny)) : 0
             text: root.title
             color: Theme.ink
             font { pixelSize: Theme.bodySize; weight: Font.DemiBold }
@@ -82,7 +83,7 @@ Item {
         }
         Text {
             visible: heading.lineCount === 1
-            width: Math.max(0, Math.min(implicitWidth, root.room - signs.width - Theme.tiny))
+            width: root.wordsShown ? Math.max(0, Math.min(implicitWidth, root.room - signs.width - Theme.tiny)) : 0
             text: root.detail
             color: Theme.inkMuted
             font.pixelSize: Theme.captionSize

@@ -37,6 +37,12 @@ class PlanLiveTest : public ::testing::Test {
     return findItem(app_->window()->contentItem(), QString::fromUtf8(name));
   }
 
+  // Leaves a picture in the build folder, to be looked at.
+  void look(const char* name) {
+    EXPECT_TRUE(
+        app_->picture().save(QStringLiteral(SUPPERTIDE_PICTURES "/%1.png").arg(QString::fromUtf8(name))));
+  }
+
   std::unique_ptr<ServedHousehold> household_;
   std::unique_ptr<WindowApp> app_;
 };
@@ -51,6 +57,7 @@ TEST_F(PlanLiveTest, AnEventWithoutAPlanAsksToBePlannedAndShowsEachBetterPlanAtO
   EXPECT_TRUE(planning().run()->running()) << "the first plan is shown while it goes on";
   EXPECT_FALSE(planning().hasPlan()) << "and is not the household's yet";
   EXPECT_FALSE(planning().run()->proven().isEmpty());
+  look("plan_running");
   QQuickItem* stop = item("stopPlanning");
   ASSERT_NE(stop, nullptr);
   QMetaObject::invokeMethod(stop, "clicked");
@@ -84,6 +91,7 @@ TEST_F(PlanLiveTest, AMovedStepIsAskedAboutAppliedAndTakenBack) {
   waitFor([&] { return whatIf.answered(); });
   waitFor([&] { return app_->timeline().comparing(); });
   EXPECT_GE(whatIf.moves()->count(), 1);
+  look("plan_what_if");
   EXPECT_EQ(step("gratin/prepare").start_time().seconds(), before) << "nothing is changed yet";
   ASSERT_TRUE(whatIf.mayApply()) << whatIf.obstacle().toStdString();
   whatIf.apply();
@@ -157,6 +165,7 @@ TEST_F(PlanLiveTest, WhatDoesNotFitIsNamedWithWhatWouldHelpPreviewedAndApplied) 
   search.choose(first);
   waitFor([&] { return app_->timeline().comparing(); });
   EXPECT_FALSE(planning().shortfall().isEmpty()) << "nothing is changed yet";
+  look("plan_clash");
   ASSERT_TRUE(search.obstacle().isEmpty()) << search.obstacle().toStdString();
   search.apply();
   waitFor([&] { return !search.isOpen() && planning().shortfall().isEmpty(); });

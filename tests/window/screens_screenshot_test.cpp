@@ -21,15 +21,30 @@ struct ScreenShot {
   const char* time;
   QSize size;
   bool dark;
+  bool reminded = false;
 };
 
 std::string nameOf(const ScreenShot& shot) {
   return std::string(shot.size == kDesk ? "desk" : "phone") + "_" + shot.screen +
-         (shot.dark ? "_dark" : "_light");
+         (shot.reminded ? "_reminded" : "") + (shot.dark ? "_dark" : "_light");
 }
 
 void PrintTo(const ScreenShot& shot, std::ostream* out) {
   *out << nameOf(shot);
+}
+
+void tellReminder(Reminders& reminders, const std::string& step) {
+  v1::WatchRemindersResponse message;
+  v1::Reminder& reminder = *message.mutable_due()->mutable_reminder();
+  reminder.set_id("reminder of " + step);
+  reminder.set_event_id(kSampleEvent);
+  reminder.set_kind(step == "chicken/roast" ? v1::REMINDER_KIND_PREHEAT : v1::REMINDER_KIND_STEP_DUE);
+  reminder.set_step_id(step);
+  reminder.set_oven_id("large");
+  reminder.set_setpoint_celsius(220);
+  reminder.mutable_remind_time()->set_seconds(secondsAt("2026-06-20T15:10:00+01:00"));
+  *reminder.mutable_due_time() = reminder.remind_time();
+  reminders.reminderTold(message);
 }
 
 // How much of the picture is not its commonest colour.
@@ -60,6 +75,8 @@ TEST_P(ScreensScreenshotTest, ShowsTheDinner) {
   app.whenShown([&] { loop.quit(); });
   loop.exec();
   ASSERT_EQ(app.session().state(), HouseholdSession::Live) << app.session().why().toStdString();
+  if (shot.reminded)
+    for (const char* step : {"rolls/shape", "chicken/roast", "loaf/mix"}) tellReminder(app.reminders(), step);
   const QImage image = app.picture();
   ASSERT_EQ(image.size(), shot.size);
   ASSERT_TRUE(
@@ -77,6 +94,8 @@ std::vector<ScreenShot> shots() {
     for (const QSize& size : {kDesk, kPhone})
       for (const bool dark : {false, true}) all.push_back({screen, time, size, dark});
   }
+  for (const QSize& size : {kDesk, kPhone})
+    all.push_back({"tasks", "2026-06-20T15:10:00+01:00", size, size == kPhone, true});
   return all;
 }
 
