@@ -83,8 +83,8 @@ Item {
         }
         Text {
             visible: heading.lineCount === 1
-            width: root.wordsShown ? Math.max(0, Math.min(implicitWidth, root.room - signs.width - Theme.tiny)) : 0
-            text: root.detail
+            width: Math.max(0, Math.min(implicitWidth, root.room - signs.width - Theme.tiny))
+            text: root.wordsShown ? root.detail : ""
             color: Theme.inkMuted
             font.pixelSize: Theme.captionSize
             elide: Text.ElideRight
