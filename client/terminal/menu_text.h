@@ -36,4 +36,7 @@ std::string scaledText(const v1::Recipe& recipe, const v1::Kitchen& kitchen, con
 // A line each, with what is not sure of it below.
 std::string ingredientText(const v1::ParseIngredientsResponse& parsed, const Page& page);
 
+// "2027-08-28": "Saturday 28 August"; what is no date as it is.
+std::string dateText(const std::string& date);
+
 }  // namespace suppertide::terminal

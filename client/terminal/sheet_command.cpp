@@ -1,5 +1,6 @@
 // The run sheet on paper: a sheet a cook, then ovens, breads and shopping.
 #include <algorithm>
+#include <set>
 
 #include "absl/strings/ascii.h"
 #include "absl/strings/str_cat.h"
@@ -22,8 +23,23 @@ using paper::Item;
 using paper::Part;
 using paper::Sheet;
 
+// In a whole sentence the first time on a sheet, then in a word.
+std::vector<std::string> warningsOf(const v1::PlannedStep& step, std::set<int>& told) {
+  std::vector<std::string> warnings;
+  std::string known;
+  for (const int number : step.cautions()) {
+    const auto caution = static_cast<v1::Caution>(number);
+    if (told.insert(number).second)
+      warnings.push_back(absl::StrCat(capitalised(cautionWords(caution)), ": ", cautionSentence(caution)));
+    else
+      absl::StrAppend(&known, known.empty() ? "" : " · ", cautionWords(caution));
+  }
+  if (!known.empty()) warnings.push_back(capitalised(known));
+  return warnings;
+}
+
 // The notes of a step without its cautions, which are set off.
-Item itemOf(const PlanView& view, const v1::PlannedStep& step) {
+Item itemOf(const PlanView& view, const v1::PlannedStep& step, std::set<int>& toldCautions) {
   Item item;
   item.lead = view.clock().span(toTime(step.start_time()), toTime(step.end_time()));
   item.title = view.titleWithDish(step);
@@ -31,8 +47,7 @@ Item itemOf(const PlanView& view, const v1::PlannedStep& step) {
   v1::PlannedStep plain = step;
   plain.clear_cautions();
   for (std::string& note : stepNotes(view, plain)) item.details.push_back(std::move(note));
-  for (const int caution : step.cautions())
-    item.warnings.push_back(cautionSentence(static_cast<v1::Caution>(caution)));
+  item.warnings = warningsOf(step, toldCautions);
   item.box = true;
   return item;
 }
@@ -47,10 +62,11 @@ std::vector<Part> days(const PlanView& view, Wanted wanted) {
     return a->start_time().seconds() < b->start_time().seconds();
   });
   std::vector<Part> parts;
+  std::set<int> told;
   for (const v1::PlannedStep* step : steps) {
     const std::string day = view.clock().day(toTime(step->start_time()));
     if (parts.empty() || parts.back().title != day) parts.push_back({day, {}});
-    parts.back().items.push_back(itemOf(view, *step));
+    parts.back().items.push_back(itemOf(view, *step, told));
   }
   return parts;
 }
@@ -103,6 +119,10 @@ Sheet ovenSheet(const PlanView& view) {
     if (program.segments().empty()) continue;
     Part part{view.names().oven(program.oven_id()), {}};
     for (const v1::OvenSegment& segment : program.segments()) {
+      // Nobody has to do anything for an oven that is hot and empty.
+      const bool changes =
+          segment.kind() == v1::OVEN_SEGMENT_KIND_HEATING || segment.kind() == v1::OVEN_SEGMENT_KIND_COOLING;
+      if (!changes && segment.racks().empty()) continue;
       Item item;
       item.lead = view.clock().dayHour(toTime(segment.start_time()));
       item.title =
@@ -147,7 +167,8 @@ Sheet breadSheet(const PlanView& view) {
 Sheet shoppingSheet(const v1::MakeShoppingListResponse& list) {
   Sheet sheet{"Shopping", "", {}};
   for (const v1::ShoppingItem& item : list.items()) {
-    const std::string title = absl::StrCat("Needed ", item.needed_date());
+    const std::string title =
+        item.own() ? std::string("Also") : absl::StrCat("Needed on ", dateText(item.needed_date()));
     if (sheet.parts.empty() || sheet.parts.back().title != title) sheet.parts.push_back({title, {}});
     sheet.parts.back().items.push_back({item.shown(), plainLine(item.name()), {}, {}, true});
   }

@@ -38,13 +38,6 @@ const char* sectionWords(v1::ShopSection section) {
   }
 }
 
-// "2027-08-26" to "Thursday 26 August".
-std::string dayText(const std::string& date) {
-  absl::CivilDay day;
-  if (!absl::ParseCivilTime(date, &day)) return date;
-  return absl::FormatTime("%A %e %B", absl::FromCivil(day, absl::UTCTimeZone()), absl::UTCTimeZone());
-}
-
 double valueOf(const v1::Amount& amount) {
   return amount.has_mass_g() ? amount.mass_g() : amount.has_volume_ml() ? amount.volume_ml() : amount.count();
 }
@@ -83,6 +76,12 @@ std::string itemText(const v1::ShoppingItem& item, const Names& names, int width
 
 }  // namespace
 
+std::string dateText(const std::string& date) {
+  absl::CivilDay day;
+  if (!absl::ParseCivilTime(date, &day)) return date;
+  return absl::FormatTime("%A %e %B", absl::FromCivil(day, absl::UTCTimeZone()), absl::UTCTimeZone());
+}
+
 std::string amountText(const v1::Amount& amount) {
   const auto scale = [](double value, const char* small, const char* large) {
     return value < 1000 ? absl::StrCat(value < 10 ? std::round(value * 10) / 10 : std::round(value), small)
@@ -111,7 +110,7 @@ std::string shoppingText(const v1::Bundle& bundle, const v1::Event& event,
     if (item.own() ? !own : item.needed_date() != day) {
       absl::StrAppend(&text, first ? "" : "\n",
                       style.heading(item.own() ? "Added by hand"
-                                               : absl::StrCat("Needed on ", dayText(item.needed_date()))),
+                                               : absl::StrCat("Needed on ", dateText(item.needed_date()))),
                       item.own() || item.date_from_plan() ? "" : " (when it is served: there is no plan yet)",
                       "\n");
       section.clear();

@@ -151,9 +151,15 @@ double Cooking::trueRise(const Standing& here) const {
   const double at = static_cast<double>(here.forecast.start_time().seconds()) +
                     static_cast<double>(stage_.now - here.begun) * stage_.truth.vigour();
   double rise = 1;
+  double before = static_cast<double>(here.forecast.start_time().seconds());
   for (const v1::RiseSample& sample : here.forecast.samples()) {
-    if (static_cast<double>(sample.time().seconds()) > at) break;
+    const auto then = static_cast<double>(sample.time().seconds());
+    if (then > at) {
+      if (at > before) rise += (sample.rise() - rise) * (at - before) / (then - before);
+      break;
+    }
     rise = sample.rise();
+    before = then;
   }
   return std::clamp(rise, 0.5, 8.0);
 }
@@ -169,6 +175,8 @@ void Cooking::goOn(CookClient& cook, const v1::PlannedStep& step, Standing& here
   stage_.say(absl::StrCat(stage_.name(cook.memberId()),
                           isBake(step) ? " takes out: " : " is done with: ", stage_.stepName(step)));
   v1::Report report = telling_.about(step);
+  // As it was, though it is told a little later.
+  report.mutable_happen_time()->set_seconds(here.ends);
   report.set_finished(true);
   telling_.tell(cook, report);
 }
