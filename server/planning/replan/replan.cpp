@@ -158,13 +158,18 @@ class Replanning {
     const auto among = [&](int dish) {
       return std::find(dishes.begin(), dishes.end(), dish) != dishes.end();
     };
-    const auto ferments = [&](int step) {
-      return strained.steps[static_cast<std::size_t>(step)].kind == StepKind::kFerment;
+    const auto is = [&](int step, StepKind kind) {
+      return strained.steps[static_cast<std::size_t>(step)].kind == kind;
     };
-    // Only a dough's own patience is overrun: any other limit may be one of food safety.
+    // A dough's own patience is overrun, and that of what stays in the fridge meanwhile: how long it may lie
+    // there is a clock of its own. Any other limit may be one of food safety.
+    const auto isPatience = [&](const Gap& gap) {
+      return is(gap.from, StepKind::kFerment) || is(gap.to, StepKind::kFerment) ||
+             (is(gap.from, StepKind::kChill) && gap.fromEdge == Edge::kEnd);
+    };
     for (Gap& gap : strained.gaps)
       if (gap.most < kNoLimit && among(strained.steps[static_cast<std::size_t>(gap.from)].dish) &&
-          (ferments(gap.from) || ferments(gap.to)))
+          isPatience(gap))
         gap.most += kStrain;
     for (Step& step : strained.steps)
       if (step.latest < kNoLimit && among(step.dish)) step.latest += kStrain;

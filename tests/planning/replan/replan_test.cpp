@@ -169,6 +169,14 @@ TEST_F(RunningDinnerTest, ADoughUnderWayMayOverrunItsLimitButIsNotThrownAway) {
   EXPECT_EQ(breaches[0].amount, 15);
 }
 
+TEST_F(RunningDinnerTest, WhatStaysInTheFridgeWaitsPastItsRecipesLimit) {
+  problem_.steps[static_cast<std::size_t>(step("simmer"))].earliest = 150;
+  problem_.steps[static_cast<std::size_t>(step("chop"))].kind = StepKind::kChill;
+  const Replanned result = *replan(problem_, asPlanned(problem_, plan_, 118), {});
+  EXPECT_FALSE(result.schedule.unserved[0]);
+  EXPECT_EQ(result.strained, std::vector<int>{0});
+}
+
 // A roast that needs longer keeps the only oven from a dough that is already rising: the dough waits.
 TEST(ReplanTest, ADoughUnderWayWaitsForARoastThatNeedsLongerRatherThanEitherBeThrownAway) {
   ProblemBuilder kitchen(600);
