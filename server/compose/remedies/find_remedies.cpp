@@ -11,6 +11,7 @@
 #include <utility>
 
 #include "server/compose/documents.h"
+#include "server/compose/remedies/attempt.h"
 #include "server/compose/remedies/catalogue.h"
 #include "server/compose/remedies/clash_document.h"
 #include "server/compose/remedies/known_clashes.h"
@@ -35,16 +36,6 @@ std::vector<int> dishesOf(const planning::WishClash& clash) {
     if (wish.kind == planning::WishKind::kServed) dishes.push_back(wish.index);
   return dishes;
 }
-
-// The event with changes made; no two of a group.
-struct Attempt {
-  std::vector<Change> changes;
-  Documents documents;
-  int size() const {
-    return std::accumulate(changes.begin(), changes.end(), 0,
-                           [](int sum, const Change& change) { return sum + change.what.size(); });
-  }
-};
 
 // The setpoints that a bake may now have.
 void tellRange(const Composition& composition, v1::Remedy& what) {
@@ -141,13 +132,8 @@ class RemedyHunt {
     return known_->fit(attempt.documents, dishes);
   }
 
-  // One change more, in the place of one of its group.
   Attempt with(const Attempt& attempt, const Change& change) const {
-    Attempt next{attempt.changes, *asItIs_};
-    std::erase_if(next.changes, [&](const Change& other) { return other.group == change.group; });
-    next.changes.push_back(change);
-    for (const Change& each : next.changes) each.apply(next.documents);
-    return next;
+    return withChange(attempt, change, *asItIs_);
   }
 
   // Plans the event with these changes; while something else still clashes, adds the smallest change
@@ -177,7 +163,7 @@ class RemedyHunt {
     candidates_ += static_cast<int>(clash.changes.size());
     for (const Change& change : clash.changes) {
       if (stop_()) return false;
-      if (hasAsMuch(attempt, change) || !mayHelp(clash.changes, change, attempt, clash.dishes)) continue;
+      if (attempt.hasAsMuch(change) || !mayHelp(clash.changes, change, attempt, clash.dishes)) continue;
       Attempt next = with(attempt, change);
       if (next.changes.size() > kMostChanges || !helps(next, clash.dishes)) continue;
       attempt = std::move(next);
@@ -190,15 +176,8 @@ class RemedyHunt {
   bool mayHelp(const std::vector<Change>& all, const Change& change, const Attempt& attempt,
                const DishIds& dishes) {
     if (!change.biggerAllowsMore) return true;
-    const auto biggest = std::find_if(all.rbegin(), all.rend(),
-                                      [&](const Change& other) { return other.group == change.group; });
-    return &*biggest == &change || helps(with(attempt, *biggest), dishes);
-  }
-
-  static bool hasAsMuch(const Attempt& attempt, const Change& change) {
-    return std::any_of(attempt.changes.begin(), attempt.changes.end(), [&](const Change& other) {
-      return other.group == change.group && other.what.size() >= change.what.size();
-    });
+    const Change& biggest = biggestLike(change, all);
+    return &biggest == &change || helps(with(attempt, biggest), dishes);
   }
 
   // Changes with which all dishes fit.
