@@ -54,6 +54,12 @@ class DemoHousehold {
     *import.mutable_bundle() = bundle;
     import.set_request_id(link::newRequestId());
     if (!host.importBundle(import).ok()) std::abort();
+    v1::MakePlanRequest plan;
+    plan.set_household_id(options_.householdId);
+    plan.set_event_id(bundle.events(0).id());
+    plan.set_work_limit(300);
+    plan.set_request_id(link::newRequestId());
+    if (!host.makePlan(plan, nullptr).ok()) std::abort();
   }
   const link::LinkOptions& options() const { return options_; }
 
@@ -126,6 +132,60 @@ TEST_P(KitchenScreenshotTest, ShowsTheDemosHousehold) {
     for (int x = 0; x < image.width(); ++x) colours.insert(image.pixel(x, y));
   EXPECT_GT(colours.size(), 60U) << "next to nothing is drawn";
 }
+
+// What is opened on a screen by a tap or two.
+class PanelScreenshotTest : public KitchenScreenshotTest {
+ protected:
+  bool press(const QString& name) {
+    const auto button = [&] { return findItem(app_->window()->contentItem(), name); };
+    return QTest::qWaitFor([&] { return button() != nullptr; }, kPatienceMs) &&
+           QMetaObject::invokeMethod(button(), "clicked");
+  }
+  bool shows(const char* name) {
+    return QTest::qWaitFor(
+        [&] { return findItem(app_->window()->contentItem(), QString::fromUtf8(name)) != nullptr; },
+        kPatienceMs);
+  }
+  void open(const std::string& name) {
+    if (name == "person") {
+      ASSERT_TRUE(press(QStringLiteral("change/liisi")) && shows("quietStart"));
+    } else if (name == "invitation") {
+      link::KnownServer known;
+      known.target = "192.168.1.4:50710";
+      known.householdId = demo().options().householdId;
+      app_->household().setKnown(known);
+      ASSERT_TRUE(press(QStringLiteral("invite")) && shows("invitationPicture"));
+      QQuickItem* picture = findItem(app_->window()->contentItem(), QStringLiteral("invitationCode"));
+      picture->forceActiveFocus(Qt::TabFocusReason);
+    } else if (name == "line") {
+      auto* list = qobject_cast<ShoppingController*>(page("shoppingPage", "list"));
+      ASSERT_TRUE(QTest::qWaitFor([list] { return list->allCount() > 0; }, kPatienceMs));
+      list->toggle(list->items()->rows()[1].itemId);
+      list->setBuyer(list->items()->rows()[0].itemId, 1);
+      ASSERT_TRUE(press(QStringLiteral("more/") + list->items()->rows()[0].itemId));
+    } else {
+      ASSERT_TRUE(press(QStringLiteral("print")) && shows("makeSheet"));
+    }
+  }
+};
+
+TEST_P(PanelScreenshotTest, ShowsWhatATapOpens) {
+  const auto& [picture, phone, dark] = GetParam();
+  show(picture, phone, dark);
+  open(picture.name);
+  app_->picture();
+  QTest::qWait(300);
+  EXPECT_TRUE(app_->picture().save(
+      QStringLiteral(SUPPERTIDE_PICTURES "/%1.png").arg(QString::fromStdString(nameOf(GetParam())))));
+}
+
+INSTANTIATE_TEST_SUITE_P(Panels, PanelScreenshotTest,
+                         ::testing::Combine(::testing::Values(Picture{"person", "household", 0, ""},
+                                                              Picture{"invitation", "household", 0, ""},
+                                                              Picture{"line", "shopping", 0, ""},
+                                                              Picture{"print", "timeline", 0, ""}),
+                                            ::testing::Bool(), ::testing::Bool()),
+                         [](const auto& info) { return nameOf(info.param); });
 
 INSTANTIATE_TEST_SUITE_P(
     Screens, KitchenScreenshotTest,

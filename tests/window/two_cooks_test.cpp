@@ -1,7 +1,7 @@
 // A real server and two real windows: what one cook does is on the other's screen.
 #include <gtest/gtest.h>
 
-#include <QtGui/qguiapplication.h>
+#include <QtCore/qfile.h>
 #include <QtTest/qtest.h>
 
 #include <algorithm>
@@ -44,6 +44,12 @@ class Screen {
   QQuickItem* item(const QString& name) { return findItem(app_->window()->contentItem(), name); }
   bool shows(const QString& name) {
     return QTest::qWaitFor([&] { return item(name) != nullptr; }, kPatienceMs);
+  }
+  QObject* find(const char* name) { return app_->window()->findChild<QObject*>(QString::fromUtf8(name)); }
+  void key(Qt::Key key, Qt::KeyboardModifiers modifiers = Qt::NoModifier) {
+    app_->window()->requestActivate();
+    ASSERT_TRUE(QTest::qWaitForWindowActive(app_->window(), kPatienceMs));
+    QTest::keyClick(app_->window(), key, modifiers);
   }
   // As by the Return key, which every button answers to.
   void press(const QString& name) {
@@ -147,6 +153,25 @@ TEST_F(TwoCooksTest, OneGoesOfflineReportsClosesTheWindowAndReturns) {
   ASSERT_TRUE(rui.becomes(HouseholdSession::Live));
   EXPECT_TRUE(QTest::qWaitFor([&] { return rui.connection() == "Live"; }, kPatienceMs)) << rui.connection();
   EXPECT_EQ(rui.session().refused()->count(), 0);
+}
+
+TEST_F(TwoCooksTest, TheRunSheetIsMadeFromTheWindowByKeys) {
+  Screen ana(household_.host(), household_.folder("ana"), "timeline", firstStart());
+  ASSERT_TRUE(ana.isReady());
+  ana.key(Qt::Key_P, Qt::ControlModifier);
+  ASSERT_TRUE(ana.shows(QStringLiteral("makeSheet")));
+  QObject* printer = ana.find("printer");
+  ASSERT_NE(printer, nullptr);
+  printer->setProperty("folder", QString::fromStdString(household_.folder("sheets")));
+  ana.key(Qt::Key_Return);
+  ASSERT_TRUE(QTest::qWaitFor([&] { return !printer->property("file").toString().isEmpty(); }, kPatienceMs))
+      << printer->property("problem").toString().toStdString();
+  QFile sheet(printer->property("file").toString());
+  ASSERT_TRUE(sheet.open(QIODevice::ReadOnly));
+  EXPECT_TRUE(sheet.read(4) == "%PDF");
+  EXPECT_TRUE(ana.shows(QStringLiteral("sheetFile")));
+  ana.key(Qt::Key_Escape);
+  EXPECT_TRUE(QTest::qWaitFor([&] { return ana.item(QStringLiteral("makeSheet")) == nullptr; }, kPatienceMs));
 }
 
 }  // namespace
