@@ -137,7 +137,7 @@ void SheetPrinter::finish(const QString& file, int pages, const QString& problem
 
 void SheetPrinter::open() {
   if (file_.isEmpty() || QDesktopServices::openUrl(QUrl::fromLocalFile(file_))) return;
-  problem_ = tr("No program for PDF was found. The file is at %1.").arg(file_);
+  problem_ = tr("No program was found to open it with.");
   Q_EMIT changed();
 }
 

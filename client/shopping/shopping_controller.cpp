@@ -35,6 +35,11 @@ bool holdsNothing(const v1::Amount& amount) {
   return false;
 }
 
+template <class Items, class Item>
+bool holds(const Items& items, const Item& item) {
+  return std::find(items.begin(), items.end(), item) != items.end();
+}
+
 // Needed, and all of it in the house.
 bool isAtHand(const v1::ShoppingItem& item) {
   return item.has_at_hand() && item.at_hand().kind_case() != v1::Amount::KIND_NOT_SET && item.has_to_buy() &&
@@ -418,7 +423,9 @@ void ShoppingController::setBuyer(const QString& itemId, int member) {
   const std::string id = one->id();
   const auto& members = session_->replica()->household.members();
   if (member >= 0 && member < members.size())
-    return sendBuyer(members[member].id(), [&](v1::Buyer& buyer) { buyer.add_item_ids(id); });
+    return sendBuyer(members[member].id(), [&](v1::Buyer& buyer) {
+      if (!holds(buyer.item_ids(), id)) buyer.add_item_ids(id);
+    });
   for (const v1::Buyer& buyer : shopping().buyers()) {
     if (std::find(buyer.item_ids().begin(), buyer.item_ids().end(), id) == buyer.item_ids().end()) continue;
     return sendBuyer(buyer.member_id(), [&](v1::Buyer& changed) {
@@ -432,7 +439,9 @@ void ShoppingController::setSectionBuyer(int section, int member) {
   const auto& members = session_->replica()->household.members();
   const auto wanted = static_cast<v1::ShopSection>(section == 0 ? v1::SHOP_SECTION_OTHER : section);
   if (member >= 0 && member < members.size())
-    return sendBuyer(members[member].id(), [&](v1::Buyer& buyer) { buyer.add_sections(wanted); });
+    return sendBuyer(members[member].id(), [&](v1::Buyer& buyer) {
+      if (!holds(buyer.sections(), wanted)) buyer.add_sections(wanted);
+    });
 }
 
 void ShoppingController::addOwn(const QString& name) {

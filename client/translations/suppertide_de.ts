@@ -2128,7 +2128,7 @@ Bringen Sie es in Ordnung, und planen Sie noch einmal.</translation>
     </message>
     <message>
         <source>Make and open the PDF</source>
-        <translation>PDF erstellen und öffnen</translation>
+        <translation>Als PDF öffnen</translation>
     </message>
     <message>
         <source>Close</source>
@@ -5703,8 +5703,8 @@ Bringen Sie es in Ordnung, und planen Sie noch einmal.</translation>
         <translation>%1 lässt sich nicht schreiben: %2</translation>
     </message>
     <message>
-        <source>No program for PDF was found. The file is at %1.</source>
-        <translation>Kein Programm für PDF gefunden. Die Datei liegt unter %1.</translation>
+        <source>No program was found to open it with.</source>
+        <translation>Es wurde kein Programm gefunden, das sie öffnet.</translation>
     </message>
 </context>
 <context>

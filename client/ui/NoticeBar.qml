@@ -8,7 +8,9 @@ Rectangle {
     property string text
     property int symbol: Symbol.Moved
 
-    implicitWidth: row.implicitWidth + 2 * Theme.medium
+    readonly property real around: sign.width + row.spacing + 2 * Theme.medium
+    // Of its words in one line; narrower, they go over several.
+    implicitWidth: words.implicitWidth + around
     implicitHeight: Math.max(Theme.target, row.implicitHeight + 2 * Theme.small)
     radius: Theme.radius
     color: Theme.ink
@@ -29,13 +31,15 @@ Rectangle {
         spacing: Theme.small
 
         Symbol {
+            id: sign
             shape: root.symbol
             color: Theme.surface
             anchors.verticalCenter: parent.verticalCenter
         }
         Text {
+            id: words
             text: root.text
-            width: Math.min(implicitWidth, root.width - 60)
+            width: root.width - root.around
             wrapMode: Text.Wrap
             maximumLineCount: 5
             elide: Text.ElideRight

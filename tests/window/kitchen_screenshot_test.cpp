@@ -164,7 +164,12 @@ class PanelScreenshotTest : public KitchenScreenshotTest {
       list->setBuyer(list->items()->rows()[0].itemId, 1);
       ASSERT_TRUE(press(QStringLiteral("more/") + list->items()->rows()[0].itemId));
     } else {
+      // The sheet itself is left there, too.
       ASSERT_TRUE(press(QStringLiteral("print")) && shows("makeSheet"));
+      auto* printer = app_->window()->findChild<QObject*>(QStringLiteral("printer"));
+      ASSERT_NE(printer, nullptr);
+      printer->setProperty("folder", QStringLiteral(SUPPERTIDE_PICTURES));
+      ASSERT_TRUE(press(QStringLiteral("makeSheet")) && shows("sheetFile"));
     }
   }
 };

@@ -98,6 +98,36 @@ TEST_F(ShoppingTest, ALineGoesBeforeItsSectionAndThatBeforeTheRest) {
   EXPECT_THAT(column(ShoppingModel::NameRole), ElementsAre("leek"));
 }
 
+TEST_F(ShoppingTest, WhoBuysALineOrASectionIsToldOnce) {
+  const QString leek = QStringLiteral("leek:g");
+  shopping_.setBuyer(leek, 1);
+  shopping_.setBuyer(leek, 1);
+  shopping_.setSectionBuyer(v1::SHOP_SECTION_PRODUCE, 1);
+  shopping_.setSectionBuyer(v1::SHOP_SECTION_PRODUCE, 1);
+  const v1::Shopping& shown = household_.session.replica()->shoppings.at(testing::kSampleEvent);
+  ASSERT_EQ(shown.buyers_size(), 1);
+  EXPECT_EQ(shown.buyers(0).item_ids_size(), 1);
+  EXPECT_EQ(shown.buyers(0).sections_size(), 1);
+  const std::string buyer = household_.replica.household.members(1).display_name();
+  EXPECT_THAT(column(ShoppingModel::BuyerRole), ElementsAre(buyer, "", buyer));
+}
+
+TEST_F(ShoppingTest, WhatIsNotToldYetSaysSoAndCanBeTakenBack) {
+  shopping_.toggle(QStringLiteral("cream:g"));
+  const auto row = [&] { return shopping_.items()->rows()[1]; };
+  EXPECT_TRUE(row().ticked);
+  EXPECT_TRUE(row().waits);
+  EXPECT_FALSE(shopping_.items()->rows()[0].waits);
+  household_.session.undo();
+  EXPECT_FALSE(row().ticked);
+}
+
+TEST_F(ShoppingTest, AmountsFollowTheReadersMeasuresAtOnce) {
+  EXPECT_THAT(column(ShoppingModel::ShownRole), ElementsAre("900 g", "200 g", "300 g"));
+  household_.session.setUnits(std::nullopt, v1::MEASURE_SYSTEM_US);
+  EXPECT_THAT(column(ShoppingModel::ShownRole), ElementsAre("2 lb", "7 oz", "10½ oz"));
+}
+
 TEST_F(ShoppingTest, OwnLinesComeFromTheSharedDocument) {
   noted([](v1::Shopping& document) {
     v1::OwnItem& candles = *document.add_own_items();
