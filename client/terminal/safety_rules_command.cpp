@@ -156,10 +156,10 @@ std::string rulesText(const v1::ListSafetyRulesResponse& answer, const Units& un
                {limitWords(row, v1::SAFETY_RULES_UK, units)},
                std::move(sources)});
   }
-  std::string text = absl::StrCat("This household's plans keep the limits ", rulesWords(answer.rules()),
-                                  ". Where those of the United Kingdom say nothing (–), its plans keep the "
-                                  "limits for cooking at home.\n",
-                                  "Local codes and licensed practice come first.\n\n");
+  const std::string text =
+      absl::StrCat("This household's plans keep the limits ", rulesWords(answer.rules()), ".\n",
+                   "Where the United Kingdom's say nothing (–), its plans keep those for cooking at home.\n",
+                   "Local codes and licensed practice come first.\n\n");
   return text + table.text(width, style, true);
 }
 

@@ -123,7 +123,7 @@ void Cooking::begin(CookClient& cook, const v1::Plan& shown, const v1::PlannedSt
   double times = hasHands(step) ? stage_.truth.lengthOf(step.id()) : 1;
   if (isBake(step)) times = stage_.truth.ovenLength();
   here.ends = stage_.now + static_cast<std::int64_t>(static_cast<double>(planned) * times);
-  if (isFerment(step)) beginFerment(shown, step, here);
+  if (isFerment(step)) beginFerment(step, here);
   if (!hasHands(step) && !isBake(step)) return;
   stage_.say(absl::StrCat(
       stage_.name(cook.memberId()), isBake(step) ? " puts in: " : " begins: ", stage_.stepName(step),
@@ -133,8 +133,9 @@ void Cooking::begin(CookClient& cook, const v1::Plan& shown, const v1::PlannedSt
   telling_.tell(cook, report);
 }
 
-void Cooking::beginFerment(const v1::Plan& shown, const v1::PlannedStep& step, Standing& here) {
-  for (const v1::DoughForecast& dough : shown.doughs())
+void Cooking::beginFerment(const v1::PlannedStep& step, Standing& here) {
+  // Of the first plan: later ones already count with what was seen.
+  for (const v1::DoughForecast& dough : stage_.bundle.plans(0).doughs())
     for (const v1::FermentForecast& stage : dough.stages())
       if (stage.step_id() == step.id()) here.forecast = stage;
   // Ready when its dough is, at its own pace; never before it stood at all.

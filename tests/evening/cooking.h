@@ -24,7 +24,7 @@ class Cooking {
   // What the plan has before it in its dish is over in truth.
   bool mayBegin(const v1::Plan& shown, const v1::PlannedStep& step);
   void begin(CookClient& cook, const v1::Plan& shown, const v1::PlannedStep& step, Standing& here);
-  void beginFerment(const v1::Plan& shown, const v1::PlannedStep& step, Standing& here);
+  void beginFerment(const v1::PlannedStep& step, Standing& here);
   double trueRise(const Standing& here) const;
   void goOn(CookClient& cook, const v1::PlannedStep& step, Standing& here);
   void needsMore(CookClient& cook, const v1::PlannedStep& step, const Standing& here);
