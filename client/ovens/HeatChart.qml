@@ -89,7 +89,9 @@ FocusScope {
                     }
                     Text {
                         visible: implicitWidth + 4 < span.width
-                        anchors { bottom: parent.top; bottomMargin: 1; horizontalCenter: parent.horizontalCenter }
+                        // Above its line; under it where the chart ends.
+                        y: span.y < implicitHeight + 2 ? 4 : -implicitHeight - 1
+                        anchors.horizontalCenter: parent.horizontalCenter
                         text: span.modelData.label
                         color: Theme.ink
                         font { pixelSize: Theme.captionSize; bold: true }

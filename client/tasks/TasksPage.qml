@@ -148,7 +148,7 @@ FocusScope {
 
                     TaskLine {
                         width: aside.width
-                        lead: underWay ? countdown : when
+                        lead: underWay ? countdown : qsTr("by plan")
                     }
                 }
                 SectionTitle {

@@ -3017,6 +3017,10 @@ Bringen Sie es in Ordnung, und planen Sie noch einmal.</translation>
         <source>Tasks come from the plan. Once the event is planned, each cook finds here what to do now and what comes next.</source>
         <translation>Aufgaben kommen aus dem Plan. Sobald der Anlass geplant ist, finden hier alle, die kochen, was jetzt zu tun ist und was danach kommt.</translation>
     </message>
+    <message>
+        <source>by plan</source>
+        <translation>nach Plan</translation>
+    </message>
 </context>
 <context>
     <name>TellPanel</name>

@@ -166,6 +166,26 @@ TEST_F(EventControllerTest, ANewEventBeginsWithOneCourseInAWeek) {
   EXPECT_EQ(dinner_.courses()->count(), 3) << "the shown event again";
 }
 
+// No server has been reached: what is kept is shown, waits, and is one of the changes that undo takes back.
+TEST_F(EventControllerTest, WhatIsKeptWhileTheServerIsAwayIsShownAndWaits) {
+  const QString before = dinner_.name();
+  dinner_.setName(QStringLiteral("Supper in the yard"));
+  dinner_.keep();
+  EXPECT_FALSE(dinner_.editing());
+  EXPECT_EQ(dinner_.name().toStdString(), "Supper in the yard");
+  EXPECT_EQ(session_.waitingCount(), 1);
+  session_.undo();
+  EXPECT_EQ(dinner_.name(), before);
+}
+
+TEST_F(EventControllerTest, ANewEventIsGoneToAtOnce) {
+  dinner_.makeNew();
+  dinner_.setName(QStringLiteral("Breakfast"));
+  dinner_.keep();
+  EXPECT_EQ(dinner_.name().toStdString(), "Breakfast");
+  EXPECT_EQ(session_.view()->event().display_name(), "Breakfast");
+}
+
 TEST_F(EventControllerTest, SeverityTurnsRound) {
   dinner_.addGuest(QStringLiteral("Mira"));
   const QString id = dinner_.guests()->value(0, QStringLiteral("guestId")).toString();
