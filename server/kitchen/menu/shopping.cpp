@@ -66,14 +66,8 @@ std::string nameOf(const Group& group) {
   return same ? first : group.bought.name;
 }
 
-// Eggs by weight are bought as large ones where others are counted: a carton holds both.
+// Eggs are sold by the piece: by weight they are bought as large ones.
 constexpr double kLargeEgg = 50;  // grams without shell, USDA SR 01123
-
-bool countsEggs(const Group& group) {
-  return group.bought.key == "egg" && std::any_of(group.uses.begin(), group.uses.end(), [](const Use& use) {
-           return use.amount.kind == AmountKind::kPieces;
-         });
-}
 
 const char* letterOf(AmountKind kind) {
   switch (kind) {
@@ -91,7 +85,7 @@ const char* letterOf(AmountKind kind) {
 
 // Grams when any use weighs; then volumes that can be weighed join them.
 void gather(const Group& group, std::vector<ShoppingLine>& lines) {
-  const bool eggs = countsEggs(group);
+  const bool eggs = group.bought.key == "egg";
   const bool weighs = std::any_of(group.uses.begin(), group.uses.end(),
                                   [](const Use& use) { return use.amount.kind == AmountKind::kGrams; });
   std::map<AmountKind, ShoppingLine> byKind;

@@ -59,6 +59,10 @@ TEST(ShoppingListTest, BuysEggsByTheCartonWhoeverWeighsThem) {
   ASSERT_THAT(list, SizeIs(1));
   EXPECT_EQ(list[0].name, "eggs, large");
   EXPECT_DOUBLE_EQ(list[0].toBuy.value, 9) << "8.4 of 50 g";
+  const auto weighed = shoppingList({grams("egg", 167)}, {});
+  ASSERT_THAT(weighed, SizeIs(1));
+  EXPECT_EQ(weighed[0].toBuy.kind, AmountKind::kPieces);
+  EXPECT_DOUBLE_EQ(weighed[0].toBuy.value, 4);
 }
 
 TEST(ShoppingListTest, WhatItIsForIsNotWhatIsBought) {
@@ -74,11 +78,10 @@ TEST(ShoppingListTest, AnotherNameIsNoChange) {
 }
 
 TEST(ShoppingListTest, MeasuredOtherwiseIsOneChange) {
-  const auto before = shoppingList({pieces("eggs", 5), grams("egg", 170)}, {});
-  const auto after = shoppingList({grams("egg", 170)}, {});
-  const auto changes = changesOf(before, after);
+  const auto changes =
+      changesOf(shoppingList({pieces("onions", 2)}, {}), shoppingList({grams("onions", 300)}, {}));
   ASSERT_THAT(changes, SizeIs(1));
-  EXPECT_EQ(changes[0].before->value, 9);
+  EXPECT_EQ(changes[0].before->value, 2);
   EXPECT_EQ(changes[0].after->kind, AmountKind::kGrams);
 }
 
