@@ -20,6 +20,8 @@ Column {
     required property int share
     required property string skills
     required property bool me
+    // Whether one may change more than one's own hours and reminders.
+    required property bool host
     readonly property real fieldWidth: Math.min(320, (width - Theme.medium) / (width < 480 ? 1 : 2))
 
     spacing: Theme.medium
@@ -27,6 +29,7 @@ Column {
     TextEntry {
         id: nameEntry
         objectName: "memberName"
+        visible: root.host
         width: root.fieldWidth
         label: qsTr("Name")
         value: root.name
@@ -37,6 +40,7 @@ Column {
         onAccepted: root.keepName()
     }
     PickEntry {
+        visible: root.host
         width: parent.width
         label: qsTr("Role")
         choices: root.household.roleNames()
@@ -109,6 +113,7 @@ Column {
             onEdited: value => root.household.setSoon(root.memberId, value)
         }
         NumberEntry {
+            visible: root.host
             width: root.fieldWidth
             label: qsTr("Part of the work")
             value: root.share
@@ -119,6 +124,7 @@ Column {
         }
         TextEntry {
             id: skillsEntry
+            visible: root.host
             width: root.fieldWidth
             label: qsTr("Special skills")
             example: qsTr("shaping, carving")
@@ -143,7 +149,7 @@ Column {
     }
     ActionButton {
         objectName: "removeMember"
-        visible: !root.me
+        visible: root.host && !root.me
         symbol: Symbol.Close
         text: qsTr("Take out of the household")
         spoken: qsTr("Take %1 out of the household").arg(root.name)

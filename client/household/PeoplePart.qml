@@ -38,7 +38,8 @@ Card {
             required property int share
             required property string skills
             required property bool me
-            readonly property bool open: root.chosen === id && root.session.mayHost
+            readonly property bool mine: root.session.mayHost || me && root.session.mayReport
+            readonly property bool open: root.chosen === id && mine
 
             width: root.room
             spacing: Theme.small
@@ -73,7 +74,7 @@ Card {
                     objectName: "change/" + row.id
                     anchors { right: parent.right; verticalCenter: parent.verticalCenter }
                     width: visible ? implicitWidth : 0
-                    visible: root.session.mayHost
+                    visible: row.mine
                     text: row.open ? qsTr("Close") : qsTr("Change")
                     spoken: row.open ? qsTr("Close %1").arg(row.name) : qsTr("Change %1").arg(row.name)
                     onClicked: root.chosen = row.open ? "" : row.id
@@ -96,6 +97,7 @@ Card {
                 share: row.share
                 skills: row.skills
                 me: row.me
+                host: root.session.mayHost
             }
             Rectangle {
                 width: parent.width
@@ -142,7 +144,7 @@ Card {
     WordsText {
         visible: !root.session.mayHost
         width: parent.width
-        text: qsTr("Hosts change people and their hours.")
+        text: qsTr("Hosts change people; your own hours are yours to change.")
         color: Theme.inkMuted
     }
 }

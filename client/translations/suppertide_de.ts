@@ -1845,8 +1845,8 @@
         <translation>Hinzufügen</translation>
     </message>
     <message>
-        <source>Hosts change people and their hours.</source>
-        <translation>Personen und ihre Stunden ändern die Gastgeber.</translation>
+        <source>Hosts change people; your own hours are yours to change.</source>
+        <translation>Personen ändern die Gastgeber, die eigenen Stunden ändern Sie selbst.</translation>
     </message>
 </context>
 <context>

@@ -15,7 +15,7 @@ constexpr std::array kTable = {
     Access{"HouseholdService/CreateHousehold", kFree},
     Access{"HouseholdService/JoinHousehold", kFree},
     Access{"HouseholdService/GetHousehold", kReader},
-    Access{"HouseholdService/UpdateHousehold", kHost},
+    Access{"HouseholdService/UpdateHousehold", kCook},
     Access{"HouseholdService/WhoAmI", kReader},
     Access{"HouseholdService/ImportBundle", kHost},
     Access{"HouseholdService/ExportBundle", kReader},

@@ -1,5 +1,7 @@
 #include "suppertide/v1/household_service.grpc.pb.h"
 
+#include <google/protobuf/util/message_differencer.h>
+
 #include <algorithm>
 #include <iterator>
 
@@ -41,10 +43,44 @@ Failure staysHost(const Caller& caller, const v1::Household& household) {
   return invalidField("members", caller.memberId, "must keep you as a host: let another host take you off");
 }
 
+// The household without its stamp and without what a cook may change of themselves.
+v1::Household besidesOwnTimes(v1::Household household, const std::string& memberId) {
+  household.clear_meta();
+  for (v1::Member& member : *household.mutable_members()) {
+    if (member.id() != memberId) continue;
+    member.clear_awake();
+    member.clear_social();
+    member.clear_quiet();
+    member.clear_soon_duration();
+  }
+  return household;
+}
+
+// What is compared with what is stored must not change before it is written, hence the etag.
+Failure changesOwnTimesOnly(Backend& backend, const Caller& caller, const v1::Household& household) {
+  if (household.meta().etag().empty())
+    return invalidField("household.meta.etag", "", "must be given by a cook, or an updateMask");
+  const auto stored = backend.store().get(caller.householdId, {kindOf(household), household.id()});
+  if (!stored.ok()) return fromStorage(stored.status());
+  using google::protobuf::util::MessageDifferencer;
+  if (MessageDifferencer::Equals(besidesOwnTimes(read<v1::Household>(*stored), caller.memberId),
+                                 besidesOwnTimes(household, caller.memberId)))
+    return {};
+  return failure(
+      absl::PermissionDeniedError(
+          "a cook may change only their own hours and when they are reminded; ask a host for more"),
+      "ROLE_TOO_SMALL");
+}
+
 class HouseholdServiceCalls final : public v1::HouseholdService::CallbackService {
  public:
   explicit HouseholdServiceCalls(Backend& backend)
-      : backend_(backend), calls_(backend, "HouseholdService", kAnyNumber, staysHost) {}
+      : backend_(backend),
+        calls_(backend, "HouseholdService", kAnyNumber,
+               [&backend](const Caller& caller, const v1::Household& household) {
+                 return caller.role == v1::ROLE_HOST ? staysHost(caller, household)
+                                                     : changesOwnTimesOnly(backend, caller, household);
+               }) {}
 
   grpc::ServerUnaryReactor* CreateHousehold(grpc::CallbackServerContext* context,
                                             const v1::CreateHouseholdRequest* request,

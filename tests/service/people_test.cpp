@@ -122,6 +122,67 @@ TEST(PeopleTest, AHostCannotTakeTheirOwnRoleAway) {
             grpc::StatusCode::INVALID_ARGUMENT);
 }
 
+// A cook's device and what it writes of its household.
+class OwnTimesTest : public testing::Test {
+ protected:
+  OwnTimesTest() {
+    served_.found();
+    served_.token = served_.invite(v1::ROLE_COOK);
+    v1::GetHouseholdRequest asked;
+    asked.set_household_id(served_.household);
+    EXPECT_TRUE(stub_->GetHousehold(with(served_.token).get(), asked, &household_).ok());
+    v1::WhoAmIResponse who;
+    EXPECT_TRUE(stub_->WhoAmI(with(served_.token).get(), {}, &who).ok());
+    for (v1::Member& member : *household_.mutable_members())
+      (member.id() == who.member_id() ? self_ : other_) = &member;
+  }
+  grpc::StatusCode write() {
+    v1::UpdateHouseholdRequest asked;
+    *asked.mutable_household() = household_;
+    asked.set_request_id(freshRequest());
+    v1::WriteHouseholdResponse answer;
+    return stub_->UpdateHousehold(with(served_.token).get(), asked, &answer).error_code();
+  }
+
+  Served served_;
+  std::unique_ptr<v1::HouseholdService::Stub> stub_ = v1::HouseholdService::NewStub(served_.channel());
+  v1::Household household_;
+  v1::Member* self_ = nullptr;
+  v1::Member* other_ = nullptr;
+};
+
+TEST_F(OwnTimesTest, ACookChangesTheirOwnHoursAndReminders) {
+  ASSERT_NE(self_, nullptr);
+  self_->mutable_awake()->set_start("09:00");
+  self_->mutable_awake()->set_limit("23:00");
+  self_->mutable_soon_duration()->set_seconds(300);
+  EXPECT_EQ(write(), grpc::StatusCode::OK);
+  EXPECT_EQ(write(), grpc::StatusCode::ABORTED) << "its etag is old now";
+}
+
+TEST_F(OwnTimesTest, NothingElseOfThemselves) {
+  ASSERT_NE(self_, nullptr);
+  self_->set_role(v1::ROLE_HOST);
+  EXPECT_EQ(write(), grpc::StatusCode::PERMISSION_DENIED);
+}
+
+TEST_F(OwnTimesTest, NothingOfOthers) {
+  ASSERT_NE(other_, nullptr);
+  other_->mutable_awake()->set_start("05:00");
+  other_->mutable_awake()->set_limit("23:00");
+  EXPECT_EQ(write(), grpc::StatusCode::PERMISSION_DENIED);
+}
+
+TEST_F(OwnTimesTest, NothingOfTheHousehold) {
+  household_.set_display_name("Mine");
+  EXPECT_EQ(write(), grpc::StatusCode::PERMISSION_DENIED);
+}
+
+TEST_F(OwnTimesTest, NotWithoutSayingWhatTheyChanged) {
+  household_.mutable_meta()->clear_etag();
+  EXPECT_EQ(write(), grpc::StatusCode::INVALID_ARGUMENT);
+}
+
 TEST(PeopleTest, TheHostCodeIsToldNoMoreOnceThereIsAHousehold) {
   Served served;
   EXPECT_FALSE(served.server().hostCode().empty());

@@ -182,6 +182,25 @@ TEST_F(JoinTest, ACodeWithItsFingerprintLetsTheDeviceInOverTls) {
   EXPECT_TRUE(isLive()) << "the next start needs no code";
 }
 
+TEST_F(JoinTest, ACookSetsTheirOwnHours) {
+  open();
+  tryToJoin(address(), newCode());
+  ASSERT_TRUE(isLive()) << problem();
+  ASSERT_TRUE(QTest::qWaitFor([this] { return app_->session().known(); }, kPatienceMs));
+  const QString id = app_->session().memberId();
+  app_->household().setAwake(id, 9 * 60, 23 * 60);
+  const auto hours = [&]() -> std::string {
+    v1::GetHouseholdRequest request;
+    request.set_household_id(householdId_);
+    const auto household = host_->household(request);
+    if (!household.ok()) return "";
+    for (const v1::Member& member : household->members())
+      if (member.id() == id.toStdString()) return member.awake().start();
+    return "";
+  };
+  EXPECT_TRUE(QTest::qWaitFor([&] { return hours() == "09:00"; }, kPatienceMs));
+}
+
 TEST_F(JoinTest, TheLineOfAnInvitationsPictureIsEnough) {
   open();
   tryToJoin({}, QStringLiteral("suppertide:join?at=%1&code=%2").arg(address(), newCode()));
