@@ -4,8 +4,8 @@
 #include <QtQml/qqmlextensionplugin.h>
 #include <QtQuickTest/quicktest.h>
 
-#include "tests/window/kitchen_sample.h"
 #include "client/planning/plan_difference.h"
+#include "tests/window/kitchen_sample.h"
 #include "tests/window/quick_sample.h"
 #include "tests/window/sample.h"
 
