@@ -11,7 +11,7 @@ namespace {
 constexpr double kColdest = 20;      // degrees Celsius at the bottom edge
 constexpr double kHottest = 280;     // and at the top; hotter ovens are drawn at the edge
 constexpr double kFirstGap = 15;     // minutes between samples beyond which the oven was off in between
-constexpr double kLabelEvery = 320;  // pixels
+constexpr double kLabelEvery = 100;  // pixels
 constexpr double kLabelPad = 4;
 constexpr double kReach = 2000;  // pixels beyond the edges that are still drawn
 }  // namespace
