@@ -42,6 +42,7 @@ Feasible EngineFeasibility::decide(const Problem& problem, Schedule* schedule, s
   options.workLimit = conflicts_;
   options.placingOrders = kOrders;
   options.improvingRounds = 0;
+  options.easy = true;
   options.nameClash = clashing != nullptr;
   UntilKnown monitor(stop_);
   auto outcome = makePlan(problem, options, &monitor);

@@ -12,11 +12,16 @@ OrderVar::OrderVar(Sat& sat, std::vector<Minute> values) : values_(std::move(val
     else
       sat.add({-(lit - 1), lit});
   }
+  if (values_.size() < 2) return;
+  step_ = values_[1] - values_[0];
+  for (std::size_t k = 1; k + 1 < values_.size(); ++k)
+    if (values_[k + 1] - values_[k] != step_) step_ = 0;
 }
 
 Lit OrderVar::atMost(Minute t) const {
   if (t < values_.front()) return kFalse;
   if (t >= values_.back()) return kTrue;
+  if (step_ > 0) return first_ + (t - values_.front()) / step_;
   const auto above = std::upper_bound(values_.begin(), values_.end(), t);
   return first_ + static_cast<int>(above - values_.begin()) - 1;
 }

@@ -21,6 +21,7 @@ class OrderVar {
 
  private:
   std::vector<Minute> values_;
+  Minute step_ = 0;  // from each value to the next; 0: these differ
   Lit first_ = 0;
 };
 

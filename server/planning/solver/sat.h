@@ -22,8 +22,13 @@ class Sat {
  public:
   enum class Answer { kYes, kNo, kStopped };
 
+  // How it picks what to decide next. By what conflicts were about most: far fewer conflicts in a hard
+  // proof. By what was last in one: a question of few conflicts takes half the time, since nothing is sorted.
+  enum class Deciding { kByActivity, kByRecency };
+
   // `workLimit` conflicts in all, 0 for no limit; `monitor` may be null.
-  Sat(std::uint64_t seed, std::int64_t workLimit, Monitor* monitor);
+  Sat(std::uint64_t seed, std::int64_t workLimit, Monitor* monitor,
+      Deciding deciding = Deciding::kByActivity);
   ~Sat();
 
   Lit newLit();

@@ -73,7 +73,8 @@ class Engine {
   }
 
   void prove(const GridModel& model, bool allServed) {
-    Sat sat(options_.seed, options_.workLimit, monitor_);
+    Sat sat(options_.seed, options_.workLimit, monitor_,
+            options_.easy ? Sat::Deciding::kByRecency : Sat::Deciding::kByActivity);
     Encoder encoder(model, sat, outcome_.schedule, allServed);
     ResourceClauses resources(encoder);
     Objective objective(encoder);

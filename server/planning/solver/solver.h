@@ -22,6 +22,7 @@ struct SearchOptions {
   // of taking some out and putting them back. Few when only the proof's answer is wanted.
   int placingOrders = 30;
   int improvingRounds = 20;
+  bool easy = false;       // no long proof is expected: the solver decides without weighing
   bool nameClash = false;  // find which dishes cannot all be served, then leave it at that
 };
 
