@@ -10,7 +10,13 @@
 #include "server/planning/model/schedule.h"
 #include "server/planning/solver/solver.h"
 
+namespace suppertide::planning {
+struct Replanned;
+}
+
 namespace suppertide::compose {
+
+struct RunningPlan;
 
 // Steps, courses, dishes, unserved and first actions.
 void addSteps(const Composition& composition, const planning::Schedule& schedule, v1::Plan& plan);
@@ -37,6 +43,9 @@ std::vector<v1::Breach> breachesOf(const Composition& composition,
 // The document, audited and with its chances by so many simulated evenings; without the clashes
 // that naive timing would have had.
 v1::Plan planDocument(const Composition& composition, const planning::Outcome& outcome, int evenings);
+// The same of a plan under way, with moved_steps: `composition` is of what remains.
+v1::Plan runningDocument(const Composition& composition, const planning::Replanned& made,
+                         const RunningPlan& running);
 v1::TierCosts costsOf(const planning::TierCosts& costs);
 v1::Cause causeOf(planning::Cause cause);
 // Without its room.

@@ -268,6 +268,14 @@ absl::StatusOr<ReplannedEvent> replanEvent(const Documents& documents, const Run
   return result;
 }
 
+v1::Plan runningDocument(const Composition& composition, const planning::Replanned& made,
+                         const RunningPlan& running) {
+  v1::Plan plan = RunningWriter(composition, made, running.plan).write();
+  (*plan.mutable_input_etags())[absl::StrCat("reports/", plan.id())] =
+      absl::StrCat(running.progress.reports_size());
+  return plan;
+}
+
 absl::StatusOr<AuditResult> auditRunning(const Documents& documents, const RunningPlan& running) {
   const auto context = planInContext(documents, running);
   if (!context.ok()) return context.status();

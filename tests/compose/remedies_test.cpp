@@ -190,6 +190,26 @@ TEST(FindRemediesTest, PutsChangesTogetherWhereOneIsNotEnough) {
   EXPECT_EQ(search.remedies.front().plan.breaches_size(), 0);
 }
 
+TEST(FindRemediesTest, OneThreadFindsTheSameAsTwo) {
+  const Documents documents = documentsOf(twiceClashingDinner());
+  RemedyOptions alone;
+  alone.twoThreads = false;
+  const auto one = findRemedies(documents, alone);
+  const auto two = findRemedies(documents, {});
+  ASSERT_TRUE(one.ok() && two.ok());
+  ASSERT_EQ(one->remedies.size(), two->remedies.size());
+  for (std::size_t k = 0; k < one->remedies.size(); ++k) {
+    const FoundRemedy& a = one->remedies[k];
+    const FoundRemedy& b = two->remedies[k];
+    ASSERT_EQ(a.changes.size(), b.changes.size());
+    for (std::size_t c = 0; c < a.changes.size(); ++c)
+      EXPECT_EQ(a.changes[c].SerializeAsString(), b.changes[c].SerializeAsString());
+    ASSERT_EQ(a.plan.steps_size(), b.plan.steps_size());
+    for (int step = 0; step < a.plan.steps_size(); ++step)
+      EXPECT_EQ(a.plan.steps(step).SerializeAsString(), b.plan.steps(step).SerializeAsString());
+  }
+}
+
 TEST(FindRemediesTest, TellsEachClashAsSoonAsItIsKnown) {
   ClashLists lists;
   const RemedySearch search = searchFor(twiceClashingDinner(), &lists);

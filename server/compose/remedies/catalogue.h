@@ -31,7 +31,8 @@ std::vector<Change> dropDish(const Situation& situation);
 // A cook up an hour earlier and to bed an hour later, or home for longer.
 std::vector<Change> moreHours(const Situation& situation);
 
-// What all of them propose, smallest change first; equal ones in the catalogue's order.
+// What all of them propose and what has begun has no part in, smallest change first; equal ones in the
+// catalogue's order.
 std::vector<Change> proposals(const Situation& situation);
 
 }  // namespace suppertide::compose

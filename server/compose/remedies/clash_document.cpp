@@ -181,6 +181,7 @@ std::vector<planning::WishClash> findWishClashes(const Composition& composition,
   search.clashing = options.clashing;
   search.found = options.found;
   search.relaxing = relaxingOf(composition);
+  search.relaxing.begun = options.begun;
   search.stop = options.stop;
   return planning::wishClashes(composition.problem, search, feasibility);
 }

@@ -18,6 +18,7 @@ struct ClashSearchOptions {
   std::function<bool()> stop = {};  // may be empty
   std::vector<int> suspects = {};   // dishes that were left unserved or late
   std::vector<int> clashing = {};   // dishes known to clash; empty: they are looked for
+  std::vector<bool> begun = {};     // by step, as Trial::begun()
   std::function<void(const planning::WishClash&)> found = {};  // each as soon as it is known; may be empty
 };
 

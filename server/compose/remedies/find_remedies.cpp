@@ -3,24 +3,19 @@
 #include <algorithm>
 #include <functional>
 #include <memory>
-#include <numeric>
 #include <optional>
-#include <set>
-#include <string>
 #include <tuple>
 #include <utility>
 
-#include "server/compose/documents.h"
-#include "server/compose/remedies/attempt.h"
 #include "server/compose/remedies/catalogue.h"
 #include "server/compose/remedies/clash_document.h"
-#include "server/compose/remedies/known_clashes.h"
-#include "server/compose/remedies/trial.h"
+#include "server/compose/remedies/fitting.h"
+#include "server/compose/remedies/scouting.h"
+#include "server/compose/remedies/tries.h"
 
 namespace suppertide::compose {
 namespace {
 
-constexpr std::size_t kMostChanges = 5;  // made together
 // With so many remedies found, no more than this is asked of people.
 constexpr std::size_t kSomeRemedies = 3;
 constexpr std::size_t kSomeChanges = 3;
@@ -37,37 +32,31 @@ std::vector<int> dishesOf(const planning::WishClash& clash) {
   return dishes;
 }
 
-// The setpoints that a bake may now have.
-void tellRange(const Composition& composition, v1::Remedy& what) {
-  for (std::size_t i = 0; i < composition.steps.size(); ++i) {
-    if (composition.stepId(static_cast<int>(i)) != what.step_id()) continue;
-    for (const ModeInfo& mode : composition.steps[i].modes) {
-      if (mode.oven < 0) continue;
-      const int celsius = mode.setpointCelsius;
-      what.set_min_celsius(what.min_celsius() == 0 ? celsius : std::min(what.min_celsius(), celsius));
-      what.set_max_celsius(std::max(what.max_celsius(), celsius));
-    }
-  }
-}
-
 class RemedyHunt {
  public:
-  RemedyHunt(const RemedyOptions& options, RemedyMonitor* monitor) : options_(options), monitor_(monitor) {
+  RemedyHunt(const RemedyOptions& options, const RunningPlan* running, RemedyMonitor* monitor)
+      : options_(options), monitor_(monitor) {
     stop_ = [this] { return monitor_ != nullptr && monitor_->stop(); };
+    if (running != nullptr) running_ = *running;
+    if (running != nullptr) running_->tables = &tables_;
+    answers_.emplace(tables_, running_ ? &*running_ : nullptr);
   }
 
   absl::StatusOr<RemedySearch> run(const Documents& documents) {
     if (const auto composed = composeProblem(documents, &tables_); !composed.ok()) return composed.status();
-    const auto asItIs = Trial::of(documents, tables_);
+    const auto asItIs = answers_->compose(documents);
     if (asItIs == nullptr) return absl::InvalidArgumentError("the event cannot be composed");
     const Trial::Fit fit = asItIs->fit(options_.planConflicts, stop_);
     if (fit.fits) {
       search_.fits = true;
       return std::move(search_);
     }
-    asItIs_ = &asItIs->documents();
-    known_.emplace(*asItIs_, tables_, options_.tryConflicts, stop_);
+    looking_.emplace(Looking{asItIs->documents(), *answers_, options_.tryConflicts, stop_});
+    ahead_.emplace(
+        Looking{asItIs->documents(), *answers_, options_.tryConflicts, [this] { return scout_.ended(); }});
+    tries_.emplace(*looking_, options_.planConflicts, told());
     tryAll(*asItIs, clashesToTell(*asItIs, fit));
+    scout_.end();
     lookAgain();
     return ranked();
   }
@@ -77,151 +66,126 @@ class RemedyHunt {
     ClashSearchOptions options;
     options.stop = stop_;
     options.clashing = fit.clashing;
+    options.begun = trial.begun();
     if (!fit.schedule.steps.empty()) options.suspects = suspectsOf(trial.composition(), fit.schedule);
     return options;
   }
 
+  // Meanwhile the scout tries what might help the dishes that clash, whichever of their wishes matter.
   std::vector<planning::WishClash> clashesToTell(const Trial& trial, const Trial::Fit& fit) {
     ClashSearchOptions options = clashSearch(trial, fit);
+    sendScout(trial, fit.clashing);
     options.found = [&](const planning::WishClash& clash) {
       search_.clashes.push_back(clashDocument(trial.composition(), clash));
       if (monitor_ != nullptr) monitor_->clashesKnown(search_.clashes);
+      if (search_.clashes.size() == 1 && dishesOf(clash) != fit.clashing) sendScout(trial, dishesOf(clash));
     };
     return findWishClashes(trial.composition(), options);
   }
 
+  void learn(const Trial& trial, const std::vector<planning::WishClash>& clashes) {
+    for (const planning::WishClash& clash : clashes)
+      tries_->known().add(dishIdsOf(trial.composition(), dishesOf(clash)), trial.documents());
+  }
+
   void tryAll(const Trial& trial, const std::vector<planning::WishClash>& clashes) {
     if (clashes.empty()) return;
-    for (const planning::WishClash& clash : clashes)
-      known_->add(dishIdsOf(trial.composition(), dishesOf(clash)), trial.documents());
-    const std::vector<Change> changes = proposals({trial.documents(), trial.composition(), clashes});
+    scout_.end();
+    learn(trial, clashes);
+    const std::vector<Change> changes =
+        proposals({trial.documents(), trial.composition(), clashes, trial.begun()});
     candidates_ += static_cast<int>(changes.size());
     const DishIds dishes = dishIdsOf(trial.composition(), dishesOf(clashes.front()));
+    sendScout(changes, dishes);
     std::vector<Attempt> waiting;
-    for (const Change& change : changes) {
-      if (enough()) return;
-      if (helped_.contains(change.group)) continue;
-      Attempt attempt = with({}, change);
-      if (!mayHelp(changes, change, {}, dishes) || !helps(attempt, dishes)) continue;
-      helped_.insert(change.group);
-      if (needsMore(attempt, 1)) waiting.push_back(std::move(attempt));
+    for (std::size_t k = 0; k < changes.size() && !enough(); ++k) {
+      scout_.reached(k);
+      if (auto attempt = tries_->alone(changes, k, dishes)) waiting.push_back(*std::move(attempt));
     }
     putTogether(std::move(waiting));
   }
 
   // Few changes are tried before many, then small ones before big ones.
   void putTogether(std::vector<Attempt> waiting) {
-    for (std::size_t most = 2; most <= kMostChanges; ++most) {
+    for (std::size_t most = 2; most <= Tries::kMostChanges && !enough(); ++most) {
       if (most > kSomeChanges && search_.remedies.size() >= kSomeRemedies) return;
       std::stable_sort(waiting.begin(), waiting.end(),
                        [](const Attempt& a, const Attempt& b) { return a.size() < b.size(); });
+      sendScout(waiting, most);
       std::vector<Attempt> next;
-      for (Attempt& attempt : waiting) {
-        if (enough()) return;
-        if (needsMore(attempt, most)) next.push_back(std::move(attempt));
+      for (std::size_t k = 0; k < waiting.size() && !enough(); ++k) {
+        scout_.reached(k);
+        if (tries_->needsMore(waiting[k], most)) next.push_back(std::move(waiting[k]));
       }
       waiting = std::move(next);
     }
   }
 
+  Tries::Told told() {
+    Tries::Told told;
+    told.stop = stop_;
+    told.tried = [this] {
+      ++tried_;
+      if (monitor_ != nullptr) monitor_->tried(tried_, candidates_);
+    };
+    told.learned = [this](const DishIds& dishes, const Documents& documents) {
+      learned_.add(dishes, documents);
+    };
+    told.thoughtOf = [this](std::size_t changes) { candidates_ += static_cast<int>(changes); };
+    told.fits = [this](const Attempt& attempt, const planning::Schedule& schedule) {
+      keep(attempt, schedule);
+    };
+    return told;
+  }
+
+  void sendScout(const Trial& trial, const std::vector<int>& dishes) {
+    if (dishes.empty()) return;
+    scout_.end();
+    const DishIds ids = dishIdsOf(trial.composition(), dishes);
+    tries_->known().add(ids, trial.documents());
+    // None of these is the first thread's: one in front that nobody looks at.
+    std::vector<Change> changes(1);
+    const std::vector<Change>& all = tries_->known().changesOf(ids);
+    changes.insert(changes.end(), all.begin(), all.end());
+    sendScout(std::move(changes), ids);
+  }
+
+  void sendScout(std::vector<Change> changes, const DishIds& dishes) {
+    if (!options_.twoThreads) return;
+    const auto scouting = std::make_shared<Scouting>(*tries_, *ahead_, scout_, learned_);
+    const std::size_t count = changes.size();
+    scout_.begin(count, [scouting, dishes, changes = std::move(changes)](std::size_t k) {
+      scouting->come(k).alone(changes, k, dishes);
+    });
+  }
+
+  void sendScout(const std::vector<Attempt>& attempts, std::size_t most) {
+    if (!options_.twoThreads) return;
+    const auto scouting = std::make_shared<Scouting>(*tries_, *ahead_, scout_, learned_);
+    scout_.begin(attempts.size(), [scouting, attempts, most](std::size_t k) {
+      Attempt attempt = attempts[k];
+      scouting->come(k).needsMore(attempt, most);
+    });
+  }
+
   bool enough() const { return static_cast<int>(search_.remedies.size()) >= options_.most || stop_(); }
 
-  bool helps(const Attempt& attempt, const DishIds& dishes) {
-    ++tried_;
-    if (monitor_ != nullptr) monitor_->tried(tried_, candidates_);
-    return known_->fit(attempt.documents, dishes);
-  }
-
-  Attempt with(const Attempt& attempt, const Change& change) const {
-    return withChange(attempt, change, *asItIs_);
-  }
-
-  // Plans the event with these changes; while something else still clashes, adds the smallest change
-  // that helps there. True when that would make more than `most`; else it has come to an end.
-  bool needsMore(Attempt& attempt, std::size_t most) {
-    while (!stop_()) {
-      if (const KnownClash* open = known_->openIn(attempt.documents)) {
-        if (attempt.changes.size() >= most && most < kMostChanges) return true;
-        if (!addSmallest(*open, attempt)) return false;
-        continue;
-      }
-      if (!planned_.insert(planningKey(attempt.documents)).second) return false;  // the same in another order
-      auto trial = Trial::of(attempt.documents, tables_);
-      if (trial == nullptr) return false;
-      const Trial::Fit fit = trial->fit(options_.planConflicts, stop_);
-      if (fit.fits) {
-        keep({std::move(trial), std::move(attempt.changes)}, fit.schedule);
-        return false;
-      }
-      if (fit.clashing.empty()) return false;
-      known_->add(dishIdsOf(trial->composition(), fit.clashing), attempt.documents);
-    }
-    return false;
-  }
-
-  bool addSmallest(const KnownClash& clash, Attempt& attempt) {
-    candidates_ += static_cast<int>(clash.changes.size());
-    for (const Change& change : clash.changes) {
-      if (stop_()) return false;
-      if (attempt.hasAsMuch(change) || !mayHelp(clash.changes, change, attempt, clash.dishes)) continue;
-      Attempt next = with(attempt, change);
-      if (next.changes.size() > kMostChanges || !helps(next, clash.dishes)) continue;
-      attempt = std::move(next);
-      return true;
-    }
-    return false;
-  }
-
-  // False when even the biggest change of its group does not help, and would if this one did.
-  bool mayHelp(const std::vector<Change>& all, const Change& change, const Attempt& attempt,
-               const DishIds& dishes) {
-    if (!change.biggerAllowsMore) return true;
-    const Change& biggest = biggestLike(change, all);
-    return &biggest == &change || helps(with(attempt, biggest), dishes);
-  }
-
-  // Changes with which all dishes fit.
-  struct Fitting {
-    std::unique_ptr<Trial> trial;
-    std::vector<Change> changes;
-  };
-
-  // The plan of `outcome` when the auditor passes it: a dough's forecast along the planned places can
-  // be a little off the planner's own tables.
-  std::optional<v1::Plan> soundPlan(const Trial& trial, const std::optional<planning::Outcome>& outcome) {
-    if (!outcome) return std::nullopt;
-    v1::Plan plan = planDocument(trial.composition(), *outcome, options_.evenings);
-    if (!plan.breaches().empty() || !plan.unserved().empty()) return std::nullopt;
-    return plan;
-  }
-
-  void keep(Fitting fitting, const planning::Schedule& schedule) {
-    const Trial& trial = *fitting.trial;
-    auto plan = soundPlan(trial, trial.bettered(schedule, options_.seed, options_.rounds, stop_));
-    if (plan) return tell(fitting, *std::move(plan));
+  void keep(const Attempt& attempt, const planning::Schedule& schedule) {
+    Fitting fitting{answers_->compose(attempt.documents), attempt.changes, schedule};
+    if (fitting.trial == nullptr) return;
+    if (auto plan = soundPlan(fitting, options_, stop_)) return tell(remedyOf(fitting, *std::move(plan)));
     unsound_.push_back(std::move(fitting));
   }
 
-  // A longer search mostly finds another plan for them, which the auditor passes.
   void lookAgain() {
     for (const Fitting& fitting : unsound_) {
       if (enough()) return;
-      const Trial& trial = *fitting.trial;
-      auto plan = soundPlan(trial, trial.planned(options_.seed, options_.planConflicts, stop_));
-      if (plan) tell(fitting, *std::move(plan));
+      if (auto plan = soundPlanAnew(fitting, options_, stop_)) tell(remedyOf(fitting, *std::move(plan)));
     }
   }
 
-  void tell(const Fitting& fitting, v1::Plan plan) {
-    FoundRemedy remedy;
-    remedy.plan = std::move(plan);
-    for (const Change& change : fitting.changes) remedy.changes.push_back(change.what);
-    for (v1::Remedy& change : remedy.changes)
-      if (change.kind() == v1::REMEDY_KIND_SHARE_TEMPERATURE) tellRange(fitting.trial->composition(), change);
+  void tell(FoundRemedy remedy) {
     remedy.number = static_cast<int>(search_.remedies.size()) + 1;
-    remedy.size = std::accumulate(remedy.changes.begin(), remedy.changes.end(), 0,
-                                  [](int sum, const v1::Remedy& change) { return sum + change.size(); });
-    remedy.documents = fitting.trial->documents();
     search_.remedies.push_back(std::move(remedy));
     if (monitor_ != nullptr) monitor_->found(search_.remedies.back());
   }
@@ -237,20 +201,23 @@ class RemedyHunt {
   std::function<bool()> stop_;
   RemedySearch search_;
   BreadTables tables_;
-  const Documents* asItIs_ = nullptr;
-  std::optional<KnownClashes> known_;
-  std::vector<Fitting> unsound_;   // whose first plan the auditor did not pass
-  std::set<std::string> planned_;  // planningKey() of the events that were planned as a whole
-  std::set<std::string> helped_;   // groups
+  std::optional<RunningPlan> running_;
+  std::optional<FitAnswers> answers_;
+  std::optional<Looking> looking_;
+  std::optional<Looking> ahead_;  // the scout's
+  std::optional<Tries> tries_;
+  std::vector<Fitting> unsound_;  // whose first plan the auditor did not pass
   int tried_ = 0;
   int candidates_ = 0;
+  LearnedClashes learned_;
+  Scout scout_;  // last, so that its thread ends before what it uses
 };
 
 }  // namespace
 
 absl::StatusOr<RemedySearch> findRemedies(const Documents& documents, const RemedyOptions& options,
-                                          RemedyMonitor* monitor) {
-  return RemedyHunt(options, monitor).run(documents);
+                                          RemedyMonitor* monitor, const RunningPlan* running) {
+  return RemedyHunt(options, running, monitor).run(documents);
 }
 
 }  // namespace suppertide::compose

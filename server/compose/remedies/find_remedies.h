@@ -9,7 +9,7 @@
 #include <vector>
 
 #include "absl/status/statusor.h"
-#include "server/compose/planner.h"
+#include "server/compose/replanner.h"
 #include "suppertide/v1/plan.pb.h"
 #include "suppertide/v1/remedy.pb.h"
 
@@ -42,6 +42,8 @@ struct RemedyOptions {
   std::int64_t planConflicts = 1'000;
   int rounds = 20;
   int evenings = 500;  // simulated for each plan's chances
+  // A second thread asks ahead what the first will want to know. The same is found with one and with two.
+  bool twoThreads = true;
 };
 
 struct RemedySearch {
@@ -50,8 +52,10 @@ struct RemedySearch {
   std::vector<FoundRemedy> remedies;  // smallest change first, then by the plan's costs
 };
 
-// InvalidArgument for documents that planEvent() would refuse. Stopped: what was found so far.
+// InvalidArgument for documents that planEvent() would refuse. Stopped: what was found so far. `running`: of
+// an event that is under way; what has happened stays, and no change touches a step that has begun.
 absl::StatusOr<RemedySearch> findRemedies(const Documents& documents, const RemedyOptions& options,
-                                          RemedyMonitor* monitor = nullptr);
+                                          RemedyMonitor* monitor = nullptr,
+                                          const RunningPlan* running = nullptr);
 
 }  // namespace suppertide::compose

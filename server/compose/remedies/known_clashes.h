@@ -7,57 +7,57 @@
 #include <cstdint>
 #include <functional>
 #include <map>
-#include <set>
 #include <string>
 #include <utility>
 #include <vector>
 
+#include "server/compose/remedies/fit_answers.h"
 #include "server/compose/remedies/situation.h"
-#include "server/compose/remedies/trial.h"
 
 namespace suppertide::compose {
-
-using DishIds = std::set<std::string>;
 
 struct KnownClash {
   DishIds dishes;
   std::vector<Change> changes;  // of the event as it is, smallest first
 };
 
+// What those who look for remedies of one event have in common. All of it outlives them.
+struct Looking {
+  const Documents& asItIs;
+  FitAnswers& answers;
+  std::int64_t conflicts;      // solver effort a question about a few dishes
+  std::function<bool()> stop;  // asked within a question
+};
+
 class KnownClashes {
  public:
-  // `asItIs`, `tables` and `stop` must outlive it. `conflicts`: solver effort a question.
-  KnownClashes(const Documents& asItIs, BreadTables& tables, std::int64_t conflicts,
-               const std::function<bool()>& stop)
-      : asItIs_(asItIs), tables_(tables), conflicts_(conflicts), stop_(stop) {}
+  explicit KnownClashes(const Looking& looking) : looking_(&looking) {}
+  // The same knowledge for another who looks.
+  KnownClashes(const KnownClashes& other, const Looking& looking) : KnownClashes(other) {
+    looking_ = &looking;
+  }
 
   // Learns that these do not fit together in `documents`.
   void add(const DishIds& dishes, const Documents& documents);
+  // Of a known clash.
+  const std::vector<Change>& changesOf(const DishIds& dishes) const {
+    return clashes_.at({dishes.size(), dishes}).changes;
+  }
   // One whose dishes do not fit together in these documents, the one of fewest dishes; null when none is
   // known. Many dishes are not asked about: then the whole event is as good a question. Valid as long as
   // this object.
   const KnownClash* openIn(const Documents& documents);
   // Whether these of the dishes can all be served in time; false also when that took too long to tell.
-  // Each question is asked once, and not at all where a plan made for other changes will do.
   bool fit(const Documents& documents, const DishIds& dishes);
 
  private:
+  KnownClashes(const KnownClashes&) = default;
   bool isOpen(const Documents& documents, const DishIds& dishes);
-  bool ask(const Documents& documents, const DishIds& dishes, Documents few);
+  bool ask(const Documents& documents, const DishIds& dishes, const Documents& few);
 
-  const Documents& asItIs_;
-  BreadTables& tables_;
-  std::int64_t conflicts_;
-  const std::function<bool()>& stop_;
+  const Looking* looking_;
   std::map<std::pair<std::size_t, DishIds>, KnownClash> clashes_;  // by how many, and which
-  std::map<std::string, bool> answers_;                            // by planningKey()
-  std::map<DishIds, std::vector<planning::Schedule>> plans_;       // that served these, with some changes
+  std::map<std::string, bool> known_;                              // by planningKey()
 };
-
-// All of the documents that a plan depends on and remedies change, as bytes.
-std::string planningKey(const Documents& documents);
-
-// The ids of dishes given by index.
-DishIds dishIdsOf(const Composition& composition, const std::vector<int>& dishes);
 
 }  // namespace suppertide::compose

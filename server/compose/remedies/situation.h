@@ -40,12 +40,14 @@ struct Situation {
   const Documents& documents;
   const Composition& composition;
   const std::vector<planning::WishClash>& clashes;
+  std::vector<bool> begun = {};  // by step, as Trial::begun()
 
   bool isOver(planning::WishKind kind, int index) const;
   // Of the clashes, ascending.
   std::set<int> dishes() const;
   // Steps of these dishes, ascending.
   std::vector<int> steps() const;
+  bool isBegun(int step) const { return !begun.empty() && begun[static_cast<std::size_t>(step)]; }
 };
 
 struct Change {

@@ -3,7 +3,10 @@
 #include <algorithm>
 #include <utility>
 
+#include "server/compose/documents.h"
 #include "server/planning/clash/feasibility.h"
+#include "server/planning/replan/moves.h"
+#include "server/planning/replan/replan.h"
 #include "server/planning/solver/repair.h"
 
 namespace suppertide::compose {
@@ -22,11 +25,24 @@ class UntilStopped : public planning::Monitor {
 
 }  // namespace
 
-std::unique_ptr<Trial> Trial::of(Documents documents, BreadTables& tables) {
+std::unique_ptr<Trial> Trial::of(Documents documents, BreadTables& tables, const RunningPlan* running) {
   std::unique_ptr<Trial> trial(new Trial(std::move(documents)));
-  auto composition = composeProblem(trial->documents_, &tables);
-  if (!composition.ok()) return nullptr;
-  trial->composition_.emplace(*std::move(composition));
+  if (running == nullptr) {
+    auto composition = composeProblem(trial->documents_, &tables);
+    if (!composition.ok()) return nullptr;
+    trial->composition_.emplace(*std::move(composition));
+    return trial;
+  }
+  auto under = runningProblem(trial->documents_, *running);
+  if (!under.ok()) return nullptr;
+  trial->running_ = running;
+  trial->under_ = *std::move(under);
+  const planning::Running& state = trial->under_->state;
+  trial->remains_ = planning::whatRemains(trial->under_->composition->problem, state, kGrid);
+  trial->under_->composition->problem = trial->remains_.problem;
+  trial->begun_ = trial->remains_.past;
+  for (std::size_t i = 0; i < state.states.size(); ++i)
+    if (state.states[i].kind == planning::StepState::Kind::kSkipped) trial->begun_[i] = true;
   return trial;
 }
 
@@ -42,9 +58,11 @@ Documents onlyDishes(Documents documents, const std::set<std::string>& dishIds) 
   return documents;
 }
 
+// What is ready is as late as it is.
 planning::Problem Trial::inTime() const {
-  planning::Problem problem = composition_->problem;
-  for (planning::Dish& dish : problem.dishes) dish.lateLimit = 0;
+  planning::Problem problem = composition().problem;
+  for (planning::Dish& dish : problem.dishes)
+    if (begun_.empty() || !begun_[static_cast<std::size_t>(dish.lastStep)]) dish.lateLimit = 0;
   return problem;
 }
 
@@ -66,7 +84,12 @@ std::optional<planning::Outcome> Trial::bettered(const planning::Schedule& sched
   planning::RepairOptions options;
   options.search.seed = seed;
   options.rounds = rounds;
-  return planning::repairPlan(inTime(), schedule, options, &monitor);
+  const planning::Problem problem = inTime();
+  if (under_ != nullptr) {
+    auto mended = planning::repairPlan(problem, remains_.expected, options, &monitor);
+    if (mended && planning::servesAll(problem, mended->schedule)) return mended;
+  }
+  return planning::repairPlan(problem, schedule, options, &monitor);
 }
 
 std::optional<planning::Outcome> Trial::planned(std::uint64_t seed, std::int64_t conflicts,
@@ -76,6 +99,20 @@ std::optional<planning::Outcome> Trial::planned(std::uint64_t seed, std::int64_t
       planning::makePlan(inTime(), {.seed = seed, .workLimit = conflicts, .grid = kGrid}, &monitor);
   if (!outcome.ok()) return std::nullopt;
   return *std::move(outcome);
+}
+
+v1::Plan Trial::document(const planning::Outcome& outcome, int evenings) const {
+  if (under_ == nullptr) return planDocument(composition(), outcome, evenings);
+  planning::Replanned made;
+  made.remains = remains_;
+  made.schedule = outcome.schedule;
+  // The solver names no cook where none is needed; who did a finished step is known.
+  for (std::size_t i = 0; i < made.schedule.steps.size(); ++i)
+    if (remains_.past[i]) made.schedule.steps[i].cook = remains_.expected.steps[i].cook;
+  made.cost = outcome.cost;
+  made.work = outcome.work;
+  made.moves = planning::movesBetween(remains_, under_->state, made.schedule);
+  return runningDocument(composition(), made, *running_);
 }
 
 }  // namespace suppertide::compose

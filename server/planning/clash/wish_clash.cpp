@@ -158,7 +158,7 @@ class ClashSearch {
   bool cannotAllBeServed(const Dishes& dishes) { return conflict(served(dishes), {}); }
 
   WishClash otherWishes(const Dishes& dishes) {
-    const std::vector<Wish> all = wishesOf(problem_, dishes);
+    const std::vector<Wish> all = wishesOf(problem_, dishes, options_.relaxing.begun);
     Given given{all, {}};
     for (auto end = all.rbegin(); end != all.rend() && end->kind != WishKind::kServed;) {
       const auto next =

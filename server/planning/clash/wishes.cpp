@@ -32,7 +32,8 @@ struct Touched {
 
 }  // namespace
 
-std::vector<Wish> wishesOf(const Problem& problem, const std::vector<int>& dishes) {
+std::vector<Wish> wishesOf(const Problem& problem, const std::vector<int>& dishes,
+                           const std::vector<bool>& begun) {
   std::vector<Wish> wishes;
   const std::set<int> wanted(dishes.begin(), dishes.end());
   Touched touched;
@@ -42,6 +43,7 @@ std::vector<Wish> wishesOf(const Problem& problem, const std::vector<int>& dishe
     const Step& step = problem.steps[i];
     if (!wanted.contains(step.dish)) continue;
     touched.add(step);
+    if (!begun.empty() && begun[i]) continue;
     const bool bakes = std::any_of(step.modes.begin(), step.modes.end(),
                                    [](const Mode& mode) { return mode.oven.has_value(); });
     if (step.kind == StepKind::kBake && bakes)

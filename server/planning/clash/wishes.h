@@ -30,13 +30,15 @@ struct Wish {
 };
 
 // All wishes of `dishes` (indexes), in the order of the kinds. Steps that have
-// ended are facts, and their pins no wishes.
-std::vector<Wish> wishesOf(const Problem& problem, const std::vector<int>& dishes);
+// ended, or begun (by step; empty: none has), are facts, and their pins no wishes.
+std::vector<Wish> wishesOf(const Problem& problem, const std::vector<int>& dishes,
+                           const std::vector<bool>& begun = {});
 
 // Wishes taken back, and how far that may go.
 struct Relaxing {
   // By step: a bake is not tried below it, whatever is taken back; empty: no such bound.
   std::vector<int> leastCelsius = {};
+  std::vector<bool> begun = {};  // by step, as wishesOf() takes them
 };
 
 // The problem with only the dishes that `kept` asks for and every wish of
