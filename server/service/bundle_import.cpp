@@ -4,6 +4,7 @@
 #include <set>
 
 #include "absl/strings/str_cat.h"
+#include "server/service/running_event.h"
 
 namespace suppertide::service {
 namespace {
@@ -46,8 +47,21 @@ compose::Documents documentsIn(const v1::Bundle& bundle, const v1::Event& event)
   return documents;
 }
 
+// A plan under way is judged with what was reported of it: in the bundle, else in the household.
+compose::RunningPlan runningIn(Backend& backend, const Caller& caller, const v1::Bundle& bundle,
+                               const v1::Plan& plan) {
+  compose::RunningPlan running{plan, {}, {}};
+  running.now.set_seconds(backend.clock().now().time_since_epoch().count());
+  if (const v1::Progress* given = byId(bundle.progresses(), plan.id())) {
+    running.progress = *given;
+  } else if (readProgress(backend, caller.householdId, plan.id(), running.progress).failed()) {
+    running.progress.Clear();
+  }
+  return running;
+}
+
 // Plans may be stored only when the auditor finds nothing in them.
-compose::Violations auditPlans(const v1::Bundle& bundle) {
+compose::Violations auditPlans(Backend& backend, const Caller& caller, const v1::Bundle& bundle) {
   compose::Violations wrong;
   for (int i = 0; i < bundle.plans_size(); ++i) {
     v1::FieldViolation violation;
@@ -59,7 +73,8 @@ compose::Violations auditPlans(const v1::Bundle& bundle) {
       wrong.push_back(violation);
       continue;
     }
-    const auto audit = compose::auditPlan(documentsIn(bundle, *event), bundle.plans(i));
+    const auto audit = compose::auditRunning(documentsIn(bundle, *event),
+                                             runningIn(backend, caller, bundle, bundle.plans(i)));
     if (audit.ok() && audit->breaches.empty()) continue;
     violation.set_description(audit.ok() ? absl::StrCat("breaks ", audit->breaches.size(), " hard rules")
                                          : std::string(audit.status().message()));
@@ -144,7 +159,7 @@ Failure checkRoom(Backend& backend, const Caller& caller, const List& given, int
 
 Failure importOf(Backend& backend, const v1::Bundle& bundle, const Caller& caller, Import& import) {
   if (const auto wrong = compose::validate(bundle, false); !wrong.empty()) return invalid(wrong);
-  if (const auto wrong = auditPlans(bundle); !wrong.empty()) return invalid(wrong);
+  if (const auto wrong = auditPlans(backend, caller, bundle); !wrong.empty()) return invalid(wrong);
   const auto stored = backend.store().get(caller.householdId, {"household", caller.householdId});
   if (!stored.ok()) return fromStorage(stored.status());
   for (const Failure& wrong : {checkRoom<v1::Kitchen>(backend, caller, bundle.kitchens(), kMostKitchens),

@@ -9,9 +9,11 @@
 #include <utility>
 #include <vector>
 
+#include "server/compose/live_correction.h"
 #include "server/compose/remedies/find_remedies.h"
 #include "server/service/answer_stream.h"
 #include "server/service/bundle_import.h"
+#include "server/service/running_event.h"
 
 namespace suppertide::service {
 namespace {
@@ -59,6 +61,8 @@ class FindRemediesCall : public AnswerStream<v1::FindRemediesResponse>, public c
     for (std::size_t k = 1; k < remedy.changes.size(); ++k) *message.add_further() = remedy.changes[k];
     *message.mutable_event() = remedy.documents.event;
     *message.mutable_plan() = remedy.plan;
+    if (underWay_)
+      compose::carryOver(running_.plan, running_.progress.reports_size() > 0, *message.mutable_plan());
     addChanged(remedy.documents, message);
     offer(std::move(message));
   }
@@ -81,7 +85,27 @@ class FindRemediesCall : public AnswerStream<v1::FindRemediesResponse>, public c
             documentsOf(backend_, caller.householdId, asked_.event_id(), documents_, revision, nullptr);
         wrong.failed())
       return wrong;
+    if (const Failure wrong = readRunning(caller); wrong.failed()) return wrong;
     return enlist(caller);
+  }
+
+  // An event is under way once its plan has begun or somebody has told of it.
+  Failure readRunning(const Caller& caller) {
+    const auto plan = backend_.store().get(caller.householdId, {"plan", asked_.event_id()});
+    if (plan.status().code() == absl::StatusCode::kNotFound) return {};
+    if (!plan.ok()) return fromStorage(plan.status());
+    running_.plan = read<v1::Plan>(*plan);
+    running_.now.set_seconds(backend_.clock().now().time_since_epoch().count());
+    if (const Failure wrong =
+            readProgress(backend_, caller.householdId, asked_.event_id(), running_.progress);
+        wrong.failed())
+      return wrong;
+    const auto begun = [&](const v1::PlannedStep& step) {
+      return step.start_time().seconds() <= running_.now.seconds();
+    };
+    const auto& steps = running_.plan.steps();
+    underWay_ = running_.progress.reports_size() > 0 || std::any_of(steps.begin(), steps.end(), begun);
+    return {};
   }
 
   void opened() override {
@@ -96,7 +120,7 @@ class FindRemediesCall : public AnswerStream<v1::FindRemediesResponse>, public c
     if (cancelled_) return;
     begin_ = lastTold_ = SteadyClock::now();
     deadline_ = begin_ + kMostTime;
-    const auto result = compose::findRemedies(documents_, {}, this);
+    const auto result = compose::findRemedies(documents_, {}, this, underWay_ ? &running_ : nullptr);
     if (cancelled_) return;
     if (!result.ok()) return endWith(failure(result.status(), "CANNOT_PLAN"));
     v1::FindRemediesResponse message = progress();
@@ -151,6 +175,8 @@ class FindRemediesCall : public AnswerStream<v1::FindRemediesResponse>, public c
   const v1::FindRemediesRequest asked_;
   std::string householdId_;
   compose::Documents documents_;
+  compose::RunningPlan running_;  // when it is
+  bool underWay_ = false;
   SteadyClock::time_point begin_;  // these of the planning thread
   SteadyClock::time_point deadline_;
   SteadyClock::time_point lastTold_;

@@ -1,6 +1,7 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
+#include <map>
 #include <set>
 
 #include "tests/compose/small_dinner.h"
@@ -78,6 +79,89 @@ TEST_F(FindRemediesTest, TellsTheClashThenEachRemedyThenTheRanking) {
   EXPECT_FALSE(last.fits());
   EXPECT_EQ(std::set<int>(last.ranking().begin(), last.ranking().end()), numbers);
   EXPECT_GT(last.tried_count(), 0);
+}
+
+// The small dinner, planned; twenty minutes before the roast is due in it, the only oven breaks.
+class BrokenOvenTest : public FindRemediesTest {
+ protected:
+  BrokenOvenTest() : dinner_(compose::smallDinner()) {
+    v1::Event& event = *dinner_.mutable_events(0);
+    event.mutable_courses(0)->mutable_late_limit()->set_seconds(0);
+    event.set_live_correction(v1::LIVE_CORRECTION_OFF);
+    import(dinner_);
+    makePlan();
+    for (const v1::PlannedStep& step : plan_.steps())
+      if (step.id() == "roast/roast") now_ = step.start_time().seconds() - 20 * 60;
+    v1::Unavailable& away = *event.add_unavailable();
+    away.set_thing_id("large");
+    away.mutable_when()->mutable_start()->set_seconds(now_);
+    away.mutable_when()->mutable_limit()->set_seconds(now_ + 90 * 60);
+    *dinner_.add_plans() = plan_;
+  }
+
+  void makePlan() {
+    v1::MakePlanRequest asked;
+    asked.set_household_id(served_.household);
+    asked.set_event_id("supper");
+    asked.set_work_limit(3'000);
+    asked.set_request_id(freshRequest());
+    const auto context = with(served_.token);
+    const auto stream = stub_->MakePlan(context.get(), asked);
+    v1::MakePlanResponse message;
+    while (stream->Read(&message)) plan_ = message.plan();
+    EXPECT_TRUE(stream->Finish().ok());
+  }
+
+  // What the household would hold with the remedy made.
+  v1::Bundle remedied(const v1::FindRemediesResponse& remedy) const {
+    v1::Bundle bundle = dinner_;
+    *bundle.mutable_events(0) = remedy.event();
+    *bundle.mutable_plans(0) = remedy.plan();
+    if (remedy.has_kitchen()) *bundle.mutable_kitchens(0) = remedy.kitchen();
+    for (const v1::Recipe& recipe : remedy.recipes()) *bundle.add_recipes() = recipe;
+    return bundle;
+  }
+
+  v1::Bundle dinner_;
+  v1::Plan plan_;
+  std::int64_t now_ = 0;
+};
+
+TEST_F(BrokenOvenTest, WhatIsDoneStaysInEveryRemedyAndEachCanBeStored) {
+  served_.clock().set(Instant(std::chrono::seconds(now_)));
+  v1::UpdateEventRequest change;
+  change.set_household_id(served_.household);
+  change.set_request_id(freshRequest());
+  *change.mutable_event() = dinner_.events(0);
+  v1::WriteEventResponse written;
+  const auto context = with(served_.token);
+  const auto events = v1::EventService::NewStub(served_.channel());
+  const grpc::Status updated = events->UpdateEvent(context.get(), change, &written);
+  ASSERT_TRUE(updated.ok()) << updated.error_message();
+
+  std::vector<v1::FindRemediesResponse> messages;
+  ASSERT_TRUE(read(asked(), served_.token, messages).ok());
+  int remedies = 0;
+  for (const v1::FindRemediesResponse& message : messages) {
+    if (!message.has_remedy()) continue;
+    ++remedies;
+    SCOPED_TRACE(message.remedy().ShortDebugString());
+    EXPECT_EQ(message.plan().breaches_size(), 0);
+    EXPECT_EQ(message.plan().unserved_size(), 0);
+    std::map<std::string, std::int64_t> starts;
+    for (const v1::PlannedStep& step : message.plan().steps())
+      starts[step.id()] = step.start_time().seconds();
+    for (const v1::PlannedStep& step : plan_.steps()) {
+      if (step.start_time().seconds() < now_) {
+        EXPECT_EQ(starts[step.id()], step.start_time().seconds()) << step.id();
+      } else {
+        EXPECT_GE(starts[step.id()], now_) << step.id();
+      }
+    }
+    const grpc::Status stored = served_.import(remedied(message));
+    EXPECT_TRUE(stored.ok()) << stored.error_message();
+  }
+  EXPECT_GE(remedies, 1);
 }
 
 TEST_F(FindRemediesTest, SaysThatTheEventFits) {
