@@ -13,6 +13,8 @@ constexpr int kCookMoves = 30;
 // Orders of its steps tried for a dish with many rings, at first and when it is put back.
 constexpr int kFirstTries = 100;
 constexpr int kLaterTries = 2;
+// Stays in an oven that are so far apart still hinder each other: it has to heat up between them.
+constexpr Minute kNear = 60;
 
 // Long dishes with little room first: they find least places.
 std::vector<int> firstOrder(const GridModel& model) {
@@ -28,6 +30,65 @@ std::vector<int> firstOrder(const GridModel& model) {
   return order;
 }
 
+int pick(const std::vector<int>& dishes, std::mt19937& random) {
+  return dishes[random() % dishes.size()];
+}
+
+std::vector<int> lateDishes(const Draft& draft) {
+  const Problem& problem = draft.model().problem();
+  std::vector<int> late;
+  for (int d = 0; d < sizeOf(problem.dishes); ++d) {
+    const Dish& dish = at(problem.dishes, d);
+    if (draft.served(d) && at(draft.plan().steps, dish.lastStep).end > dish.serve) late.push_back(d);
+  }
+  return late;
+}
+
+// When the dish is in which oven.
+std::vector<std::pair<int, Interval<Minute>>> staysOf(const Draft& draft, int dish) {
+  std::vector<std::pair<int, Interval<Minute>>> stays;
+  for (const int i : draft.model().distances(dish).steps) {
+    const Placement& place = at(draft.plan().steps, i);
+    const auto& oven = at(at(draft.model().problem().steps, i).modes, place.mode).oven;
+    if (oven) stays.push_back({oven->oven, {place.start, place.end}});
+  }
+  return stays;
+}
+
+// Served dishes that are in an oven of this one's shortly before or after it, or with it.
+std::vector<int> neighboursOf(const Draft& draft, int dish) {
+  const auto own = staysOf(draft, dish);
+  std::vector<int> neighbours;
+  for (int d = 0; d < sizeOf(draft.model().problem().dishes); ++d) {
+    if (d == dish || !draft.served(d)) continue;
+    const auto others = staysOf(draft, d);
+    const bool near = std::any_of(own.begin(), own.end(), [&](const auto& a) {
+      return std::any_of(others.begin(), others.end(), [&](const auto& b) {
+        return a.first == b.first && b.second.start < a.second.limit + kNear &&
+               a.second.start < b.second.limit + kNear;
+      });
+    });
+    if (near) neighbours.push_back(d);
+  }
+  return neighbours;
+}
+
+// Up to three dishes: any, or one that is late and others in its oven about then.
+std::vector<int> dishesToMove(const Draft& draft, std::mt19937& random) {
+  const int dishes = sizeOf(draft.model().problem().dishes);
+  const int count = 1 + static_cast<int>(random() % 3);
+  std::vector<int> all(static_cast<std::size_t>(dishes));
+  std::iota(all.begin(), all.end(), 0);
+  std::vector<int> chosen;
+  std::vector<int> from;
+  if (const auto late = lateDishes(draft); !late.empty() && random() % 2 == 0) {
+    chosen.push_back(pick(late, random));
+    from = neighboursOf(draft, chosen.front());
+  }
+  while (sizeOf(chosen) < count) chosen.push_back(pick(from.empty() ? all : from, random));
+  return chosen;
+}
+
 // Takes out up to three dishes and puts them and the unserved ones back in any order.
 void replaceDishes(Draft& draft, std::mt19937& random) {
   const GridModel& model = draft.model();
@@ -35,9 +96,7 @@ void replaceDishes(Draft& draft, std::mt19937& random) {
   std::vector<int> out;
   for (int d = 0; d < dishes; ++d)
     if (!draft.served(d) && !model.dropped(d)) out.push_back(d);
-  const int taken = 1 + static_cast<int>(random() % 3);
-  for (int k = 0; k < taken; ++k) {
-    const int d = static_cast<int>(random() % static_cast<unsigned>(dishes));
+  for (const int d : dishesToMove(draft, random)) {
     if (!draft.served(d)) continue;
     draft.take(d);
     out.push_back(d);
