@@ -133,9 +133,10 @@ TEST(HeadlineTest, SaysHowSureACourseIsInOneSentence) {
   course.set_on_time_chance(0.874);
   course.set_late_step_id("gratin/bake");
   course.set_late_step_share(0.6);
-  EXPECT_THAT(headlineText(view(200, false, plan)),
-              HasSubstr("slack 10 min\n• Main course is ready in time on 87 of 100 such evenings; when it is "
-                        "late, most often because “Bake the gratin · Leek gratin” took longer.\n"));
+  EXPECT_THAT(
+      headlineText(view(200, false, plan)),
+      HasSubstr("slack 10 min\n• Main course is ready in time on 87 of 100 such evenings; when it is "
+                "late, most often (60 of 100 times) because “Bake the gratin · Leek gratin” took longer.\n"));
   course.set_on_time_chance(0.999);
   EXPECT_THAT(headlineText(view(200, false, plan)),
               HasSubstr("• Main course is ready in time on practically every evening.\n"));
