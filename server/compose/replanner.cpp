@@ -264,7 +264,8 @@ absl::StatusOr<ReplannedEvent> replanEvent(const Documents& documents, const Run
   result.nothingMoves = result.plan.moved_steps().empty();
   (*result.plan.mutable_input_etags())[absl::StrCat("reports/", result.plan.id())] =
       absl::StrCat(running.progress.reports_size());
-  if (monitor == nullptr || !monitor->stop()) addWishClashes(composition, made->schedule, result.plan);
+  if (monitor == nullptr || !monitor->stop())
+    addWishClashes(composition, made->schedule, result.plan, made->remains.past);
   return result;
 }
 

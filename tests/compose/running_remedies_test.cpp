@@ -106,6 +106,17 @@ TEST_F(RunningRemediesTest, TellsWhatMovesAgainstThePlanThatRuns) {
   for (const FoundRemedy& remedy : found.remedies) EXPECT_GT(remedy.plan.moved_steps_size(), 0);
 }
 
+TEST_F(RunningRemediesTest, WhatHasBegunIsNoWishThatCouldBeTakenBack) {
+  breakOvenFor(90);
+  const auto replanned = replanEvent(documents_, running_, {.seed = 1, .workLimit = 2'000});
+  ASSERT_TRUE(replanned.ok()) << replanned.status();
+  ASSERT_GT(replanned->plan.clashes_size(), 0);
+  std::vector<v1::Clash> clashes(replanned->plan.clashes().begin(), replanned->plan.clashes().end());
+  for (const v1::Clash& clash : search().clashes) clashes.push_back(clash);
+  for (const v1::Clash& clash : clashes)
+    for (const v1::Wish& wish : clash.wishes()) EXPECT_NE(wish.kind(), v1::WISH_KIND_PINNED);
+}
+
 TEST_F(RunningRemediesTest, AnEveningThatGoesAsPlannedNeedsNone) {
   EXPECT_TRUE(search().fits);
 }

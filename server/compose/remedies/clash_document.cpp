@@ -195,8 +195,10 @@ std::vector<int> suspectsOf(const Composition& composition, const planning::Sche
   return dishes;
 }
 
-void addWishClashes(const Composition& composition, const planning::Schedule& schedule, v1::Plan& plan) {
+void addWishClashes(const Composition& composition, const planning::Schedule& schedule, v1::Plan& plan,
+                    const std::vector<bool>& begun) {
   ClashSearchOptions options;
+  options.begun = begun;
   options.suspects = suspectsOf(composition, schedule);
   if (options.suspects.empty()) return;
   options.conflicts = kQuickConflicts;

@@ -31,7 +31,9 @@ std::vector<int> suspectsOf(const Composition& composition, const planning::Sche
 
 // Where a dish is unserved or late: what clashes, by a search of little effort
 // that no clock cuts short, so that the same plan has the same clashes.
-void addWishClashes(const Composition& composition, const planning::Schedule& schedule, v1::Plan& plan);
+// `begun` by step, empty for a plan that is not under way: what has begun is a fact and no wish.
+void addWishClashes(const Composition& composition, const planning::Schedule& schedule, v1::Plan& plan,
+                    const std::vector<bool>& begun = {});
 
 v1::Clash clashDocument(const Composition& composition, const planning::WishClash& clash);
 
