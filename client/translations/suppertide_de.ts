@@ -5354,6 +5354,10 @@ Bringen Sie es in Ordnung, und planen Sie noch einmal.</translation>
         <source>%1 In time in %2 of 100 evenings.</source>
         <translation>%1 Rechtzeitig an %2 von 100 Abenden.</translation>
     </message>
+    <message>
+        <source>%1 In time in %2 of 100 evenings; when it is late, mostly because %3 takes longer.</source>
+        <translation>%1 Rechtzeitig an %2 von 100 Abenden; sonst meist deshalb nicht, weil %3 länger dauert.</translation>
+    </message>
 </context>
 <context>
     <name>suppertide::ReminderWords</name>

@@ -6,6 +6,12 @@
 #include "client/words/joined.h"
 
 namespace suppertide {
+namespace {
+
+// Of 100: nobody needs to know what makes the others late.
+constexpr int kSureEvenings = 95;
+
+}  // namespace
 
 QString RemedyWords::sentence(const google::protobuf::RepeatedPtrField<v1::Remedy>& changes) const {
   QStringList parts;
@@ -96,11 +102,25 @@ QString RemedyWords::cost() const {
   if (costs.ovens() > 0) parts << tr("%1 of empty oven").arg(length(costs.ovens()));
   QString words = parts.isEmpty() ? tr("Nothing waits and nobody is asked at a bad hour.")
                                   : tr("%1.").arg(Joined::capitalised(Joined::words(parts)));
-  double least = 2;
+  const v1::PlannedCourse* course = leastSure();
+  if (course == nullptr) return words;
+  const int evenings = static_cast<int>(std::floor(course->on_time_chance() * 100));
+  if (evenings >= kSureEvenings || course->late_step_id().empty())
+    return tr("%1 In time in %2 of 100 evenings.").arg(words).arg(evenings);
+  return tr("%1 In time in %2 of 100 evenings; when it is late, mostly because %3 takes longer.")
+      .arg(words)
+      .arg(evenings)
+      .arg(view_.quoted(course->late_step_id()));
+}
+
+// Null while nothing was simulated.
+const v1::PlannedCourse* RemedyWords::leastSure() const {
+  const v1::PlannedCourse* least = nullptr;
   for (const v1::PlannedCourse& course : plan_.courses())
-    if (course.has_on_time_chance()) least = std::min(least, course.on_time_chance());
-  if (least > 1) return words;
-  return tr("%1 In time in %2 of 100 evenings.").arg(words).arg(static_cast<int>(std::floor(least * 100)));
+    if (course.has_on_time_chance() &&
+        (least == nullptr || course.on_time_chance() < least->on_time_chance()))
+      least = &course;
+  return least;
 }
 
 }  // namespace suppertide

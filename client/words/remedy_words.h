@@ -26,6 +26,7 @@ class RemedyWords {
   QString levain(const v1::Remedy& what) const;
   QString later(const v1::Remedy& what) const;
   QString borrowed(const v1::Remedy& what) const;
+  const v1::PlannedCourse* leastSure() const;
 
   const PlanView& view_;
   const v1::Event& event_;

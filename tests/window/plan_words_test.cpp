@@ -113,6 +113,12 @@ TEST_F(PlanWordsTest, ARemedySaysWhatItCosts) {
   const RemedyWords words(view_, event, plan);
   EXPECT_EQ(words.sentence(changes).toStdString(), "Serve Chicken 20 min later, at 18:25.");
   EXPECT_EQ(words.cost().toStdString(), "40 min waiting or off its best. In time in 96 of 100 evenings.");
+  plan.mutable_courses(0)->set_on_time_chance(0.75);
+  plan.mutable_courses(0)->set_late_step_id("rolls/shape");
+  EXPECT_EQ(
+      words.cost().toStdString(),
+      "40 min waiting or off its best. In time in 75 of 100 evenings; when it is late, mostly because " +
+          view_.quoted("rolls/shape").toStdString() + " takes longer.");
 }
 
 TEST_F(PlanWordsTest, AMoveSaysFromWhereToWhereAndWhy) {
