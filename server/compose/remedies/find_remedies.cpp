@@ -71,14 +71,13 @@ class RemedyHunt {
     return options;
   }
 
-  // Meanwhile the scout tries what might help the dishes that clash, whichever of their wishes matter.
+  // While others are looked for, the scout tries what might help the first's dishes.
   std::vector<planning::WishClash> clashesToTell(const Trial& trial, const Trial::Fit& fit) {
     ClashSearchOptions options = clashSearch(trial, fit);
-    sendScout(trial, fit.clashing);
     options.found = [&](const planning::WishClash& clash) {
       search_.clashes.push_back(clashDocument(trial.composition(), clash));
       if (monitor_ != nullptr) monitor_->clashesKnown(search_.clashes);
-      if (search_.clashes.size() == 1 && dishesOf(clash) != fit.clashing) sendScout(trial, dishesOf(clash));
+      if (search_.clashes.size() == 1) sendScout(trial, dishesOf(clash));
     };
     return findWishClashes(trial.composition(), options);
   }
