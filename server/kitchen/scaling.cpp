@@ -4,6 +4,8 @@
 #include <array>
 #include <cmath>
 
+#include "server/kitchen/rack_answer.h"
+
 namespace suppertide::kitchen {
 namespace {
 
@@ -44,11 +46,18 @@ BakeMinutes minutesAtDepth(double minutes, double depthFactor) {
   return inOrder(minutes * depthFactor, minutes * depthFactor * depthFactor);
 }
 
-int loadsOf(const Oven& oven, const Pan& pan, int count) {
+PanLoads loadsOf(const Oven& oven, const Pan& pan, int count) {
+  PanLoads loads;
+  const auto goes = [&](int atOnce) { return (count + atOnce - 1) / atOnce; };
+  int mayBe = 0;
   Pan load = pan;
-  for (load.count = std::min(count, kMostPans); load.count > 0; --load.count)
-    if (fitsRacks(oven, {load})) return (count + load.count - 1) / load.count;
-  return 0;
+  for (load.count = std::min(count, kMostPans); load.count > 0 && loads.count == 0; --load.count) {
+    const RackAnswer answer = rackAnswer(oven, {load});
+    if (answer == RackAnswer::kUnproven) mayBe = std::max(mayBe, load.count);
+    if (answer == RackAnswer::kYes) loads.count = goes(load.count);
+  }
+  loads.fewerMayDo = mayBe > 0 && (loads.count == 0 || goes(mayBe) < loads.count);
+  return loads;
 }
 
 }  // namespace suppertide::kitchen

@@ -34,7 +34,12 @@ BakeMinutes minutesOfRoast(double minutes, double massFactor);
 // A pan filled `depthFactor` times as deep: d to d squared.
 BakeMinutes minutesAtDepth(double minutes, double depthFactor);
 
-// How many goes `count` equal pans need in an oven; 0 when not even one fits.
-int loadsOf(const Oven& oven, const Pan& pan, int count);
+struct PanLoads {
+  int count = 0;            // 0: not even one pan fits
+  bool fewerMayDo = false;  // no way to lay more at once was found, nor is it proven that there is none
+};
+
+// How many goes `count` equal pans need in an oven.
+PanLoads loadsOf(const Oven& oven, const Pan& pan, int count);
 
 }  // namespace suppertide::kitchen

@@ -25,6 +25,25 @@ class ShelfOutline {
 
   ShelfOutline(int width, int depth) : width_(width), depth_(depth) { corners_[0] = {0, 0}; }
 
+  int count() const { return count_; }
+  int xOf(int i) const { return corner(i).x; }
+  int yOf(int i) const { return corner(i).y; }
+  int limitOf(int i) const { return i + 1 < count_ ? corner(i + 1).x : width_; }
+  // Whether something can lie against what is left of step `i`: the shelf's side, or a higher step.
+  bool fallsAt(int i) const { return i == 0 || corner(i - 1).y > corner(i).y; }
+
+  // A number of 64 bits for the outline together with `seed`; two that differ have the same one only by a
+  // chance of 2^-64.
+  std::uint64_t mixed(std::uint64_t seed) const {
+    std::uint64_t mix = seed * 0x9e3779b97f4a7c15U;
+    for (int i = 0; i < count_; ++i) {
+      mix ^= static_cast<std::uint64_t>(corner(i).x) << 16 | static_cast<std::uint64_t>(corner(i).y);
+      mix *= 0xff51afd7ed558ccdU;
+      mix ^= mix >> 32;
+    }
+    return mix;
+  }
+
   // The lowest step, the leftmost of several.
   Step lowest() const {
     int at = 0;

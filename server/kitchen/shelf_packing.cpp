@@ -1,7 +1,6 @@
 #include "server/kitchen/shelf_packing.h"
 
 #include <algorithm>
-#include <bitset>
 #include <cstdint>
 #include <iterator>
 
@@ -10,8 +9,6 @@
 namespace suppertide::kitchen {
 namespace {
 
-constexpr int kWidestShelf = 2000;
-constexpr int kUsualShelf = 511;  // most are no wider, and then sums of lengths are quick
 using Step = ShelfOutline::Step;
 
 // A length over which nothing of at least `least` can lie counts as all of
@@ -34,143 +31,10 @@ long scaledArea(int width, int depth, const std::vector<Footprint>& kinds, int l
   return area;
 }
 
-// Fills the shelf from the front, always at the lowest, leftmost step of the
-// outline of what lies there already.
-//
-// Take a packing that cannot be improved by moving one rectangle left or to the
-// front, and look at that step: its left corner is covered by a rectangle lying
-// exactly in it (a), or some rectangle lies on the step further right (b), or
-// none lies on it and the step is lost up to its lower neighbour (c). In (b)
-// the rectangle would slide left but for one that hangs over the step's left
-// wall and touches it above; so it is higher than that wall, and it starts where
-// a chain of later rectangles from some edge left of the step ends. Each packing
-// has one such story, and lost area is counted, so few stories are read.
-template <int kWidest>
-class ShelfSearch {
- public:
-  ShelfSearch(int width, int depth, std::vector<Footprint> kinds, int& steps)
-      : width_(width), depth_(depth), kinds_(std::move(kinds)), outline_(width, depth), steps_(steps) {
-    spare_ = static_cast<long>(width_) * depth_;
-    for (const Footprint& kind : kinds_) {
-      spare_ -= static_cast<long>(kind.width) * kind.depth * kind.count;
-      left_ += kind.count;
-    }
-  }
-
-  bool run() { return spare_ >= 0 && place(); }
-  const std::vector<Spot>& spots() const { return spots_; }
-
- private:
-  using Ends = std::bitset<static_cast<std::size_t>(kWidest) + 1>;
-
-  bool place() {
-    if (left_ == 0) return true;
-    if (steps_ == 0) return false;
-    --steps_;
-    const Step step = outline_.lowest();
-    if (step.y >= depth_) return false;
-    for (std::size_t k = 0; k < kinds_.size(); ++k) {
-      if (tryKind(step, k, false)) return true;
-      if (kinds_[k].width != kinds_[k].depth && tryKind(step, k, true)) return true;
-    }
-    return lose(step, step.limit, std::min(step.leftWall, step.rightWall), [&] { return place(); });
-  }
-
-  bool tryKind(const Step& step, std::size_t k, bool turned) {
-    if (kinds_[k].count == 0) return false;
-    const int wide = turned ? kinds_[k].depth : kinds_[k].width;
-    const int deep = turned ? kinds_[k].width : kinds_[k].depth;
-    if (wide > step.limit - step.x || step.y + deep > depth_) return false;
-    if (put(step, k, turned, step.x)) return true;
-    if (step.x == 0 || step.y + deep <= step.leftWall) return false;
-    // Beyond this the lost corner alone is more than can be spared.
-    const long affordable = step.x + spare_ / (step.leftWall - step.y);
-    const int last = static_cast<int>(std::min<long>(step.limit - wide, affordable));
-    if (last <= step.x) return false;
-    const Ends ends = chainEnds(step, k);
-    for (int x = step.x + 1; x <= last; ++x) {
-      if (!ends[static_cast<std::size_t>(x)]) continue;
-      const bool done = lose(step, x, step.leftWall, [&] {
-        const Step rest = outline_.lowest();
-        return rest.x == x && rest.y == step.y && put(rest, k, turned, x);
-      });
-      if (done) return true;
-    }
-    return false;
-  }
-
-  bool put(const Step& step, std::size_t k, bool turned, int x) {
-    const int wide = turned ? kinds_[k].depth : kinds_[k].width;
-    const int deep = turned ? kinds_[k].width : kinds_[k].depth;
-    const ShelfOutline before = outline_;
-    outline_.raise(step, x, x + wide, step.y + deep);
-    --kinds_[k].count;
-    --left_;
-    spots_.push_back({static_cast<int>(k), x, step.y, turned});
-    if (place()) return true;
-    spots_.pop_back();
-    ++left_;
-    ++kinds_[k].count;
-    outline_ = before;
-    return false;
-  }
-
-  // Gives up the step's area from its left end to `limit`, up to `y`, and goes on.
-  template <typename Rest>
-  bool lose(const Step& step, int limit, int y, const Rest& rest) {
-    const long lost = static_cast<long>(limit - step.x) * (y - step.y);
-    if (lost > spare_) return false;
-    const ShelfOutline before = outline_;
-    spare_ -= lost;
-    outline_.raise(step, step.x, limit, y);
-    if (rest()) return true;
-    spare_ += lost;
-    outline_ = before;
-    return false;
-  }
-
-  // Where a chain of rectangles other than one of kind `k`, begun at an edge
-  // left of the step, may end.
-  Ends chainEnds(const Step& step, std::size_t k) const {
-    Ends reached;
-    reached[0] = true;
-    for (const Spot& spot : spots_) {
-      const Footprint& print = kinds_[static_cast<std::size_t>(spot.kind)];
-      const int edge = spot.x + (spot.turned ? print.depth : print.width);
-      if (edge < step.x) reached[static_cast<std::size_t>(edge)] = true;
-    }
-    for (std::size_t other = 0; other < kinds_.size(); ++other) {
-      const Footprint& print = kinds_[other];
-      const int count = print.count - (other == k ? 1 : 0);
-      for (int i = 0; i < count; ++i)
-        reached |= (reached << static_cast<std::size_t>(print.width)) |
-                   (reached << static_cast<std::size_t>(print.depth));
-    }
-    return reached;
-  }
-
-  int width_;
-  int depth_;
-  std::vector<Footprint> kinds_;  // counts of what is still to be placed
-  ShelfOutline outline_;
-  std::vector<Spot> spots_;
-  long spare_ = 0;  // area that may still be lost
-  int left_ = 0;
-  int& steps_;
-};
-
 int countOf(const std::vector<Footprint>& footprints) {
   int count = 0;
   for (const Footprint& print : footprints) count += print.count;
   return count;
-}
-
-template <int kWidest>
-std::optional<std::vector<Spot>> searched(int width, int depth, const std::vector<Footprint>& footprints,
-                                          int& steps) {
-  ShelfSearch<kWidest> search(width, depth, footprints, steps);
-  if (!search.run()) return std::nullopt;
-  return search.spots();
 }
 
 // What is best to lay next on a step: more is better. `fills` is the width that stays free beside it.
@@ -251,18 +115,15 @@ bool layBy(const NextIdea& nextIdea, int width, int depth, std::vector<Footprint
 
 }  // namespace
 
-std::optional<std::vector<Spot>> packShelf(int width, int depth, const std::vector<Footprint>& footprints,
-                                           int& steps) {
-  const bool inReach =
-      countOf(footprints) < ShelfOutline::kMostCorners && width <= kWidestShelf && depth <= kWidestShelf;
-  if (!inReach || isTooMuch(width, depth, footprints)) return std::nullopt;
-  return width <= kUsualShelf ? searched<kUsualShelf>(width, depth, footprints, steps)
-                              : searched<kWidestShelf>(width, depth, footprints, steps);
-}
-
-std::optional<std::vector<Spot>> packShelf(int width, int depth, const std::vector<Footprint>& footprints) {
-  int steps = kMostShelfSteps;
-  return packShelf(width, depth, footprints, steps);
+bool fitPair(int width, int depth, const Footprint& one, const Footprint& other) {
+  const auto beside = [&](int wide, int deep, int otherWide, int otherDeep) {
+    return (wide + otherWide <= width && std::max(deep, otherDeep) <= depth) ||
+           (deep + otherDeep <= depth && std::max(wide, otherWide) <= width);
+  };
+  return beside(one.width, one.depth, other.width, other.depth) ||
+         beside(one.width, one.depth, other.depth, other.width) ||
+         beside(one.depth, one.width, other.width, other.depth) ||
+         beside(one.depth, one.width, other.depth, other.width);
 }
 
 std::optional<std::vector<Spot>> packShelfQuickly(int width, int depth,

@@ -1,4 +1,4 @@
-// Packs rectangles onto one shelf: a quick try, quick refusals, and the exact search.
+// Packs rectangles onto one shelf: a quick try, and quick refusals.
 #pragma once
 
 #include <optional>
@@ -20,21 +20,10 @@ struct Spot {
   bool turned = false;
 };
 
-// Steps of the exact search after which a shelf counts as full, some 10 ms. Sets
-// that people put on a shelf need some dozens; only many small pans, all of
-// different sizes and filling the shelf almost wholly, come here.
-inline constexpr int kMostShelfSteps = 100'000;
+inline constexpr int kWidestShelf = 2000;  // mm, either way
 
-// Spots for all footprints, at most 15 rectangles, on a shelf of `width` x `depth`
-// (at most 2000 mm), or none when they cannot lie there without overlap. Turning by
-// 90 degrees is allowed.
-// Exact within kMostShelfSteps; "none" beyond.
-std::optional<std::vector<Spot>> packShelf(int width, int depth, const std::vector<Footprint>& footprints);
-
-// The same with a budget of steps that goes down; 0 afterwards means that it ran
-// out, and "none" then only that no spots were found.
-std::optional<std::vector<Spot>> packShelf(int width, int depth, const std::vector<Footprint>& footprints,
-                                           int& steps);
+// Whether two rectangles can lie on the shelf together, each either way round.
+bool fitPair(int width, int depth, const Footprint& one, const Footprint& other);
 
 // Spots found by laying the best next one at the lowest place, by several ideas
 // of best, then by `mixedTries` runs that mix them. None says nothing. A few

@@ -7,7 +7,7 @@
 #include <vector>
 
 #include "server/kitchen/oven_fit.h"
-#include "server/kitchen/racks.h"
+#include "server/kitchen/rack_answer.h"
 #include "tests/bench/cpu_time.h"
 
 namespace suppertide::kitchen {
@@ -61,7 +61,7 @@ std::vector<Pan> tiles(Dice& dice, int count, int slack) {
   return parts;
 }
 
-// Runs every oven once an iteration; tells the slowest and how many fit.
+// Runs every oven once an iteration; tells the slowest, how many fit, and of how many that is not sure.
 void runAll(benchmark::State& state, const Oven& in, const std::function<std::vector<Pan>(Dice&)>& pansOf) {
   std::vector<std::vector<Pan>> sets;
   for (unsigned seed = 1; seed <= kOvens; ++seed) {
@@ -70,16 +70,20 @@ void runAll(benchmark::State& state, const Oven& in, const std::function<std::ve
   }
   double worst = 0;
   int fitting = 0;
+  int unproven = 0;
   for (auto _ : state) {
-    fitting = 0;
+    fitting = unproven = 0;
     for (const std::vector<Pan>& pans : sets) {
       const CpuWatch watch;
-      fitting += fitsRacks(in, pans) ? 1 : 0;
+      const RackAnswer answer = rackAnswer(in, pans);
+      fitting += answer == RackAnswer::kYes ? 1 : 0;
+      unproven += answer == RackAnswer::kUnproven ? 1 : 0;
       worst = std::max(worst, 1000 * watch.seconds());
     }
   }
   state.counters["worst_ms"] = worst;
   state.counters["fitting"] = fitting;
+  state.counters["unproven"] = unproven;
   state.SetItemsProcessed(static_cast<int64_t>(state.iterations()) * kOvens);
 }
 
@@ -118,6 +122,23 @@ void dozenThatTileTwoShelves(benchmark::State& state) {
   });
 }
 BENCHMARK(dozenThatTileTwoShelves)->Unit(benchmark::kMillisecond);
+
+// One of them is grown until they most likely cannot lie there.
+void dozenThatTiledTwoShelves(benchmark::State& state) {
+  runAll(state, oven({100, 100}), [](Dice& dice) {
+    std::vector<Pan> both = tiles(dice, 6, 5);
+    const std::vector<Pan> upper = tiles(dice, 6, 5);
+    both.insert(both.end(), upper.begin(), upper.end());
+    both.front().widthMm += 6;
+    return both;
+  });
+}
+BENCHMARK(dozenThatTiledTwoShelves)->Unit(benchmark::kMillisecond);
+
+void tenMiddlingOnOneShelf(benchmark::State& state) {
+  runAll(state, oven({100}), [](Dice& dice) { return unlike(dice, 10, 90, 170, 80); });
+}
+BENCHMARK(tenMiddlingOnOneShelf)->Unit(benchmark::kMillisecond);
 
 void fitsACurveWithAMisreadReading(benchmark::State& state) {
   std::vector<OvenReading> readings;

@@ -6,10 +6,12 @@
 #include <chrono>
 #include <random>
 
-#include "server/kitchen/shelf_packing.h"
+#include "server/kitchen/shelf_search.h"
 
 namespace suppertide::kitchen {
 namespace {
+
+constexpr long kPlentySteps = 1'000'000;
 
 Oven oven(std::vector<int> heights, int width, int depth, int shelves = 0) {
   Oven result;
@@ -114,65 +116,6 @@ TEST(RacksTest, AWheelOfFourAroundOneFitsThoughNoStraightCutDividesIt) {
   EXPECT_FALSE(fitsRacks(tight, {pan(200, 100, 50, 4), pan(101, 100, 50)}));
 }
 
-// A slow twin on a coarse grid: tries every place of every pan, in the order given.
-bool slowFits(std::vector<std::vector<bool>>& grid, const std::vector<Footprint>& left, std::size_t next) {
-  if (next == left.size()) return true;
-  const int width = static_cast<int>(grid.size());
-  const int depth = static_cast<int>(grid[0].size());
-  for (bool turned : {false, true}) {
-    const int wide = turned ? left[next].depth : left[next].width;
-    const int deep = turned ? left[next].width : left[next].depth;
-    for (int x = 0; x + wide <= width; ++x) {
-      for (int y = 0; y + deep <= depth; ++y) {
-        bool free = true;
-        for (int i = x; i < x + wide && free; ++i) {
-          for (int j = y; j < y + deep && free; ++j)
-            free = !grid[static_cast<std::size_t>(i)][static_cast<std::size_t>(j)];
-        }
-        if (!free) continue;
-        const auto paint = [&](bool value) {
-          for (int i = x; i < x + wide; ++i) {
-            for (int j = y; j < y + deep; ++j)
-              grid[static_cast<std::size_t>(i)][static_cast<std::size_t>(j)] = value;
-          }
-        };
-        paint(true);
-        if (slowFits(grid, left, next + 1)) return true;
-        paint(false);
-      }
-    }
-  }
-  return false;
-}
-
-TEST(ShelfPackingPropertyTest, AgreesWithTheSlowTwinOnSmallShelves) {
-  int yes = 0;
-  for (unsigned seed = 1; seed <= 1500; ++seed) {
-    SCOPED_TRACE(testing::Message() << "seed " << seed);
-    std::mt19937 random(seed);
-    const auto upTo = [&](int low, int high) {
-      return std::uniform_int_distribution<int>(low, high)(random);
-    };
-    const int width = upTo(4, 7);
-    const int depth = upTo(4, 7);
-    std::vector<Footprint> prints;
-    int area = 0;
-    while (prints.size() < 6) {
-      const Footprint next{upTo(1, 4), upTo(1, 4), 1};
-      if (area + next.width * next.depth > width * depth) break;
-      area += next.width * next.depth;
-      prints.push_back(next);
-    }
-    std::vector<std::vector<bool>> grid(static_cast<std::size_t>(width),
-                                        std::vector<bool>(static_cast<std::size_t>(depth)));
-    const bool expected = slowFits(grid, prints, 0);
-    yes += expected ? 1 : 0;
-    EXPECT_EQ(packShelf(width, depth, prints).has_value(), expected);
-  }
-  EXPECT_GT(yes, 300);
-  EXPECT_LT(yes, 1400);
-}
-
 std::vector<Pan> randomPans(std::mt19937& random, int most) {
   const auto upTo = [&](int low, int high) { return std::uniform_int_distribution<int>(low, high)(random); };
   std::vector<Pan> pans;
@@ -209,7 +152,10 @@ bool fitsSomehow(const Oven& in, const std::vector<Pan>& pans, std::vector<std::
                  std::size_t next) {
   if (next == pans.size()) {
     return std::all_of(shelves.begin(), shelves.end(), [&](const std::vector<Footprint>& shelf) {
-      return packShelf(in.shelfWidthMm, in.shelfDepthMm, shelf).has_value();
+      long steps = kPlentySteps;
+      return shelf.empty() || makeShelfSearch(in.shelfWidthMm, in.shelfDepthMm, shelf)
+                                  ->search((1U << shelf.size()) - 1, steps)
+                                  .has_value();
     });
   }
   for (std::vector<Footprint>& shelf : shelves) {

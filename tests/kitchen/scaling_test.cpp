@@ -47,10 +47,10 @@ Oven oven() {
 
 TEST(ScalingTest, CountsLoadsByWhatFitsAtOnce) {
   const Pan sheet{440, 360, 60, 1};
-  EXPECT_EQ(loadsOf(oven(), sheet, 3), 1);
-  EXPECT_EQ(loadsOf(oven(), sheet, 4), 2);
-  EXPECT_EQ(loadsOf(oven(), {460, 380, 60, 1}, 1), 0) << "too wide";
-  EXPECT_EQ(loadsOf(oven(), {100, 100, 60, 1}, 40), 4) << "twelve pans at once are the most";
+  EXPECT_EQ(loadsOf(oven(), sheet, 3).count, 1);
+  EXPECT_EQ(loadsOf(oven(), sheet, 4).count, 2);
+  EXPECT_EQ(loadsOf(oven(), {460, 380, 60, 1}, 1).count, 0) << "too wide";
+  EXPECT_EQ(loadsOf(oven(), {100, 100, 60, 1}, 40).count, 4) << "twelve pans at once are the most";
 }
 
 }  // namespace

@@ -172,7 +172,9 @@ class Scaler {
     kitchen::Pan pan = panOf(bake.pan());
     v1::OvenLoads& loads = *bake.add_ovens();
     loads.set_oven_id(from.id());
-    loads.set_load_count(kitchen::loadsOf(oven, pan, pan.count));
+    const kitchen::PanLoads needed = kitchen::loadsOf(oven, pan, pan.count);
+    loads.set_load_count(needed.count);
+    loads.set_fewer_may_do(needed.fewerMayDo);
     if (loads.load_count() > 0) return;
     pan.count = 1;
     if (const auto would = kitchen::panThatWould(oven, {pan}, 0))

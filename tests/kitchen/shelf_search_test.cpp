@@ -1,0 +1,158 @@
+#include "server/kitchen/shelf_search.h"
+
+#include <gtest/gtest.h>
+
+#include <bit>
+#include <random>
+
+namespace suppertide::kitchen {
+namespace {
+
+constexpr long kPlentySteps = 1'000'000;
+
+bool foundAlone(int width, int depth, const std::vector<Footprint>& prints) {
+  std::uint32_t all = 0;
+  for (const Footprint& print : prints)
+    for (int i = 0; i < print.count; ++i) all = all << 1 | 1;
+  long steps = kPlentySteps;
+  const bool found = makeShelfSearch(width, depth, prints)->search(all, steps).has_value();
+  EXPECT_GT(steps, 0);
+  return found;
+}
+
+struct Box {
+  int left, front, right, back;
+};
+
+void expectApart(int width, int depth, const std::vector<Footprint>& prints, const std::vector<Spot>& spots) {
+  std::vector<Box> boxes;
+  for (const Spot& spot : spots) {
+    const Footprint& print = prints[static_cast<std::size_t>(spot.kind)];
+    const Box box{spot.x, spot.y, spot.x + (spot.turned ? print.depth : print.width),
+                  spot.y + (spot.turned ? print.width : print.depth)};
+    EXPECT_TRUE(box.left >= 0 && box.front >= 0 && box.right <= width && box.back <= depth);
+    for (const Box& other : boxes)
+      EXPECT_FALSE(other.left < box.right && box.left < other.right && other.front < box.back &&
+                   box.front < other.back);
+    boxes.push_back(box);
+  }
+}
+
+// A slow twin on a coarse grid: tries every place of every pan, in the order given.
+bool slowFits(std::vector<std::vector<bool>>& grid, const std::vector<Footprint>& left, std::size_t next) {
+  if (next == left.size()) return true;
+  const int width = static_cast<int>(grid.size());
+  const int depth = static_cast<int>(grid[0].size());
+  for (bool turned : {false, true}) {
+    const int wide = turned ? left[next].depth : left[next].width;
+    const int deep = turned ? left[next].width : left[next].depth;
+    for (int x = 0; x + wide <= width; ++x) {
+      for (int y = 0; y + deep <= depth; ++y) {
+        bool free = true;
+        for (int i = x; i < x + wide && free; ++i) {
+          for (int j = y; j < y + deep && free; ++j)
+            free = !grid[static_cast<std::size_t>(i)][static_cast<std::size_t>(j)];
+        }
+        if (!free) continue;
+        const auto paint = [&](bool value) {
+          for (int i = x; i < x + wide; ++i) {
+            for (int j = y; j < y + deep; ++j)
+              grid[static_cast<std::size_t>(i)][static_cast<std::size_t>(j)] = value;
+          }
+        };
+        paint(true);
+        if (slowFits(grid, left, next + 1)) return true;
+        paint(false);
+      }
+    }
+  }
+  return false;
+}
+
+TEST(ShelfSearchPropertyTest, AgreesWithTheSlowTwinOnSmallShelves) {
+  int yes = 0;
+  for (unsigned seed = 1; seed <= 1500; ++seed) {
+    SCOPED_TRACE(testing::Message() << "seed " << seed);
+    std::mt19937 random(seed);
+    const auto upTo = [&](int low, int high) {
+      return std::uniform_int_distribution<int>(low, high)(random);
+    };
+    const int width = upTo(4, 7);
+    const int depth = upTo(4, 7);
+    std::vector<Footprint> prints;
+    int area = 0;
+    while (prints.size() < 6) {
+      const Footprint next{upTo(1, 4), upTo(1, 4), 1};
+      if (area + next.width * next.depth > width * depth) break;
+      area += next.width * next.depth;
+      prints.push_back(next);
+    }
+    std::vector<std::vector<bool>> grid(static_cast<std::size_t>(width),
+                                        std::vector<bool>(static_cast<std::size_t>(depth)));
+    const bool expected = slowFits(grid, prints, 0);
+    yes += expected ? 1 : 0;
+    if (prints.empty()) continue;
+    EXPECT_EQ(foundAlone(width, depth, prints), expected);
+  }
+  EXPECT_GT(yes, 300);
+  EXPECT_LT(yes, 1400);
+}
+
+TEST(ShelfSearchPropertyTest, WhatWasFoundOutForSomePansSpoilsNoAnswerAboutOthers) {
+  int yes = 0;
+  int asked = 0;
+  for (unsigned seed = 1; seed <= 60; ++seed) {
+    SCOPED_TRACE(testing::Message() << "seed " << seed);
+    std::mt19937 random(seed);
+    const auto upTo = [&](int low, int high) {
+      return std::uniform_int_distribution<int>(low, high)(random);
+    };
+    std::vector<Footprint> prints;
+    for (int i = 0; i < 8; ++i) prints.push_back({upTo(10, 24), upTo(10, 24), 1});
+    const auto shared = makeShelfSearch(46, 37, prints);
+    for (std::uint32_t some = 1; some < 1U << prints.size(); ++some) {
+      if (std::popcount(some) < 4 || std::popcount(some) > 6) continue;
+      std::vector<Footprint> chosen;
+      for (std::size_t i = 0; i < prints.size(); ++i)
+        if ((some >> i & 1U) != 0) chosen.push_back(prints[i]);
+      long steps = kPlentySteps;
+      const auto spots = shared->search(some, steps);
+      if (spots) expectApart(46, 37, prints, *spots);
+      EXPECT_EQ(spots.has_value(), foundAlone(46, 37, chosen)) << some;
+      yes += spots ? 1 : 0;
+      ++asked;
+    }
+  }
+  EXPECT_GT(yes, asked / 10);
+  EXPECT_LT(yes, asked * 9 / 10);
+}
+
+TEST(ShelfSearchTest, PansAlikeNeedNoMoreStepsThanTheyMust) {
+  // Seven of eight places: no room for the eighth, whichever of them that is.
+  long steps = kPlentySteps;
+  EXPECT_FALSE(makeShelfSearch(400, 200, {{100, 100, 7}, {101, 100, 1}})->search(0xFF, steps).has_value());
+  EXPECT_GT(steps, kPlentySteps - 2'000);
+}
+
+TEST(ShelfSearchTest, SaysWhenItsStepsRanOut) {
+  long steps = 3;
+  EXPECT_FALSE(makeShelfSearch(300, 300, {{200, 100, 4}, {100, 100, 1}})->search(0x1F, steps).has_value());
+  EXPECT_EQ(steps, 0);
+}
+
+TEST(ShelfSearchTest, WideShelvesAreSearchedToo) {
+  long steps = kPlentySteps;
+  const std::vector<Footprint> wheel = {{1200, 600, 4}, {600, 600, 1}};
+  const auto spots = makeShelfSearch(1800, 1800, wheel)->search(0x1F, steps);
+  ASSERT_TRUE(spots.has_value());
+  EXPECT_EQ(spots->size(), 5u);
+  expectApart(1800, 1800, wheel, *spots);
+}
+
+TEST(ShelfSearchTest, DeclinesWhatIsBeyondIt) {
+  EXPECT_EQ(makeShelfSearch(300, 300, {{10, 10, kMostSearched + 1}}), nullptr);
+  EXPECT_EQ(makeShelfSearch(kWidestShelf + 1, 300, {{10, 10, 1}}), nullptr);
+}
+
+}  // namespace
+}  // namespace suppertide::kitchen
