@@ -12,8 +12,6 @@ constexpr int kUsualPanMm = 200;
 constexpr int kUsualHeightMm = 60;
 // Taking one load out and putting the next in. Common practice, no source.
 constexpr int kChangeMinutes = 10;
-// The usual limits around a ferment, as plain steps have them.
-constexpr int kFermentGap = 15;
 constexpr char kMark[] = ".load-";
 
 int minutes(const google::protobuf::Duration& duration) {

@@ -9,6 +9,9 @@
 namespace suppertide::compose {
 
 inline constexpr int kMostLoads = 6;
+// Minutes that a dough waits at most for its ferment, and after it for what comes next, where the recipe says
+// nothing: a shaped dough does not wait. Common practice, no source.
+inline constexpr int kFermentGap = 15;
 
 // How many loads a bake may and must be divided into; {1, 1} for one that is not.
 struct LoadCount {

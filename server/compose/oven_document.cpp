@@ -32,45 +32,45 @@ planning::Load loadIn(const Composition& composition, const planning::Schedule& 
       .oven->load;
 }
 
-// Rack positions (1 is the lowest) for everything that shares the oven in one
-// unbroken spell; empty when they only fit one after the other.
-std::map<int, std::set<int>> positionsOf(const Composition& composition, const planning::Schedule& schedule,
-                                         int oven, const std::set<int>& steps) {
+// Where things stand in an oven. Rack positions (1 is the lowest); none for what only fits one after the
+// other, or when no way for all of them was found.
+struct Racks {
+  std::map<int, std::set<int>> positions;  // by step
+  std::set<int> mayFit;                    // steps
+};
+
+// Lays what shares the oven from one time that it is empty to the next.
+void lay(const Composition& composition, const planning::Schedule& schedule, int oven,
+         const std::vector<int>& steps, Racks& racks) {
   std::vector<kitchen::Pan> pans;
-  const std::vector<int> order(steps.begin(), steps.end());
-  for (const int step : order) pans.push_back(panOf(loadIn(composition, schedule, step)));
-  std::map<int, std::set<int>> positions;
+  for (const int step : steps) pans.push_back(panOf(loadIn(composition, schedule, step)));
   const kitchen::RackPlan packed =
       kitchen::packRacks(composition.ovens[static_cast<std::size_t>(oven)], pans);
-  if (!packed.fits()) return positions;
+  if (!packed.fits() && !packed.proven) racks.mayFit.insert(steps.begin(), steps.end());
   for (const kitchen::PanPlace& place : packed.places)
-    positions[order[static_cast<std::size_t>(place.pan)]].insert(place.position + 1);
-  return positions;
+    racks.positions[steps[static_cast<std::size_t>(place.pan)]].insert(place.position + 1);
 }
 
-// Groups the segments into spells during which the oven is never empty of all of its dishes.
-std::vector<std::map<int, std::set<int>>> positionsBySegment(const Composition& composition,
-                                                             const planning::Schedule& schedule,
-                                                             const planning::OvenProgram& program) {
-  std::vector<std::map<int, std::set<int>>> result(program.segments.size());
-  std::size_t from = 0;
-  while (from < program.segments.size()) {
-    std::set<int> together(program.segments[from].steps.begin(), program.segments[from].steps.end());
+Racks racksOf(const Composition& composition, const planning::Schedule& schedule,
+              const planning::OvenProgram& program) {
+  const auto at = [&](int step) { return schedule.steps[static_cast<std::size_t>(step)]; };
+  std::set<int> all;
+  for (const planning::OvenSegment& segment : program.segments)
+    all.insert(segment.steps.begin(), segment.steps.end());
+  std::vector<int> order(all.begin(), all.end());
+  std::stable_sort(order.begin(), order.end(), [&](int a, int b) { return at(a).start < at(b).start; });
+  Racks racks;
+  for (std::size_t from = 0; from < order.size();) {
     std::size_t to = from + 1;
-    for (; to < program.segments.size(); ++to) {
-      const auto& steps = program.segments[to].steps;
-      const bool stays =
-          std::any_of(steps.begin(), steps.end(), [&](int step) { return together.count(step) > 0; });
-      if (!stays) break;
-      together.insert(steps.begin(), steps.end());
-    }
-    if (!together.empty()) {
-      const auto positions = positionsOf(composition, schedule, program.oven, together);
-      for (std::size_t s = from; s < to; ++s) result[s] = positions;
-    }
+    planning::Minute empty = at(order[from]).end;
+    for (; to < order.size() && at(order[to]).start < empty; ++to) empty = std::max(empty, at(order[to]).end);
+    std::vector<int> together(order.begin() + static_cast<std::ptrdiff_t>(from),
+                              order.begin() + static_cast<std::ptrdiff_t>(to));
+    std::sort(together.begin(), together.end());
+    lay(composition, schedule, program.oven, together, racks);
     from = to;
   }
-  return result;
+  return racks;
 }
 
 void addTemperatures(const Composition& composition, const planning::OvenProgram& program,
@@ -107,9 +107,8 @@ void addOvens(const Composition& composition, const planning::Schedule& schedule
   for (const planning::OvenProgram& program : planning::ovenPrograms(composition.problem, schedule)) {
     v1::OvenProgram& out = *plan.add_oven_programs();
     out.set_oven_id(composition.problem.ovens[static_cast<std::size_t>(program.oven)].id);
-    const auto positions = positionsBySegment(composition, schedule, program);
-    for (std::size_t s = 0; s < program.segments.size(); ++s) {
-      const planning::OvenSegment& segment = program.segments[s];
+    const Racks racks = racksOf(composition, schedule, program);
+    for (const planning::OvenSegment& segment : program.segments) {
       v1::OvenSegment& told = *out.add_segments();
       told.set_kind(kindOf(segment.kind));
       *told.mutable_start_time() = composition.axis.timeOf(segment.when.start);
@@ -118,7 +117,8 @@ void addOvens(const Composition& composition, const planning::Schedule& schedule
       for (const int step : segment.steps) {
         v1::RackUse& use = *told.add_racks();
         use.set_step_id(composition.stepId(step));
-        if (const auto found = positions[s].find(step); found != positions[s].end())
+        use.set_may_fit(racks.mayFit.count(step) > 0);
+        if (const auto found = racks.positions.find(step); found != racks.positions.end())
           for (const int position : found->second) use.add_positions(position);
       }
     }

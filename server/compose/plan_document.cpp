@@ -8,6 +8,7 @@
 #include "server/compose/bread_model.h"
 #include "server/compose/documents.h"
 #include "server/compose/loads.h"
+#include "server/compose/shelf_fit.h"
 
 namespace suppertide::compose {
 namespace {
@@ -198,6 +199,8 @@ v1::Reason reasonOf(const Composition& composition, const planning::Reason& from
   reason.set_cause(causeOf(from.cause));
   if (from.blockingStep >= 0) reason.set_blocking_step_id(composition.stepId(from.blockingStep));
   reason.set_thing_id(thingOf(composition, from.cause, from.thing));
+  reason.set_may_fit(from.cause == planning::Cause::kOvenFull && from.blockingStep >= 0 &&
+                     isDoubted(composition, from.thing, from.blockingStep));
   return reason;
 }
 

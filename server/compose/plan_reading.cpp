@@ -4,6 +4,7 @@
 #include "absl/strings/str_cat.h"
 #include "server/compose/documents.h"
 #include "server/compose/fetch_steps.h"
+#include "server/compose/shelf_fit.h"
 
 namespace suppertide::compose {
 namespace {
@@ -217,6 +218,8 @@ std::vector<v1::Breach> breachesOf(const Composition& composition,
     told.set_thing_id(thingOf(composition, breach));
     *told.mutable_time() = composition.axis.timeOf(breach.minute);
     told.set_amount(breach.amount);
+    told.set_may_fit(breach.rule == planning::Rule::kOvenRacks && breach.step >= 0 &&
+                     isDoubted(composition, breach.thing, breach.step));
     out.push_back(told);
   }
   return out;

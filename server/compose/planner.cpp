@@ -6,14 +6,16 @@
 #include "server/compose/documents.h"
 #include "server/compose/late_fetches.h"
 #include "server/compose/remedies/clash_document.h"
+#include "server/compose/shelf_fit.h"
 #include "server/planning/solver/solver.h"
 
 namespace suppertide::compose {
 namespace {
 
-v1::Quality qualityOf(const planning::Outcome& outcome) {
+v1::Quality qualityOf(const Composition& composition, const planning::Outcome& outcome) {
   v1::Quality quality;
   *quality.mutable_costs() = costsOf(outcome.cost);
+  if (anyDoubts(composition)) return quality;
   planning::TierCosts bounds = outcome.bound;
   for (int t = 0; t < outcome.provenTiers; ++t)
     bounds[static_cast<std::size_t>(t)] = outcome.cost[static_cast<std::size_t>(t)];
@@ -41,6 +43,8 @@ class PlanWriter {
         clashes_(naive == NaiveClashes::kTold ? planning::naiveOvenClashes(composition.problem)
                                               : std::vector<planning::NaiveClash>{}) {}
 
+  v1::Quality quality(const planning::Outcome& outcome) const { return qualityOf(composition_, outcome); }
+
   v1::Plan write(const planning::Outcome& outcome, int evenings) const {
     v1::Plan plan;
     const Documents& documents = composition_.documents;
@@ -53,7 +57,8 @@ class PlanWriter {
     addClashes(composition_, outcome.schedule, clashes_, plan);
     addSafetyLimits(composition_, outcome.schedule, plan);
     addFetches(composition_, plan);
-    *plan.mutable_quality() = qualityOf(outcome);
+    *plan.mutable_quality() = quality(outcome);
+    addRackDoubts(composition_, outcome.schedule, plan);
     for (const v1::Breach& breach :
          breachesOf(composition_, planning::audit(composition_.problem, outcome.schedule)))
       *plan.add_breaches() = breach;
@@ -76,7 +81,7 @@ class MonitorBridge : public planning::Monitor {
   MonitorBridge(const PlanWriter& writer, PlanMonitor* monitor) : writer_(writer), monitor_(monitor) {}
   void improved(const planning::Outcome& outcome) override {
     if (monitor_ == nullptr) return;
-    monitor_->progressed(qualityOf(outcome));
+    monitor_->progressed(writer_.quality(outcome));
     if (!first_ && outcome.schedule == told_) return;
     first_ = false;
     told_ = outcome.schedule;

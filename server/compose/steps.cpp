@@ -14,9 +14,7 @@
 namespace suppertide::compose {
 namespace {
 
-// Default limits around a ferment; a shaped dough does not wait. Common practice, no source.
-constexpr int kFermentGap = 15;
-constexpr int kLevainGap = 30;
+constexpr int kLevainGap = 30;  // what has ripened waits so long at most; common practice, no source
 constexpr int kServedAtOnce = 5;
 constexpr int kOtherCookCost = 5;  // tier 4: asking someone else than who wished to make the dish
 constexpr int kHotMinuteCost = 2;  // tier 3: a minute of waiting hot beyond its best

@@ -5,23 +5,10 @@
 #include "absl/strings/str_cat.h"
 #include "server/compose/oven_curves.h"
 #include "server/compose/parts.h"
-#include "server/kitchen/racks.h"
+#include "server/compose/shelf_fit.h"
 
 namespace suppertide::compose {
 namespace {
-
-class ShelfFit : public planning::RackFit {
- public:
-  explicit ShelfFit(kitchen::Oven oven) : oven_(std::move(oven)) {}
-  bool fits(const std::vector<planning::Load>& loads) const override {
-    std::vector<kitchen::Pan> pans;
-    for (const planning::Load& load : loads) pans.push_back(panOf(load));
-    return kitchen::fitsRacks(oven_, pans);
-  }
-
- private:
-  kitchen::Oven oven_;
-};
 
 absl::StatusOr<kitchen::Oven> ovenOf(const v1::Oven& from, const v1::Kitchen& kitchen) {
   kitchen::Oven oven = plainOven(from);

@@ -2,8 +2,10 @@
 
 #include <algorithm>
 #include <cmath>
+#include <set>
 
 #include "server/compose/safety_view.h"
+#include "server/compose/shelf_fit.h"
 #include "server/kitchen/safety.h"
 #include "server/planning/clash/best_broken.h"
 
@@ -167,6 +169,17 @@ void addKeptRule(const Composition& composition, const planning::KeptRule& rule,
   *document.add_kept_rules() = told;
 }
 
+bool isDoubtfulFor(const Composition& composition, const v1::Clash& clash) {
+  std::set<std::string> dishes;
+  for (const v1::Wish& wish : clash.wishes()) dishes.insert(wish.dish_id());
+  for (int oven = 0; oven < static_cast<int>(composition.problem.ovens.size()); ++oven)
+    for (int step = 0; step < static_cast<int>(composition.steps.size()); ++step)
+      if (dishes.count(composition.dishes[at(composition.steps[at(step)].dish)].dish->id()) > 0 &&
+          isDoubted(composition, oven, step))
+        return true;
+  return false;
+}
+
 }  // namespace
 
 std::vector<planning::WishClash> findWishClashes(const Composition& composition,
@@ -212,6 +225,7 @@ v1::Clash clashDocument(const Composition& composition, const planning::WishClas
   document.set_smallest(clash.irreducible);
   for (const planning::Wish& wish : clash.wishes) WishWriter(composition, *document.add_wishes()).write(wish);
   for (const planning::KeptRule& rule : clash.rules) addKeptRule(composition, rule, document);
+  document.set_racks_unproven(isDoubtfulFor(composition, document));
   return document;
 }
 
