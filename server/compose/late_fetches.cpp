@@ -1,9 +1,12 @@
 #include "server/compose/late_fetches.h"
 
 #include <algorithm>
+#include <map>
 #include <vector>
 
+#include "server/compose/live_correction.h"
 #include "server/planning/audit/audit.h"
+#include "server/planning/model/costs/moves.h"
 
 namespace suppertide::compose {
 namespace {
@@ -19,19 +22,7 @@ class LateFetches {
         breaches_(planning::audit(problem_, schedule_).size()),
         cost_(planning::costOf(problem_, schedule_).total) {}
 
-  planning::Schedule run() {
-    for (std::size_t i = 0; i < problem_.steps.size(); ++i)
-      if (isFetch(i)) delay(i);
-    return std::move(schedule_);
-  }
-
- private:
-  bool isFetch(std::size_t step) const {
-    const planning::Placement& at = schedule_.steps[step];
-    const planning::Step& what = problem_.steps[step];
-    return composition_.steps[step].step->kind() == v1::STEP_KIND_FETCH && at.start < at.end &&
-           !what.pin.start && !what.pin.end && !schedule_.unserved[static_cast<std::size_t>(what.dish)];
-  }
+  const planning::Schedule& schedule() const { return schedule_; }
 
   // By the gaps to what uses it.
   planning::Minute latestEnd(std::size_t step) const {
@@ -60,6 +51,7 @@ class LateFetches {
     schedule_.steps[step] = before;
   }
 
+ private:
   // Whoever does it now first.
   std::vector<int> cooksOf(std::size_t step) const {
     const planning::Placement& at = schedule_.steps[step];
@@ -73,7 +65,7 @@ class LateFetches {
   bool isAsGood() const {
     const planning::TierCosts cost = planning::costOf(problem_, schedule_).total;
     for (std::size_t tier = 0; tier < cost.size(); ++tier)
-      if (cost[tier] > cost_[tier]) return false;
+      if (cost[tier] > cost_[tier] && tier != static_cast<std::size_t>(planning::Tier::kMoves)) return false;
     return planning::audit(problem_, schedule_).size() <= breaches_;
   }
 
@@ -84,10 +76,55 @@ class LateFetches {
   const planning::TierCosts cost_;
 };
 
+bool isFetch(const Composition& composition, const planning::Schedule& schedule, std::size_t step) {
+  const planning::Placement& at = schedule.steps[step];
+  const planning::Step& what = composition.problem.steps[step];
+  return composition.steps[step].step->kind() == v1::STEP_KIND_FETCH && at.start < at.end &&
+         !what.pin.start && !what.pin.end && !schedule.unserved[static_cast<std::size_t>(what.dish)];
+}
+
+// The step that uses what is taken out, when it is later than it was told to be; else -1.
+int laterUser(const Composition& composition, const planning::Schedule& told,
+              const planning::Schedule& schedule, std::size_t fetch) {
+  for (const planning::Gap& gap : composition.problem.gaps) {
+    if (static_cast<std::size_t>(gap.from) != fetch || gap.fromEdge != planning::Edge::kEnd) continue;
+    const auto user = static_cast<std::size_t>(gap.to);
+    if (schedule.steps[user].start >= told.steps[user].start + planning::kMoveFrom) return gap.to;
+  }
+  return -1;
+}
+
 }  // namespace
 
 planning::Schedule withLateFetches(const Composition& composition, const planning::Schedule& schedule) {
-  return LateFetches(composition, schedule).run();
+  LateFetches late(composition, schedule);
+  for (std::size_t i = 0; i < schedule.steps.size(); ++i)
+    if (isFetch(composition, schedule, i)) late.delay(i);
+  return late.schedule();
+}
+
+void delayFetches(const Composition& composition, const planning::Running& running,
+                  planning::Replanned& made) {
+  std::map<std::size_t, int> users;
+  for (std::size_t i = 0; i < made.schedule.steps.size(); ++i) {
+    const bool waits = !made.remains.past[i] && made.schedule.steps[i].start > running.now + kAboutToStart;
+    if (!waits || !isFetch(composition, made.schedule, i)) continue;
+    const int user = laterUser(composition, running.plan, made.schedule, i);
+    if (user >= 0) users[i] = user;
+  }
+  if (users.empty()) return;
+  LateFetches late(composition, made.schedule);
+  for (const auto& [fetch, user] : users) late.delay(fetch);
+  if (late.schedule() == made.schedule) return;
+  made.schedule = late.schedule();
+  made.cost = planning::costOf(composition.problem, made.schedule).total;
+  made.moves = planning::movesBetween(made.remains, running, made.schedule);
+  for (planning::Move& move : made.moves) {
+    const auto fetch = users.find(static_cast<std::size_t>(move.step));
+    if (fetch == users.end() || move.cause != planning::MoveCause::kMadeRoom) continue;
+    move.cause = planning::MoveCause::kFollows;
+    move.causeStep = fetch->second;
+  }
 }
 
 }  // namespace suppertide::compose

@@ -3,6 +3,7 @@
 
 #include "server/compose/composition.h"
 #include "server/planning/model/schedule.h"
+#include "server/planning/replan/replan.h"
 
 namespace suppertide::compose {
 
@@ -10,5 +11,10 @@ namespace suppertide::compose {
 // it did not find before. The solver leaves open how long before its use a thing stands out, since no
 // tier asks for it. Cost: one audit for most fetches.
 planning::Schedule withLateFetches(const Composition& composition, const planning::Schedule& schedule);
+
+// The same for a plan that is under way: only where the use of a thing moved later, and never a fetch that is
+// over or begins within kAboutToStart. That a fetch moves is no cost here, but it is among the moves.
+void delayFetches(const Composition& composition, const planning::Running& running,
+                  planning::Replanned& made);
 
 }  // namespace suppertide::compose

@@ -7,8 +7,10 @@
 #include "absl/strings/str_cat.h"
 #include "server/compose/chance_document.h"
 #include "server/compose/documents.h"
+#include "server/compose/late_fetches.h"
 #include "server/compose/remedies/clash_document.h"
 #include "server/compose/running_problem.h"
+#include "server/compose/shelf_fit.h"
 #include "server/planning/explain/shift.h"
 #include "server/planning/replan/replan.h"
 
@@ -128,6 +130,7 @@ class RunningWriter {
       *plan.add_breaches() = breach;
     for (const v1::Breach& breach : safetyBreaches(composition_, made_.schedule))
       *plan.add_breaches() = breach;
+    addRackDoubts(composition_, made_.schedule, plan);
     addChances(composition_, made_.schedule, kEvenings, plan);
     plan.mutable_search()->set_work(made_.work);
     plan.mutable_search()->set_stopped(true);
@@ -255,9 +258,10 @@ absl::StatusOr<ReplannedEvent> replanEvent(const Documents& documents, const Run
   how.search.workLimit = options.workLimit;
   how.search.grid = kReplanGrid;
   StopBridge bridge(monitor);
-  const auto made = planning::replan(composition.problem, (*problem)->state, how, &bridge);
+  auto made = planning::replan(composition.problem, (*problem)->state, how, &bridge);
   if (!made.ok()) return made.status();
   composition.problem = made->remains.problem;
+  delayFetches(composition, (*problem)->state, *made);
   ReplannedEvent result;
   result.plan = RunningWriter(composition, *made, running.plan).write();
   result.plan.mutable_search()->set_seed(options.seed);

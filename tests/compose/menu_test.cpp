@@ -264,6 +264,49 @@ TEST(FetchTest, AMovedPlanTellsAnewWhatToTakeOut) {
             kHour);
 }
 
+// The rolls are mixed 40 minutes later, which is told so long before the butter was to leave the fridge.
+v1::Plan toldBefore(const v1::Bundle& bundle, const v1::Plan& plan, std::int64_t seconds) {
+  v1::Progress progress;
+  progress.set_id("supper");
+  v1::Report& late = *progress.add_reports();
+  late.set_id("r1");
+  late.set_dish_id("rolls");
+  late.set_step_id("mix");
+  late.mutable_happen_time()->set_seconds(stepOf(plan, "rolls/mix.fetch").start_time().seconds() - seconds);
+  late.mutable_delayed_by()->set_seconds(2400);
+  auto made =
+      replanEvent(documentsOf(bundle), {plan, progress, late.happen_time()}, {.seed = 1, .workLimit = 2000});
+  EXPECT_TRUE(made.ok()) << made.status();
+  return made->plan;
+}
+
+TEST(FetchTest, WhatIsUsedLaterLeavesTheFridgeLater) {
+  const v1::Bundle bundle = fetched();
+  const v1::Plan plan = planOf(bundle);
+  const std::int64_t standing = stepOf(plan, "rolls/mix").start_time().seconds() -
+                                stepOf(plan, "rolls/mix.fetch").start_time().seconds();
+  const v1::Plan moved = toldBefore(bundle, plan, kHour);
+  EXPECT_GE(stepOf(moved, "rolls/mix").start_time().seconds(),
+            stepOf(plan, "rolls/mix").start_time().seconds() + 2400);
+  EXPECT_EQ(stepOf(moved, "rolls/mix").start_time().seconds() -
+                stepOf(moved, "rolls/mix.fetch").start_time().seconds(),
+            standing);
+  EXPECT_THAT(moved.breaches(), IsEmpty());
+  const auto told = std::find_if(moved.moved_steps().begin(), moved.moved_steps().end(),
+                                 [](const v1::MovedStep& one) { return one.step_id() == "rolls/mix.fetch"; });
+  ASSERT_NE(told, moved.moved_steps().end());
+  EXPECT_EQ(told->cause(), v1::MOVE_CAUSE_FOLLOWS);
+  EXPECT_EQ(told->cause_step_id(), "rolls/mix");
+}
+
+TEST(FetchTest, NobodyIsStoppedOnTheWayToTheFridge) {
+  const v1::Bundle bundle = fetched();
+  const v1::Plan plan = planOf(bundle);
+  const v1::Plan moved = toldBefore(bundle, plan, 300);
+  EXPECT_EQ(stepOf(moved, "rolls/mix.fetch").start_time().seconds(),
+            stepOf(plan, "rolls/mix.fetch").start_time().seconds());
+}
+
 // The pork thaws for days; what is roasted with it is bought for the day it is roasted.
 TEST(ShoppingDayTest, AThingIsNeededWhenItsStepSpeaksOfIt) {
   v1::Bundle bundle = fetched();
