@@ -73,6 +73,7 @@ QString ScaledLines::bakeText(const v1::ScaledBake& bake) const {
         if (one.id() == loads.oven_id()) oven = QString::fromStdString(one.display_name());
     text += loads.load_count() == 0 ? tr("; does not fit into %1").arg(oven)
                                     : tr("; %1: ").arg(oven) + tr("%n loads", "", loads.load_count());
+    if (loads.fewer_may_do()) text += tr(", perhaps fewer: try it with the cold pans first");
   }
   return text;
 }

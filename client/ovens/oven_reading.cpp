@@ -102,7 +102,7 @@ OvenAt ovenAt(const PlanView& view, const v1::OvenProgram& program, Instant time
       const v1::PlannedStep* step = view.step(use.step_id());
       if (step == nullptr || time < toInstant(step->start_time()) || time >= toInstant(step->end_time()))
         continue;
-      at.dishes.push_back({step, {use.positions().begin(), use.positions().end()}});
+      at.dishes.push_back({step, {use.positions().begin(), use.positions().end()}, use.may_fit()});
     }
   }
   return at;

@@ -35,6 +35,7 @@ struct OvenDay {
 struct RackDish {
   const v1::PlannedStep* step = nullptr;
   std::vector<int> positions;  // 1 is the lowest; empty: left to the cook
+  bool mayFit = false;         // whether all that is in this oven has a place is not sure
 };
 
 struct OvenAt {

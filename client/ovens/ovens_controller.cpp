@@ -6,6 +6,7 @@
 #include <cmath>
 
 #include "client/ovens/settled_words.h"
+#include "client/words/rack_words.h"
 
 namespace suppertide {
 namespace {
@@ -277,14 +278,29 @@ QString OvensController::headline(const OvenAt& at) const {
   }
 }
 
+// Dishes that have no rack of their own.
+QStringList OvensController::looseOf(const OvenAt& at) const {
+  QStringList dishes;
+  bool mayFit = false;
+  for (const RackDish& dish : at.dishes) {
+    if (!dish.positions.empty()) continue;
+    dishes << view()->names().dish(dish.step->dish_id());
+    mayFit = mayFit || dish.mayFit;
+  }
+  if (dishes.isEmpty()) return {};
+  QStringList lines = {tr("Where there is room: %1").arg(dishes.join(tr(", ")))};
+  if (mayFit) lines << RackWords::mayFit();
+  return lines;
+}
+
 Record OvensController::ovenRecord(const v1::OvenProgram& program) const {
   const PlanView& shown = *view();
   const OvenAt at = ovenAt(shown, program, cursor_);
   QVariantList lines;
   for (const QList<QPointF>& line : temperatureLines(program, axis_)) lines << QVariant::fromValue(line);
-  QStringList loose;
-  for (const RackDish& dish : at.dishes)
-    if (dish.positions.empty()) loose << shown.names().dish(dish.step->dish_id());
+  QStringList below = looseOf(at);
+  const QString doubts = RackWords::doubts(shown, program.oven_id());
+  if (!doubts.isEmpty()) below << doubts;
   const QString detail =
       at.celsius ? tr("about %1 inside, estimated").arg(shown.degrees(*at.celsius)) : tr("cold");
   return {{QStringLiteral("ovenId"), text(program.oven_id())},
@@ -295,8 +311,7 @@ Record OvensController::ovenRecord(const v1::OvenProgram& program) const {
           {QStringLiteral("setpoints"), setpointsOf(program)},
           {QStringLiteral("blocks"), blocksOf(program)},
           {QStringLiteral("racks"), racksOf(program, at)},
-          {QStringLiteral("loose"),
-           loose.isEmpty() ? QString() : tr("Where there is room: %1").arg(loose.join(tr(", ")))}};
+          {QStringLiteral("loose"), below.join(QLatin1Char('\n'))}};
 }
 
 void OvensController::readOvens() {

@@ -83,6 +83,7 @@ class OvensController : public QObject {
   QVariantList setpointsOf(const v1::OvenProgram& program) const;
   QVariantList blocksOf(const v1::OvenProgram& program) const;
   QVariantList racksOf(const v1::OvenProgram& program, const OvenAt& at) const;
+  QStringList looseOf(const OvenAt& at) const;
   QString headline(const OvenAt& at) const;
 
   QPointer<HouseholdSession> session_;

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "client/words/rack_words.h"
 #include "client/words/wish_words.h"
 
 namespace suppertide {
@@ -21,7 +22,9 @@ void ClashModel::show(const PlanView& view, const google::protobuf::RepeatedPtrF
   }
   const auto& told = clashes.empty() && view.plan() != nullptr ? view.plan()->clashes() : clashes;
   for (const v1::Clash& clash : told) {
-    const QString rules = words.keptRules(clash).join(QLatin1Char('\n'));
+    QStringList further = words.keptRules(clash);
+    if (clash.racks_unproven()) further << RackWords::mayFit();
+    const QString rules = further.join(QLatin1Char('\n'));
     if (clash.wishes_size() < 2) {
       add({words.sentence(clash), {}, rules, false});
       continue;

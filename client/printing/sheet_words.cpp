@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "client/words/amount_words.h"
+#include "client/words/rack_words.h"
 #include "client/words/step_words.h"
 
 namespace suppertide {
@@ -102,6 +103,7 @@ Item SheetWords::segmentItem(const v1::OvenSegment& segment) const {
     //: Where in the oven; the racks are counted from below.
     item.details.push_back(
         (racks.isEmpty() ? line : tr("%1, rack %2").arg(line, racks.join(tr(", ")))).toStdString());
+    if (rack.may_fit()) item.details.push_back(RackWords::mayFit().toStdString());
   }
   return item;
 }

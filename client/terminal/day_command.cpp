@@ -121,6 +121,7 @@ absl::StatusOr<v1::Reminder> lastTold(link::Session& session, const std::string&
   v1::ListRemindersRequest request;
   request.set_household_id(householdId);
   request.set_event_id(eventId);
+  request.set_page_size(500);  // more than anybody is told in three hours
   const absl::Time now = absl::Now();
   request.mutable_from_time()->set_seconds(absl::ToUnixSeconds(now - absl::Hours(3)));
   const auto answer = session.listReminders(request);

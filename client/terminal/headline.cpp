@@ -78,6 +78,9 @@ std::string coursesText(const PlanView& view) {
 std::string unservedWords(const PlanView& view, const v1::Unserved& unserved) {
   std::string words = absl::StrCat(view.names().dish(unserved.dish_id()), " (",
                                    view.names().courseOfDish(unserved.dish_id()), ")");
+  if (!unserved.impossible_alone() && view.plan().rack_doubts_size() > 0) {
+    return absl::StrCat(words, " was not fitted in; what is not sure about the ovens stands with them.");
+  }
   if (!unserved.impossible_alone() && view.plan().quality().proven_tier_count() < 1) {
     return absl::StrCat(words,
                         " was not fitted in before the search ended; a longer search may still do it.");
@@ -120,6 +123,7 @@ std::string gapWords(const v1::Quality& quality) {
   switch (quality.proven_tier_count()) {
     case 0: {
       const long long dishes = gap([](const v1::TierCosts& c) { return c.unserved(); });
+      if (dishes == 0) return "how much better a plan might be is not known";
       return absl::StrCat("a longer search might serve up to ", counted(dishes, "dish", "dishes"), " more");
     }
     case 1: {
@@ -225,7 +229,9 @@ std::string breachText(const PlanView& view, const v1::Breach& breach) {
                            " needs");
       break;
     case v1::HARD_RULE_OVEN_RACKS:
-      words = absl::StrCat(step, " does not fit on the racks of ", thing.empty() ? "its oven" : thing);
+      words = absl::StrCat(step, breach.may_fit() ? " is not known to fit on" : " does not fit on",
+                           " the racks of ", thing.empty() ? "its oven" : thing);
+      if (breach.may_fit()) absl::StrAppend(&words, "; it ", mayFitWords());
       break;
     case v1::HARD_RULE_OVEN_PROOFING:
       words = absl::StrCat(thing.empty() ? "the oven" : thing, " is heated while dough stands in it: ", step);

@@ -136,6 +136,7 @@ std::string reasonText(const PlanView& view, const v1::Reason& reason) {
     case v1::CAUSE_OVEN_SETPOINT:
       return absl::StrCat(thing, " is at another temperature, or changing", other);
     case v1::CAUSE_OVEN_FULL:
+      if (reason.may_fit()) return absl::StrCat(thing, " is perhaps full", other, "; it ", mayFitWords());
       return absl::StrCat(thing, " is full or closed", other);
     case v1::CAUSE_THING_BUSY:
       return absl::StrCat(thing, " in use", other);

@@ -8,6 +8,7 @@
 #include "absl/strings/str_cat.h"
 #include "absl/strings/str_join.h"
 #include "client/terminal/table.h"
+#include "client/terminal/words.h"
 
 namespace suppertide::terminal {
 namespace {
@@ -33,7 +34,7 @@ struct Moment {
 using Moments = std::map<std::int64_t, Moment>;  // by seconds since 1970
 
 std::string rackText(const v1::RackUse& use) {
-  if (use.positions_size() == 0) return "";
+  if (use.positions_size() == 0) return use.may_fit() ? absl::StrCat(", ", mayFitWords()) : "";
   return absl::StrCat(use.positions_size() == 1 ? ", rack " : ", racks ",
                       absl::StrJoin(use.positions(), " and "));
 }
@@ -142,6 +143,15 @@ std::string programText(const PlanView& view, const v1::OvenProgram& program) {
   return view.part(view.names().oven(program.oven_id())) + table.text(view.width(), view.style(), true);
 }
 
+// What may stand together after all; the plan is good without.
+std::string doubtText(const PlanView& view, const v1::RackDoubt& doubt) {
+  std::vector<std::string> steps;
+  for (const std::string& id : doubt.step_ids()) steps.push_back(view.titleWithDish(id));
+  return absl::StrCat(joinWords(steps),
+                      steps.size() > 1 ? " together: " : ", all pans at once: ", mayFitWords(),
+                      ". The plan does not count on it.");
+}
+
 }  // namespace
 
 std::string ovensText(const PlanView& view) {
@@ -156,6 +166,8 @@ std::string ovensText(const PlanView& view) {
     text += programText(view, program);
   }
   if (text.empty() && idle.empty()) return "";
+  for (const v1::RackDoubt& doubt : view.plan().rack_doubts())
+    text += view.item("• ", absl::StrCat(view.names().oven(doubt.oven_id()), ": ", doubtText(view, doubt)));
   if (!idle.empty()) text += view.paragraph(absl::StrCat("Not used: ", joinWords(idle), "."));
   return view.section("Ovens") + text;
 }

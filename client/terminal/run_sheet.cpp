@@ -232,8 +232,10 @@ std::string reasonText(const PlanView& view, const v1::PlannedStep& step) {
     case v1::CAUSE_OVEN_SETPOINT:
       return setpointReason(view, step, thing.empty() ? "the oven" : thing);
     case v1::CAUSE_OVEN_FULL:
-      return absl::StrCat("no rack free in ", thing.empty() ? "the oven" : thing,
-                          known ? absl::StrCat(" beside ", blockerName(view, step)) : "");
+      return absl::StrCat(reason.may_fit() ? "no rack surely free in " : "no rack free in ",
+                          thing.empty() ? "the oven" : thing,
+                          known ? absl::StrCat(" beside ", blockerName(view, step)) : "",
+                          reason.may_fit() ? absl::StrCat("; it ", mayFitWords()) : "");
     case v1::CAUSE_THING_BUSY:
       return absl::StrCat(thing.empty() ? "what it needs" : thing, thing == "the burners" ? " are" : " is",
                           " in use", known ? absl::StrCat(" for ", blockerName(view, step)) : "",

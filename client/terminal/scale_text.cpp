@@ -7,6 +7,7 @@
 #include "client/terminal/table.h"
 #include "client/terminal/text.h"
 #include "client/terminal/units.h"
+#include "client/terminal/words.h"
 
 namespace suppertide::terminal {
 namespace {
@@ -31,7 +32,8 @@ std::string sizeText(const v1::Pan& pan) {
 std::string loadsText(const v1::Oven& oven, const v1::OvenLoads& loads) {
   const std::string name = plainLine(oven.display_name().empty() ? oven.id() : oven.display_name());
   if (loads.load_count() == 1) return absl::StrCat(name, ": all at once");
-  if (loads.load_count() > 1) return absl::StrCat(name, ": in ", loads.load_count(), " loads");
+  const std::string fewer = loads.fewer_may_do() ? absl::StrCat("; fewer ", mayFitWords()) : "";
+  if (loads.load_count() > 1) return absl::StrCat(name, ": in ", loads.load_count(), " loads", fewer);
   if (!loads.has_pan_that_would()) return absl::StrCat(name, ": no such pan fits, nor a smaller one");
   return absl::StrCat(name, ": does not fit; one of ", sizeText(loads.pan_that_would()), " would");
 }

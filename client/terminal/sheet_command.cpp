@@ -107,6 +107,7 @@ std::vector<std::string> foodIn(const PlanView& view, const v1::OvenSegment& seg
     std::string racks;
     for (const int position : rack.positions())
       absl::StrAppend(&racks, racks.empty() ? ", rack " : " and ", position);
+    if (rack.may_fit()) absl::StrAppend(&racks, ", ", mayFitWords());
     lines.push_back(absl::StrCat(view.clock().span(toTime(step->start_time()), toTime(step->end_time())),
                                  "  ", view.titleWithDish(*step), racks));
   }

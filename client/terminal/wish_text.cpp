@@ -33,6 +33,7 @@ class Story {
     if (!others.empty()) absl::StrAppend(&text, "; ", joinWords(others));
     absl::StrAppend(&text, ".");
     text += rulesWords();
+    if (clash_.racks_unproven()) absl::StrAppend(&text, " (As to the racks, all of it ", mayFitWords(), ".)");
     if (!clash_.smallest()) absl::StrAppend(&text, " (It may be that not all of them matter.)");
     return text;
   }

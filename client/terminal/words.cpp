@@ -166,6 +166,10 @@ std::string impossibleWords(v1::Cause cause) {
   }
 }
 
+std::string mayFitWords() {
+  return "may fit: try it with the cold pans first";
+}
+
 std::string roleWords(int role) {
   switch (role) {
     case v1::ROLE_READER:

@@ -24,6 +24,8 @@ std::string safetyLimitWords(v1::SafetyLimitKind kind);
 std::string safetyLimitNamed(const std::string& thingId);
 // "host", "cook", "reader".
 std::string roleWords(int role);
+// Of pans whose place in an oven was neither found nor ruled out.
+std::string mayFitWords();
 // Said once on every run sheet.
 std::string safetyNotice();
 

@@ -5066,6 +5066,29 @@ Bringen Sie es in Ordnung, und planen Sie noch einmal.</translation>
         <source>%1 less of empty oven.</source>
         <translation>%1 weniger leerer Ofen.</translation>
     </message>
+    <message>
+        <source>How much better a plan might be is not known.</source>
+        <translation>Wie viel besser ein Plan sein könnte, ist nicht bekannt.</translation>
+    </message>
+</context>
+<context>
+    <name>suppertide::RackWords</name>
+    <message>
+        <source>May fit: try it with the cold pans first.</source>
+        <translation>Passt vielleicht: vorher mit den kalten Formen ausprobieren.</translation>
+    </message>
+    <message>
+        <source>%1 together may fit: try it with the cold pans first. The plan does not count on it.</source>
+        <translation>%1 passen vielleicht zusammen hinein: vorher mit den kalten Formen ausprobieren. Der Plan rechnet nicht damit.</translation>
+    </message>
+    <message>
+        <source>, </source>
+        <translation>, </translation>
+    </message>
+    <message>
+        <source>All pans of %1 at once may fit: try it with the cold pans first. The plan does not count on it.</source>
+        <translation>Alle Formen von %1 passen vielleicht auf einmal hinein: vorher kalt ausprobieren. Der Plan rechnet nicht damit.</translation>
+    </message>
 </context>
 <context>
     <name>suppertide::ReasonWords</name>
@@ -5204,6 +5227,10 @@ Bringen Sie es in Ordnung, und planen Sie noch einmal.</translation>
     <message>
         <source>The best time for it.</source>
         <translation>Die beste Zeit dafür.</translation>
+    </message>
+    <message>
+        <source>Not sure to fit into %1 beside %2. %3</source>
+        <translation>Ob es neben %2 in %1 passt, ist nicht sicher. %3</translation>
     </message>
 </context>
 <context>
@@ -5639,6 +5666,10 @@ Bringen Sie es in Ordnung, und planen Sie noch einmal.</translation>
     <message>
         <source>, far off: taste, or choose another number of guests</source>
         <translation>, weit daneben: abschmecken, oder eine andere Zahl von Gästen wählen</translation>
+    </message>
+    <message>
+        <source>, perhaps fewer: try it with the cold pans first</source>
+        <translation>, vielleicht weniger: vorher mit den kalten Formen ausprobieren</translation>
     </message>
 </context>
 <context>

@@ -60,6 +60,8 @@ QString QualityWords::proof(const v1::Quality& quality, const TimeWords& words) 
   };
   switch (quality.proven_tier_count()) {
     case 0:
+      if (quality.costs().unserved() == quality.bounds().unserved())
+        return tr("How much better a plan might be is not known.");
       return counted(gap([](const v1::TierCosts& c) { return c.unserved(); }),
                      tr("A longer search might serve one more dish."),
                      tr("A longer search might serve up to %1 more dishes."));

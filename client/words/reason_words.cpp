@@ -1,5 +1,7 @@
 #include "client/words/reason_words.h"
 
+#include "client/words/rack_words.h"
+
 namespace suppertide {
 
 const v1::PlannedStep* ReasonWords::blocker(const v1::PlannedStep& step) const {
@@ -74,6 +76,8 @@ QString ReasonWords::sentence(const v1::PlannedStep& step) const {
     case v1::CAUSE_OVEN_SETPOINT:
       return setpoint(step, thing.isEmpty() ? tr("the oven") : thing);
     case v1::CAUSE_OVEN_FULL:
+      if (step.reason().may_fit() && known)
+        return tr("Not sure to fit into %1 beside %2. %3").arg(thing, blockerName(step), RackWords::mayFit());
       return known ? tr("No rack free in %1 beside %2.").arg(thing, blockerName(step))
                    : tr("No rack free in %1.").arg(thing.isEmpty() ? tr("the oven") : thing);
     case v1::CAUSE_THING_BUSY:

@@ -127,6 +127,37 @@ TEST(HeadlineTest, NeverHidesABrokenRule) {
           "oven (Sat 17:40).\n"));
 }
 
+TEST(HeadlineTest, ABreachThatIsNotSureIsNotCalledOne) {
+  v1::Plan plan = samplePlan();
+  v1::Breach& breach = *plan.add_breaches();
+  breach.set_rule(v1::HARD_RULE_OVEN_RACKS);
+  breach.set_step_id("gratin/bake");
+  breach.set_thing_id("big");
+  breach.set_may_fit(true);
+  EXPECT_THAT(headlineText(view(160, false, plan)),
+              HasSubstr("is not known to fit on the racks of Large oven; it may fit: try it with the cold "
+                        "pans first.\n"));
+}
+
+TEST(OvenTextTest, WhatMayFitIsToBeTriedWithTheColdPans) {
+  v1::Plan plan = samplePlan();
+  v1::RackDoubt& doubt = *plan.add_rack_doubts();
+  doubt.set_oven_id("big");
+  doubt.add_step_ids("gratin/bake");
+  doubt.add_step_ids("rye/bake");
+  for (v1::OvenProgram& program : *plan.mutable_oven_programs())
+    for (v1::OvenSegment& segment : *program.mutable_segments())
+      for (v1::RackUse& use : *segment.mutable_racks()) {
+        use.clear_positions();
+        use.set_may_fit(true);
+      }
+  const std::string text = ovensText(view(200, false, plan));
+  EXPECT_THAT(text, HasSubstr(", may fit: try it with the cold pans first, until "));
+  EXPECT_THAT(
+      text, HasSubstr("together: may fit: try it with the cold pans first. The plan does not count on it."));
+  EXPECT_THAT(ovensText(view(200, false, samplePlan())), Not(HasSubstr("cold pans")));
+}
+
 TEST(HeadlineTest, SaysHowSureACourseIsInOneSentence) {
   v1::Plan plan = samplePlan();
   v1::PlannedCourse& course = *plan.mutable_courses(0);

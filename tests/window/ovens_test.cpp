@@ -93,6 +93,28 @@ TEST_F(OvensControllerTest, StandsAtNowUntilTheCursorIsMoved) {
   EXPECT_EQ(headline(0), "Set to 195 °C until 17:35");
 }
 
+TEST_F(OvensControllerTest, WhatMayFitIsToBeTriedWithTheColdPans) {
+  const auto loose = [&] {
+    return ovens_.ovens()->value(0, QStringLiteral("loose")).toString().toStdString();
+  };
+  EXPECT_EQ(loose(), "");
+  link::Replica changed = *testing::sampleReplica();
+  v1::Plan& plan = changed.plans.begin()->second;
+  v1::RackDoubt& doubt = *plan.add_rack_doubts();
+  doubt.set_oven_id(plan.oven_programs(0).oven_id());
+  doubt.add_step_ids("chicken/roast");
+  doubt.add_step_ids("gratin/bake");
+  for (v1::OvenSegment& segment : *plan.mutable_oven_programs(0)->mutable_segments())
+    for (v1::RackUse& use : *segment.mutable_racks()) {
+      use.clear_positions();
+      use.set_may_fit(true);
+    }
+  session_.adopt(std::make_shared<const link::Replica>(changed));
+  EXPECT_NE(loose().find("Where there is room: "), std::string::npos) << loose();
+  EXPECT_NE(loose().find("\nMay fit: try it with the cold pans first.\n"), std::string::npos) << loose();
+  EXPECT_NE(loose().find("The plan does not count on it."), std::string::npos) << loose();
+}
+
 TEST_F(OvensControllerTest, GoesFromChangeToChange) {
   ovens_.toChange(1);
   EXPECT_EQ(ovens_.cursorText().toStdString(), "Sat 16:40") << "the rolls go in";
