@@ -2,7 +2,7 @@
 
 #include "server/base/ids.h"
 #include "server/service/calendars.h"
-#include "server/service/document_calls.h"
+#include "server/service/pages.h"
 #include "server/service/secrets.h"
 #include "server/service/services.h"
 #include "server/service/text.h"
@@ -43,11 +43,13 @@ class CalendarServiceCalls final : public v1::CalendarService::CallbackService {
                                                   v1::ListCalendarAddressesResponse* answer) override {
     return serve(
         backend_, context, request, "CalendarService/ListCalendarAddresses", request->household_id(),
-        [this, answer](const Caller& caller, const v1::ListCalendarAddressesRequest&, const Finish& finish) {
+        [this, answer](const Caller& caller, const v1::ListCalendarAddressesRequest& asked,
+                       const Finish& finish) {
           const auto stored = backend_.store().list(caller.householdId, kind(), "", kMostAddresses);
           if (!stored.ok()) return finish(fromStorage(stored.status()));
-          for (const storage::Document& document : *stored) *answer->add_addresses() = shown(document);
-          finish({});
+          finish(tellPage(
+              asked, *answer, *stored, [](const storage::Document& document) { return document.key.id; },
+              [&](const storage::Document& document) { *answer->add_addresses() = shown(document); }));
         });
   }
 
@@ -105,21 +107,22 @@ class CalendarServiceCalls final : public v1::CalendarService::CallbackService {
     v1::CalendarAddress address = asked.address();
     address.set_id(newId());
     address.set_secret_hash(hexHashOf(secret));
-    auto write =
-        writeRequest(caller, "CalendarService/CreateCalendarAddress", asked.request_id(), asked, false);
+    auto write = writeRequest(caller, "CalendarService/CreateCalendarAddress", asked.request_id(), asked,
+                              asked.validate_only());
     write.puts.push_back(putOf(address, storage::Expect::kAbsent));
     write.puts.back().etag.clear();
-    backend_.queue().submit(std::move(write), [this, caller, secret, answer,
-                                               finish](absl::StatusOr<storage::WriteResult> result) {
-      if (!result.ok()) return finish(fromStorage(result.status()));
-      *answer->mutable_address() = shown(result->documents.front());
-      if (!result->replayed)
-        answer->set_path(calendarPath(caller.householdId, answer->address().id(), secret));
-      answer->set_port(backend_.calendarPort());
-      answer->set_tls(backend_.calendarTls());
-      answer->set_revision(result->revision);
-      finish({});
-    });
+    backend_.queue().submit(
+        std::move(write), [this, caller, secret, answer, finish,
+                           tried = asked.validate_only()](absl::StatusOr<storage::WriteResult> result) {
+          if (!result.ok()) return finish(fromStorage(result.status()));
+          *answer->mutable_address() = shown(result->documents.front());
+          if (!result->replayed && !tried)
+            answer->set_path(calendarPath(caller.householdId, answer->address().id(), secret));
+          answer->set_port(backend_.calendarPort());
+          answer->set_tls(backend_.calendarTls());
+          answer->set_revision(result->revision);
+          finish({});
+        });
   }
 
   void revoke(const Caller& caller, const v1::RevokeCalendarAddressRequest& asked,
@@ -129,8 +132,8 @@ class CalendarServiceCalls final : public v1::CalendarService::CallbackService {
     if (stored.ok() && caller.role < v1::ROLE_HOST &&
         read<v1::CalendarAddress>(*stored).member_id() != caller.memberId)
       return finish(notTheirs());
-    auto write =
-        writeRequest(caller, "CalendarService/RevokeCalendarAddress", asked.request_id(), asked, false);
+    auto write = writeRequest(caller, "CalendarService/RevokeCalendarAddress", asked.request_id(), asked,
+                              asked.validate_only());
     write.puts.push_back({{kind(), asked.address_id()}, "", storage::Expect::kAnything, "", true});
     backend_.queue().submit(std::move(write), [answer, finish](absl::StatusOr<storage::WriteResult> result) {
       if (!result.ok()) return finish(fromStorage(result.status()));

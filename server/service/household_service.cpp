@@ -157,13 +157,24 @@ class HouseholdServiceCalls final : public v1::HouseholdService::CallbackService
                                          v1::RevokeDeviceResponse*) override {
     return serve(backend_, context, request, "HouseholdService/RevokeDevice", request->household_id(),
                  [this](const Caller& caller, const v1::RevokeDeviceRequest& asked, const Finish& finish) {
-                   const auto status = backend_.store().revokeDevice(caller.householdId, asked.device_id());
-                   if (status.ok()) backend_.streams().endDevice(asked.device_id());
-                   finish(fromStorage(status));
+                   finish(revoke(caller, asked));
                  });
   }
 
  private:
+  Failure revoke(const Caller& caller, const v1::RevokeDeviceRequest& asked) {
+    if (asked.validate_only()) {
+      const auto devices = backend_.store().listDevices(caller.householdId);
+      if (!devices.ok()) return fromStorage(devices.status());
+      const bool known = std::any_of(devices->begin(), devices->end(),
+                                     [&](const auto& device) { return device.id == asked.device_id(); });
+      return known ? Failure() : fromStorage(absl::NotFoundError("there is no such device"));
+    }
+    const auto status = backend_.store().revokeDevice(caller.householdId, asked.device_id());
+    if (status.ok()) backend_.streams().endDevice(asked.device_id());
+    return fromStorage(status);
+  }
+
   Failure listDevices(const Caller& caller, const v1::ListDevicesRequest& asked,
                       v1::ListDevicesResponse& answer) {
     if (asked.page_size() < 0)
@@ -191,6 +202,21 @@ class HouseholdServiceCalls final : public v1::HouseholdService::CallbackService
     return {};
   }
 
+  // What creating would answer, but for device and token.
+  Failure wouldCreate(const v1::CreateHouseholdRequest& asked, const std::string& peer,
+                      const v1::Household& household, const std::string& memberId,
+                      v1::CreateHouseholdResponse& answer) {
+    const auto code = backend_.store().findCode(hashOfCode(asked.host_code()));
+    if (!code.ok() && code.status().code() != absl::StatusCode::kNotFound) return fromStorage(code.status());
+    if (!code.ok() || code->purpose != storage::Code::Purpose::kHost) {
+      backend_.codeTries().failed(peer);
+      return wrongCode();
+    }
+    *answer.mutable_household() = household;
+    answer.set_member_id(memberId);
+    return {};
+  }
+
   void create(const v1::CreateHouseholdRequest& asked, const std::string& peer,
               v1::CreateHouseholdResponse* answer, const Finish& finish) {
     if (const Failure wrong = mayTryCode(backend_, peer); wrong.failed()) return finish(wrong);
@@ -199,6 +225,7 @@ class HouseholdServiceCalls final : public v1::HouseholdService::CallbackService
     v1::Household household;
     std::string memberId;
     if (const Failure wrong = prepare(asked, household, memberId); wrong.failed()) return finish(wrong);
+    if (asked.validate_only()) return finish(wouldCreate(asked, peer, household, memberId, *answer));
     const std::string token = newToken();
     storage::NewHousehold fresh;
     fresh.householdId = household.id();

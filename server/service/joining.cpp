@@ -76,6 +76,18 @@ Failure addMember(Joining& joining, const storage::Code& code) {
   return {};
 }
 
+// What joining would answer, but for the token.
+void tellWouldJoin(const Joining& joining, bool known) {
+  const storage::Device& device = joining.redemption.device;
+  if (!known || device.householdId.empty()) {
+    joining.backend.codeTries().failed(joining.peer);
+    return joining.finish(wrongCode());
+  }
+  joining.answer->set_household_id(device.householdId);
+  joining.answer->set_member_id(device.memberId);
+  joining.finish({});
+}
+
 // Again from here when someone else wrote the household in between.
 void prepareAndRedeem(const std::shared_ptr<Joining>& joining) {
   const auto code = joining->backend.store().findCode(joining->redemption.codeHash);
@@ -86,6 +98,7 @@ void prepareAndRedeem(const std::shared_ptr<Joining>& joining) {
     joining->redemption.device.householdId = code->householdId;
     if (const Failure wrong = addMember(*joining, *code); wrong.failed()) return joining->finish(wrong);
   }
+  if (joining->asked.validate_only()) return tellWouldJoin(*joining, code.ok());
   redeem(joining);
 }
 
@@ -135,12 +148,13 @@ Failure invite(Backend& backend, const Caller& caller, const v1::CreateInvitatio
   if (!stored.ok()) return fromStorage(stored.status());
   if (!code.memberId.empty() && memberOf(read<v1::Household>(*stored), code.memberId) == nullptr)
     return invalidField("memberId", code.memberId.substr(0, 64), "must be a member of the household");
+  answer.mutable_expire_time()->set_seconds(code.expireTime->time_since_epoch().count());
+  answer.set_certificate_fingerprint(backend.options().certificateFingerprint);
+  if (asked.validate_only()) return {};
   const std::string text = newCode();
   if (const auto status = backend.store().addCode(hashOfCode(text), code); !status.ok())
     return fromStorage(status);
   answer.set_code(text);
-  answer.set_certificate_fingerprint(backend.options().certificateFingerprint);
-  answer.mutable_expire_time()->set_seconds(code.expireTime->time_since_epoch().count());
   return {};
 }
 

@@ -6,6 +6,7 @@
 #include "server/service/backend.h"
 #include "server/service/bundle_import.h"
 #include "server/service/menu_requests.h"
+#include "server/service/pages.h"
 #include "server/service/safety_rules.h"
 #include "server/service/services.h"
 
@@ -143,14 +144,17 @@ Failure scaleRecipe(Backend& backend, const std::string& householdId, const v1::
   return {};
 }
 
-Failure listSafetyRules(Backend& backend, const std::string& householdId, const v1::ListSafetyRulesRequest&,
-                        v1::ListSafetyRulesResponse& answer) {
+Failure listSafetyRules(Backend& backend, const std::string& householdId,
+                        const v1::ListSafetyRulesRequest& asked, v1::ListSafetyRulesResponse& answer) {
   const auto stored = backend.store().get(householdId, {"household", householdId});
   if (!stored.ok()) return fromStorage(stored.status());
   const auto rules = read<v1::Household>(*stored).safety_rules();
   answer.set_rules(rules == v1::SAFETY_RULES_UNSPECIFIED ? v1::SAFETY_RULES_CONSUMER : rules);
-  for (v1::SafetyRule& row : safetyRules()) *answer.add_rows() = std::move(row);
-  return {};
+  const std::vector<v1::SafetyRule> rows = safetyRules();
+  const auto placeOf = [&](const v1::SafetyRule& row) {
+    return absl::StrCat(absl::Dec(&row - rows.data(), absl::kZeroPad4));
+  };
+  return tellPage(asked, answer, rows, placeOf, [&](const v1::SafetyRule& row) { *answer.add_rows() = row; });
 }
 
 class MenuServiceCalls final : public v1::MenuService::CallbackService {

@@ -99,21 +99,23 @@ void tryOnce(std::shared_ptr<Adding> adding) {
     return adding->finish({});
   }
   auto write = writeRequest(adding->caller, "ProgressService/AddReports", adding->asked.request_id(),
-                            adding->asked, false);
+                            adding->asked, adding->asked.validate_only());
   write.puts.push_back(putOf(progress, stored.ok() ? storage::Expect::kPresent : storage::Expect::kAbsent));
-  adding->backend.queue().writeNow(std::move(write), [adding](absl::StatusOr<storage::WriteResult> result) {
-    const auto code = result.status().code();
-    const bool raced = code == absl::StatusCode::kAborted || code == absl::StatusCode::kAlreadyExists ||
-                       code == absl::StatusCode::kNotFound;
-    if (raced && --adding->triesLeft > 0)
-      return adding->backend.readers().post([adding] { tryOnce(adding); });
-    if (!result.ok()) return adding->finish(fromStorage(result.status()));
-    *adding->answer->mutable_progress() = read<v1::Progress>(result->documents.front());
-    adding->answer->set_revision(result->revision);
-    if (result->changed && mayMoveThePlan(adding->asked))
-      adding->backend.corrections().reported(adding->caller.householdId, adding->asked.event_id());
-    adding->finish({});
-  });
+  adding->backend.queue().writeNow(
+      std::move(write), [adding, progress](absl::StatusOr<storage::WriteResult> result) {
+        const auto code = result.status().code();
+        const bool raced = code == absl::StatusCode::kAborted || code == absl::StatusCode::kAlreadyExists ||
+                           code == absl::StatusCode::kNotFound;
+        if (raced && --adding->triesLeft > 0)
+          return adding->backend.readers().post([adding] { tryOnce(adding); });
+        if (!result.ok()) return adding->finish(fromStorage(result.status()));
+        *adding->answer->mutable_progress() =
+            adding->asked.validate_only() ? progress : read<v1::Progress>(result->documents.front());
+        adding->answer->set_revision(result->revision);
+        if (result->changed && mayMoveThePlan(adding->asked))
+          adding->backend.corrections().reported(adding->caller.householdId, adding->asked.event_id());
+        adding->finish({});
+      });
 }
 
 class ProgressServiceCalls final : public v1::ProgressService::CallbackService {

@@ -12,7 +12,7 @@ constexpr char kAccept[] = "PlanService/AcceptProposal";
 // accepted by this very request: then storage knows its outcome.
 storage::WriteRequest accepting(Backend& backend, const Caller& caller,
                                 const v1::AcceptProposalRequest& asked) {
-  auto write = writeRequest(caller, kAccept, asked.request_id(), asked, false);
+  auto write = writeRequest(caller, kAccept, asked.request_id(), asked, asked.validate_only());
   const auto stored = backend.store().get(caller.householdId, {kindOf(v1::PlanProposal()), asked.event_id()});
   v1::PlanProposal proposal;
   if (stored.ok()) proposal = read<v1::PlanProposal>(*stored);
@@ -53,7 +53,8 @@ void acceptProposal(Backend& backend, const Caller& caller, const v1::AcceptProp
 void dismissProposal(Backend& backend, const Caller& caller, const v1::DismissProposalRequest& asked,
                      v1::DismissProposalResponse* answer, const Finish& finish) {
   if (const Failure wrong = checkRequestId(asked.request_id()); wrong.failed()) return finish(wrong);
-  auto write = writeRequest(caller, "PlanService/DismissProposal", asked.request_id(), asked, false);
+  auto write =
+      writeRequest(caller, "PlanService/DismissProposal", asked.request_id(), asked, asked.validate_only());
   write.puts.push_back(withoutProposal(asked.event_id()));
   write.puts.back().etag = asked.etag();
   backend.queue().submit(std::move(write), [answer, finish](absl::StatusOr<storage::WriteResult> result) {

@@ -350,7 +350,7 @@ absl::StatusOr<storage::WriteResult> ReminderBoard::writeLog(const std::string& 
 void ReminderBoard::change(const Caller& caller, storage::WriteRequest write, Change change,
                            Changed changed) {
   post([this, caller, write = std::move(write), change = std::move(change), changed = std::move(changed)] {
-    usedAt_[caller.deviceId] = ++uses_;
+    if (!write.validateOnly) usedAt_[caller.deviceId] = ++uses_;
     v1::ReminderLog log;
     if (const Failure wrong = readReminderLog(backend_, caller.householdId, caller.memberId, log);
         wrong.failed())

@@ -5,14 +5,13 @@
 #include <set>
 
 #include "server/service/answer_stream.h"
-#include "server/service/document_calls.h"
+#include "server/service/pages.h"
 #include "server/service/reminder_board.h"
 #include "server/service/services.h"
 
 namespace suppertide::service {
 namespace {
 
-constexpr int kMostListed = 1000;
 constexpr int kMostAtOnce = 100;
 constexpr std::int64_t kUsualSnooze = 5 * 60;
 constexpr std::int64_t kMostSnooze = 12 * 3600;
@@ -143,10 +142,14 @@ class ReminderServiceCalls final : public v1::ReminderService::CallbackService {
     if (const Failure wrong = standing(caller, member, asked.event_id(), reminders); wrong.failed())
       return wrong;
     const std::int64_t from = asked.has_from_time() ? asked.from_time().seconds() : now();
-    for (v1::Reminder& reminder : reminders)
-      if (reminder.remind_time().seconds() >= from && answer.reminders_size() < kMostListed)
-        *answer.add_reminders() = std::move(reminder);
-    return {};
+    std::erase_if(reminders, [&](const v1::Reminder& one) { return one.remind_time().seconds() < from; });
+    const auto placeOf = [](const v1::Reminder& one) {
+      return absl::StrCat(absl::Dec(one.remind_time().seconds(), absl::kZeroPad12), "/", one.id());
+    };
+    std::sort(reminders.begin(), reminders.end(),
+              [&](const v1::Reminder& a, const v1::Reminder& b) { return placeOf(a) < placeOf(b); });
+    return tellPage(asked, answer, reminders, placeOf,
+                    [&](const v1::Reminder& one) { *answer.add_reminders() = one; });
   }
 
   void settle(const Caller& caller, const v1::SettleRemindersRequest& asked,
@@ -209,7 +212,8 @@ class ReminderServiceCalls final : public v1::ReminderService::CallbackService {
     };
     backend_.reminders().change(
         caller,
-        writeRequest(caller, absl::StrCat("ReminderService/", method), asked.request_id(), asked, false),
+        writeRequest(caller, absl::StrCat("ReminderService/", method), asked.request_id(), asked,
+                     asked.validate_only()),
         change, [answered = std::move(answered), finish](const absl::StatusOr<storage::WriteResult>& result) {
           if (!result.ok()) return finish(fromStorage(result.status()));
           answered(result->revision);

@@ -64,7 +64,7 @@ void tryOnce(std::shared_ptr<Edit> edit) {
   if (!wrong.failed() && edit->asked.etag().empty() && changesNothing(before, shopping))
     return answerWith(*edit, before, before.meta().revision());
   auto write = writeRequest(edit->caller, "ShoppingService/EditShopping", edit->asked.request_id(),
-                            edit->asked, false);
+                            edit->asked, edit->asked.validate_only());
   const bool given = !edit->asked.etag().empty();
   write.puts.push_back(
       putOf(shopping, before.id().empty() && !given ? storage::Expect::kAbsent : storage::Expect::kPresent));
@@ -72,8 +72,11 @@ void tryOnce(std::shared_ptr<Edit> edit) {
   // What is refused now may be the repeat of what was carried out before the menu changed.
   if (wrong.failed()) neverCarryOut(write);
   edit->backend.queue().writeNow(std::move(write), [=](absl::StatusOr<storage::WriteResult> result) {
-    if (result.ok())
-      return answerWith(*edit, read<v1::Shopping>(result->documents.front()), result->revision);
+    if (result.ok()) {
+      const bool tried = edit->asked.validate_only();
+      return answerWith(*edit, tried ? shopping : read<v1::Shopping>(result->documents.front()),
+                        result->revision);
+    }
     if (wrong.failed()) return edit->finish(wrong);
     const auto code = result.status().code();
     const bool raced =

@@ -8,8 +8,10 @@
 #include <algorithm>
 #include <set>
 
+#include "suppertide/v1/calendar_service.grpc.pb.h"
 #include "tests/compose/small_dinner.h"
 #include "tests/service/served.h"
+#include "tests/service/supper.h"
 #include "tests/support/raw_call.h"
 
 namespace suppertide::service {
@@ -42,24 +44,29 @@ TEST(ContractTest, EveryWriteTellsItsRevisionAndKnowsARepeat) {
   EXPECT_GT(writes, 15);
 }
 
-TEST(ContractTest, EveryListHasPagesOfOneRevision) {
+TEST(ContractTest, EveryListHasPages) {
   int lists = 0;
   for (const MethodDescriptor* call : everyCall()) {
-    if (!has(call->output_type(), "next_page_token")) continue;
+    const bool list = std::string(call->name()).rfind("List", 0) == 0;
+    if (!list && !has(call->output_type(), "next_page_token")) continue;
+    EXPECT_TRUE(has(call->output_type(), "next_page_token")) << call->full_name();
     EXPECT_TRUE(has(call->input_type(), "page_size")) << call->full_name();
     EXPECT_TRUE(has(call->input_type(), "page_token")) << call->full_name();
     ++lists;
   }
-  EXPECT_GE(lists, 6);
+  EXPECT_GE(lists, 9);
 }
 
-TEST(ContractTest, EveryWriteOfADocumentCanBeTriedFirst) {
+TEST(ContractTest, EveryWriteCanBeTriedFirst) {
+  int writes = 0;
   for (const MethodDescriptor* call : everyCall()) {
     const std::string name(call->name());
-    const bool writes = name.rfind("Update", 0) == 0 || call->output_type()->name().rfind("Write", 0) == 0;
-    EXPECT_TRUE(!writes || has(call->input_type(), "validate_only")) << call->full_name();
+    const bool isWrite = has(call->input_type(), "request_id");
+    EXPECT_TRUE(!isWrite || has(call->input_type(), "validate_only")) << call->full_name();
     EXPECT_TRUE(name.rfind("Update", 0) != 0 || has(call->input_type(), "update_mask")) << call->full_name();
+    writes += isWrite ? 1 : 0;
   }
+  EXPECT_GT(writes, 25);
 }
 
 TEST(ContractTest, EveryCallNamesItsHouseholdOrIsAboutNone) {
@@ -278,6 +285,91 @@ TEST_P(DocumentContractTest, LeavesATombstoneThatWatchersAreTold) {
   }
   stream->Finish();
 }
+
+// Every list by pages of one: what each holds is what the whole list holds.
+class ListContractTest : public ::testing::TestWithParam<std::string> {
+ protected:
+  void SetUp() override {
+    supper_.makePlan();
+    for (const char* name : {"Mine", "Theirs", "All"}) address(name);
+    method_ = DescriptorPool::generated_pool()->FindMethodByName("suppertide.v1." + GetParam());
+    request_ = emptyOf(method_->input_type());
+    request_->GetReflection()->SetString(request_.get(), field(*request_, "household_id"), served_.household);
+    if (const FieldDescriptor* from = field(*request_, "from_time")) {
+      Message* time = request_->GetReflection()->MutableMessage(request_.get(), from);
+      time->GetReflection()->SetInt64(time, field(*time, "seconds"), 1);
+    }
+  }
+  void address(const std::string& name) {
+    v1::CreateCalendarAddressRequest request;
+    request.set_household_id(served_.household);
+    request.mutable_address()->set_display_name(name);
+    request.set_request_id(freshRequest());
+    v1::CreateCalendarAddressResponse answer;
+    ASSERT_TRUE(v1::CalendarService::NewStub(served_.channel())
+                    ->CreateCalendarAddress(with(served_.token).get(), request, &answer)
+                    .ok());
+  }
+  static const FieldDescriptor* field(const Message& message, const std::string& name) {
+    return message.GetDescriptor()->FindFieldByName(name);
+  }
+  // The items of a page, as text.
+  std::vector<std::string> page(int size, std::string& token, StatusCode& code) {
+    request_->GetReflection()->SetInt32(request_.get(), field(*request_, "page_size"), size);
+    request_->GetReflection()->SetString(request_.get(), field(*request_, "page_token"), token);
+    std::string bytes;
+    code = rawCall(served_.channel(), *with(served_.token),
+                   "/" + std::string(method_->service()->full_name()) + "/" + std::string(method_->name()),
+                   request_->SerializeAsString(), &bytes)
+               .error_code();
+    const auto answer = emptyOf(method_->output_type());
+    answer->ParseFromString(bytes);
+    token = answer->GetReflection()->GetString(*answer, field(*answer, "next_page_token"));
+    std::vector<std::string> items;
+    for (int f = 0; f < answer->GetDescriptor()->field_count(); ++f) {
+      const FieldDescriptor* list = answer->GetDescriptor()->field(f);
+      if (!list->is_repeated()) continue;
+      for (int i = 0; i < answer->GetReflection()->FieldSize(*answer, list); ++i)
+        items.push_back(answer->GetReflection()->GetRepeatedMessage(*answer, list, i).ShortDebugString());
+    }
+    return items;
+  }
+
+  Supper supper_{v1::LIVE_CORRECTION_AT_ONCE, {}, "127.0.0.1:0"};
+  Served& served_ = supper_.served();
+  const MethodDescriptor* method_ = nullptr;
+  std::unique_ptr<Message> request_;
+};
+
+TEST_P(ListContractTest, PagesOfOneHoldWhatTheWholeListHolds) {
+  std::string token;
+  StatusCode code = StatusCode::OK;
+  const std::vector<std::string> whole = page(500, token, code);
+  ASSERT_EQ(code, StatusCode::OK);
+  EXPECT_EQ(token, "");
+  ASSERT_FALSE(whole.empty());
+  std::vector<std::string> single;
+  do {
+    const auto items = page(1, token, code);
+    ASSERT_EQ(code, StatusCode::OK);
+    ASSERT_EQ(items.size(), 1u);
+    single.push_back(items.front());
+  } while (!token.empty() && single.size() <= whole.size());
+  EXPECT_EQ(single, whole);
+  page(-1, token, code);
+  EXPECT_EQ(code, StatusCode::INVALID_ARGUMENT);
+}
+
+std::vector<std::string> everyList() {
+  std::vector<std::string> lists;
+  for (const MethodDescriptor* call : everyCall())
+    if (std::string(call->name()).rfind("List", 0) == 0)
+      lists.push_back(std::string(call->service()->name()) + "." + std::string(call->name()));
+  return lists;
+}
+
+INSTANTIATE_TEST_SUITE_P(Each, ListContractTest, ::testing::ValuesIn(everyList()),
+                         [](const auto& list) { return list.param.substr(list.param.find('.') + 1); });
 
 INSTANTIATE_TEST_SUITE_P(Each, DocumentContractTest,
                          ::testing::Values("Kitchen", "Starter", "Recipe", "Event"),
