@@ -253,8 +253,9 @@ TEST(KitchenPublishedTest, KeepingDays) {
     };
   };
   checkRows({
-      {"cooked 2026-11-26, food service: through 12-02", "FDA Food Code 3-501.17", "memory", 0, 0,
-       days(kTrade, 2026y / 12 / 2)},
+      {"cooked 2026-11-26, food service: through 12-02",
+       "FDA Food Code 2013, 3-501.17, as told in Conference for Food Protection 2016, Issue I-034",
+       "secondary", 0, 0, days(kTrade, 2026y / 12 / 2)},
       {"cooked 2026-11-26, at home: through 11-30", "FoodSafety.gov, Cold Food Storage Chart", "excerpt", 0,
        0, days(kHome, 2026y / 11 / 30)},
   });
