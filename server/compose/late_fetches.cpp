@@ -1,7 +1,9 @@
 #include "server/compose/late_fetches.h"
 
 #include <algorithm>
+#include <cstdlib>
 #include <map>
+#include <optional>
 #include <vector>
 
 #include "server/compose/live_correction.h"
@@ -17,9 +19,8 @@ class LateFetches {
  public:
   LateFetches(const Composition& composition, planning::Schedule schedule)
       : problem_(composition.problem),
-        composition_(composition),
+        before_(schedule),
         schedule_(std::move(schedule)),
-        breaches_(planning::audit(problem_, schedule_).size()),
         cost_(planning::costOf(problem_, schedule_).total) {}
 
   const planning::Schedule& schedule() const { return schedule_; }
@@ -62,17 +63,20 @@ class LateFetches {
     return cooks;
   }
 
-  bool isAsGood() const {
+  bool isAsGood() {
     const planning::TierCosts cost = planning::costOf(problem_, schedule_).total;
     for (std::size_t tier = 0; tier < cost.size(); ++tier)
       if (cost[tier] > cost_[tier] && tier != static_cast<std::size_t>(planning::Tier::kMoves)) return false;
-    return planning::audit(problem_, schedule_).size() <= breaches_;
+    const std::size_t breaches = planning::audit(problem_, schedule_).size();
+    if (breaches == 0) return true;
+    if (!breaches_) breaches_ = planning::audit(problem_, before_).size();
+    return breaches <= *breaches_;
   }
 
   const planning::Problem& problem_;
-  const Composition& composition_;
+  const planning::Schedule before_;
   planning::Schedule schedule_;
-  const std::size_t breaches_;
+  std::optional<std::size_t> breaches_;  // of `before_`, counted when it is asked first
   const planning::TierCosts cost_;
 };
 
@@ -94,6 +98,19 @@ int laterUser(const Composition& composition, const planning::Schedule& told,
   return -1;
 }
 
+// What moved, with this fetch as it is now.
+void tellMoved(std::size_t fetch, int user, const planning::Placement& before,
+               const planning::Placement& after, std::vector<planning::Move>& moves) {
+  std::erase_if(moves, [&](const planning::Move& move) { return move.step == static_cast<int>(fetch); });
+  if (std::abs(after.start - before.start) < planning::kMoveFrom && after.cook == before.cook &&
+      after.mode == before.mode)
+    return;
+  moves.push_back({static_cast<int>(fetch), planning::MoveCause::kFollows, user, -1, before, after});
+  std::stable_sort(moves.begin(), moves.end(), [](const planning::Move& a, const planning::Move& b) {
+    return a.after.start < b.after.start;
+  });
+}
+
 }  // namespace
 
 planning::Schedule withLateFetches(const Composition& composition, const planning::Schedule& schedule) {
@@ -107,7 +124,9 @@ void delayFetches(const Composition& composition, const planning::Running& runni
                   planning::Replanned& made) {
   std::map<std::size_t, int> users;
   for (std::size_t i = 0; i < made.schedule.steps.size(); ++i) {
-    const bool waits = !made.remains.past[i] && made.schedule.steps[i].start > running.now + kAboutToStart;
+    const auto dish = static_cast<std::size_t>(composition.problem.steps[i].dish);
+    const bool waits = !made.remains.past[i] && !running.plan.unserved[dish] &&
+                       made.schedule.steps[i].start > running.now + kAboutToStart;
     if (!waits || !isFetch(composition, made.schedule, i)) continue;
     const int user = laterUser(composition, running.plan, made.schedule, i);
     if (user >= 0) users[i] = user;
@@ -118,13 +137,8 @@ void delayFetches(const Composition& composition, const planning::Running& runni
   if (late.schedule() == made.schedule) return;
   made.schedule = late.schedule();
   made.cost = planning::costOf(composition.problem, made.schedule).total;
-  made.moves = planning::movesBetween(made.remains, running, made.schedule);
-  for (planning::Move& move : made.moves) {
-    const auto fetch = users.find(static_cast<std::size_t>(move.step));
-    if (fetch == users.end() || move.cause != planning::MoveCause::kMadeRoom) continue;
-    move.cause = planning::MoveCause::kFollows;
-    move.causeStep = fetch->second;
-  }
+  for (const auto& [fetch, user] : users)
+    tellMoved(fetch, user, running.plan.steps[fetch], made.schedule.steps[fetch], made.moves);
 }
 
 }  // namespace suppertide::compose
