@@ -28,6 +28,8 @@ Item {
     readonly property int barsHeight: subRowCount * rowHeight
     readonly property int curveHeight: hasCurve ? 56 : 0
     readonly property double scale_: timeline.pixelsPerMinute
+    // What is painted for a scale of its own is stretched to the timeline's.
+    readonly property Scale stretch: Scale { xScale: root.scale_ / root.timeline.paintedScale }
 
     objectName: laneId
     height: barsTop + barsHeight + curveHeight + Theme.tiny + 1
@@ -35,6 +37,58 @@ Item {
     Accessible.role: Accessible.Grouping
     Accessible.name: spoken
 
+    // From the step of that id on (1) or back (-1): the next one, or out of this lane.
+    function walk(stepId: string, by: int): void {
+        const to = steps.neighbour(stepId, by)
+        const reason = by > 0 ? Qt.TabFocusReason : Qt.BacktabFocusReason
+        if (to.length > 0)
+            focusStep(to, reason)
+        else
+            others.nextItemInFocusChain(by > 0).forceActiveFocus(reason)
+    }
+    function focusStep(stepId: string, reason: int): void {
+        const row = steps.hold(stepId)
+        const bar = row < 0 ? null : (isDough ? doughs : bars).itemAt(row)
+        if (bar)
+            bar.forceActiveFocus(reason)
+    }
+
+    LaneBars {
+        id: others
+        objectName: "others"
+        x: root.headerWidth
+        y: root.barsTop
+        width: root.width - root.headerWidth
+        height: root.barsHeight
+        timeline: root.timeline
+        steps: root.steps
+        rowHeight: root.rowHeight
+        barHeight: root.barHeight
+        fills: StepColors.fills
+        edges: StepColors.edges
+        doneColor: Theme.sunken
+        lateColor: Theme.late
+        signColor: Theme.ink
+        doughColor: Theme.dough
+        doughEdgeColor: Theme.doughEdge
+        clip: true
+
+        // Tab comes into the lane at what is in view of it.
+        Accessible.role: Accessible.List
+        Accessible.name: root.spoken
+        onEntered: by => root.focusStep(root.steps.firstInView(by), by > 0 ? Qt.TabFocusReason : Qt.BacktabFocusReason)
+        TapHandler {
+            onTapped: eventPoint => {
+                const minute = (eventPoint.position.x - root.timeline.offset) / root.scale_
+                const row = Math.floor(eventPoint.position.y / root.rowHeight)
+                const id = root.steps.stepNear(minute, row, Theme.target / 2 / root.scale_)
+                if (id.length === 0)
+                    return
+                root.timeline.choose(id)
+                root.focusStep(id, Qt.MouseFocusReason)
+            }
+        }
+    }
     // Its coordinates are the minutes' own; panning only moves this.
     Item {
         id: content
@@ -43,44 +97,65 @@ Item {
 
         OvenCurveItem {
             visible: root.hasCurve
-            x: root.timeline.windowStart * root.scale_
+            x: root.timeline.paintedStart * root.scale_
             y: root.barsHeight
-            width: visible ? root.timeline.windowLength * root.scale_ : 0
+            width: visible ? root.timeline.paintedLength * root.timeline.paintedScale : 0
             height: root.curveHeight
+            transform: root.stretch
             curve: root.curve
-            start: root.timeline.windowStart
-            pixelsPerMinute: root.scale_
+            start: root.timeline.paintedStart
+            pixelsPerMinute: root.timeline.paintedScale
             lineColor: Theme.heat
             fillColor: Theme.heatFill
             setpointColor: Theme.setpoint
-            font.pixelSize: Theme.captionSize
+        }
+        // What it is set to, as far left in its stretch as is in view.
+        Repeater {
+            model: root.hasCurve ? root.curve.labels : []
+
+            Text {
+                required property var modelData
+                readonly property double from: Math.max(modelData.start * root.scale_, -root.timeline.offset) + Theme.tiny
+
+                visible: from + implicitWidth + Theme.tiny <= modelData.limit * root.scale_ && from + root.timeline.offset < root.timeline.viewWidth
+                x: from
+                y: root.barsHeight + root.curveHeight - height - 2
+                text: modelData.label
+                color: Theme.setpoint
+                font.pixelSize: Theme.captionSize
+            }
         }
         GhostItem {
             visible: root.ghosts.any
-            x: root.timeline.windowStart * root.scale_
-            width: visible ? root.timeline.windowLength * root.scale_ : 0
+            x: root.timeline.paintedStart * root.scale_
+            width: visible ? root.timeline.paintedLength * root.timeline.paintedScale : 0
             height: root.barsHeight
+            transform: root.stretch
             ghosts: root.ghosts
-            start: root.timeline.windowStart
-            pixelsPerMinute: root.scale_
+            start: root.timeline.paintedStart
+            pixelsPerMinute: root.timeline.paintedScale
             rowHeight: root.rowHeight
             barHeight: root.barHeight
             color: Theme.outline
         }
         Repeater {
+            id: bars
             model: root.isDough ? null : root.steps
             delegate: StepBar {
                 y: subRow * root.rowHeight
                 height: root.barHeight
                 timeline: root.timeline
+                onWalkWanted: by => root.walk(stepId, by)
             }
         }
         Repeater {
+            id: doughs
             model: root.isDough ? root.steps : null
             delegate: DoughBar {
                 y: subRow * root.rowHeight
                 height: root.barHeight
                 timeline: root.timeline
+                onWalkWanted: by => root.walk(stepId, by)
             }
         }
     }

@@ -15,6 +15,8 @@ Item {
     // Beside its bar: on a ground of its own, so that no line runs through the words.
     required property bool outside
     required property real room
+    // In steps, so that a zoom does not cut the words anew in every frame.
+    readonly property real wordsRoom: Math.max(0, Math.floor((room - signs.width - Theme.tiny) / 16) * 16)
     // What everything would take.
     readonly property real wantedWidth: signs.width + Theme.tiny + natural.advanceWidth + 14
 
@@ -72,7 +74,7 @@ Item {
         Text {
             id: heading
             // Words that are not shown are not laid out anew with every zoom.
-            width: root.wordsShown ? Math.max(0, Math.min(natural.advanceWidth + 1, root.room - signs.width - Theme.tiny)) : 0
+            width: root.wordsShown ? Math.min(natural.advanceWidth + 1, root.wordsRoom) : 0
             text: root.title
             color: Theme.ink
             font { pixelSize: Theme.bodySize; weight: Font.DemiBold }
@@ -83,7 +85,7 @@ Item {
         }
         Text {
             visible: heading.lineCount === 1
-            width: Math.max(0, Math.min(implicitWidth, root.room - signs.width - Theme.tiny))
+            width: Math.min(implicitWidth, root.wordsRoom)
             text: root.wordsShown ? root.detail : ""
             color: Theme.inkMuted
             font.pixelSize: Theme.captionSize

@@ -8,6 +8,7 @@ Text {
     required property double minute
     required property string label
     required property bool midnight
+    required property bool shown
     required property real dayWidth
     // Where now stands, which has a label of its own.
     required property real nowX
@@ -17,7 +18,7 @@ Text {
     // Hours stand centred on their mark.
     transform: Translate { x: root.midnight ? 0 : -root.implicitWidth / 2 }
     // The day at the edge has its own label.
-    visible: midnight ? x > Theme.small : Math.abs(x - nowX) > implicitWidth
+    visible: shown && (midnight ? x > Theme.small : Math.abs(x - nowX) > implicitWidth)
     text: label
     width: midnight ? Math.min(implicitWidth, dayWidth - Theme.tiny) : implicitWidth
     elide: midnight ? Text.ElideRight : Text.ElideNone

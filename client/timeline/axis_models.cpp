@@ -8,7 +8,7 @@ void TickModel::setMarks(const std::vector<TickMark>& marks, Instant base, const
     const Instant time = instantAt(base, mark.minute);
     rows.push_back({mark.minute, mark.midnight ? words.day(time) : words.clock(time), mark.midnight});
   }
-  become(rows_, std::move(rows));
+  reuse(rows_, std::move(rows));
 }
 
 int TickModel::rowCount(const QModelIndex& parent) const {
@@ -21,11 +21,12 @@ QVariant TickModel::data(const QModelIndex& index, int role) const {
   if (role == MinuteRole) return row.minute;
   if (role == LabelRole || role == Qt::DisplayRole) return row.label;
   if (role == MidnightRole) return row.midnight;
+  if (role == ShownRole) return row.shown;
   return {};
 }
 
 QHash<int, QByteArray> TickModel::roleNames() const {
-  return {{MinuteRole, "minute"}, {LabelRole, "label"}, {MidnightRole, "midnight"}};
+  return {{MinuteRole, "minute"}, {LabelRole, "label"}, {MidnightRole, "midnight"}, {ShownRole, "shown"}};
 }
 
 int CourseModel::rowCount(const QModelIndex& parent) const {

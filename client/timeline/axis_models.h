@@ -4,20 +4,21 @@
 #include <vector>
 
 #include "client/timeline/picture.h"
+#include "client/timeline/places_model.h"
 #include "client/timeline/tick_marks.h"
 #include "client/ui/difference_model.h"
 
 namespace suppertide {
 
-// Marks with their labels: an hour, or a day at midnight.
-class TickModel : public DifferenceModel {
+// Marks with their labels: an hour, or a day at midnight. Rows are places, as of a StepModel.
+class TickModel : public PlacesModel {
   Q_OBJECT
   QML_ELEMENT
   QML_UNCREATABLE("made by Timeline")
  public:
-  enum Role { MinuteRole = Qt::UserRole, LabelRole, MidnightRole };
+  enum Role { MinuteRole = Qt::UserRole, LabelRole, MidnightRole, ShownRole };
 
-  explicit TickModel(QObject* parent = nullptr) : DifferenceModel(parent) {}
+  explicit TickModel(QObject* parent = nullptr) : PlacesModel(parent) {}
   void setMarks(const std::vector<TickMark>& marks, Instant base, const TimeWords& words);
 
   int rowCount(const QModelIndex& parent = {}) const override;
@@ -29,6 +30,7 @@ class TickModel : public DifferenceModel {
     double minute = 0;
     QString label;
     bool midnight = false;
+    bool shown = true;
     QString key() const { return QString::number(minute); }
     friend bool operator==(const Row&, const Row&) = default;
   };

@@ -4,6 +4,15 @@
 
 namespace suppertide {
 
+QVariantList OvenCurve::labels() const {
+  QVariantList labels;
+  for (const SetpointSpan& span : setpoints)
+    labels << QVariantMap{{QStringLiteral("start"), span.start},
+                          {QStringLiteral("limit"), span.limit},
+                          {QStringLiteral("label"), span.label}};
+  return labels;
+}
+
 double valueAt(const QList<CurvePoint>& points, double minute) {
   const auto after = std::lower_bound(points.begin(), points.end(), minute,
                                       [](const CurvePoint& p, double m) { return p.minute < m; });

@@ -4,6 +4,7 @@
 
 #include <QtCore/qlist.h>
 #include <QtCore/qobject.h>
+#include <QtCore/qvariant.h>
 #include <QtQml/qqmlregistration.h>
 
 namespace suppertide {
@@ -26,7 +27,11 @@ struct SetpointSpan {
 struct OvenCurve {
   Q_GADGET
   QML_VALUE_TYPE(ovenCurve)
+  // Of its setpoints: start, limit, label.
+  Q_PROPERTY(QVariantList labels READ labels)
  public:
+  QVariantList labels() const;
+
   QList<CurvePoint> temperatures;  // degrees Celsius, by time
   QList<SetpointSpan> setpoints;   // by time, holes where it is off
   friend bool operator==(const OvenCurve&, const OvenCurve&) = default;

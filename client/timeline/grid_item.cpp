@@ -20,12 +20,18 @@ void GridItem::setTimeline(Timeline* timeline) {
   if (timeline_ != nullptr) timeline_->disconnect(this);
   timeline_ = timeline;
   if (timeline_ != nullptr) {
-    connect(timeline_, &Timeline::scaleChanged, this, &QQuickItem::update);
+    connect(timeline_, &Timeline::scaleChanged, this, &GridItem::follow);
     connect(timeline_, &Timeline::windowChanged, this, &GridItem::rebuild);
     connect(timeline_, &Timeline::pictureChanged, this, &GridItem::rebuild);
   }
   rebuild();
   Q_EMIT timelineChanged();
+}
+
+// Panning shifts what there is.
+void GridItem::follow() {
+  stale_ = stale_ || drawnScale_ != timeline_->pixelsPerMinute();
+  update();
 }
 
 void GridItem::rebuild() {
@@ -54,6 +60,7 @@ QSGNode* GridItem::updatePaintNode(QSGNode* old, UpdatePaintNodeData*) {
       delete child;
     }
     addRectangles(shift);
+    drawnScale_ = timeline_->pixelsPerMinute();
     stale_ = false;
   }
   QMatrix4x4 matrix;

@@ -1,7 +1,7 @@
 // What lies beneath all lanes: nights, marks of the axis, serving times.
 //
 // One scene-graph item of plain rectangles, which the software renderer draws,
-// too. Rebuilt when the timeline's window moves on; while panning only shifted.
+// too. Rebuilt when the scale or the window changes; while panning only shifted.
 #pragma once
 
 #include <QtGui/qcolor.h>
@@ -34,12 +34,14 @@ class GridItem : public QQuickItem {
   void geometryChange(const QRectF& now, const QRectF& before) override;
 
  private:
+  void follow();
   void rebuild();
   void addRectangles(QSGNode* parent) const;
 
   Timeline* timeline_ = nullptr;
   QColor nightColor_, tickColor_, midnightColor_, servingColor_;
   bool stale_ = true;  // the rectangles; the shift is always set
+  double drawnScale_ = 0;
 };
 
 }  // namespace suppertide

@@ -9,7 +9,8 @@ void LaneModel::setLanes(std::vector<Lane> lanes) {
     StepModel*& steps = steps_[lane.id];
     if (steps == nullptr) {
       steps = new StepModel(this);
-      steps->setWindow(windowStart_, windowLimit_);
+      steps->setView(view_);
+      steps->setKept(kept_);
     }
     steps->setSteps(std::move(lane.steps));
     kept.insert(lane.id);
@@ -24,10 +25,20 @@ void LaneModel::setLanes(std::vector<Lane> lanes) {
   });
 }
 
-void LaneModel::setWindow(double start, double limit) {
-  windowStart_ = start;
-  windowLimit_ = limit;
-  for (StepModel* steps : std::as_const(steps_)) steps->setWindow(start, limit);
+bool LaneModel::setView(const BarView& view, int most) {
+  view_ = view;
+  bool complete = true;
+  for (StepModel* steps : std::as_const(steps_)) {
+    most -= steps->setView(view, most);
+    complete = complete && steps->complete();
+  }
+  return complete;
+}
+
+void LaneModel::setKept(const QSet<QString>& ids) {
+  if (ids == kept_) return;
+  kept_ = ids;
+  for (StepModel* steps : std::as_const(steps_)) steps->setKept(ids);
 }
 
 int LaneModel::rowCount(const QModelIndex& parent) const {

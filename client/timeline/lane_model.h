@@ -35,8 +35,10 @@ class LaneModel : public DifferenceModel {
   explicit LaneModel(QObject* parent = nullptr) : DifferenceModel(parent) {}
 
   void setLanes(std::vector<Lane> lanes);
-  // Of every lane's steps. Half-open, minutes.
-  void setWindow(double start, double limit);
+  // For every lane's steps, `most` new bars in all. False when some are still wanting.
+  bool setView(const BarView& view, int most = StepModel::kNoLimit);
+  // The ids of steps that stand as bars wherever they are.
+  void setKept(const QSet<QString>& ids);
   // Null when there is no such lane.
   StepModel* steps(const QString& laneId) const { return steps_.value(laneId); }
 
@@ -58,8 +60,8 @@ class LaneModel : public DifferenceModel {
 
   std::vector<Row> rows_;
   QHash<QString, StepModel*> steps_;  // by lane, children of this
-  double windowStart_ = 0;
-  double windowLimit_ = 0;
+  BarView view_;
+  QSet<QString> kept_;
 };
 
 }  // namespace suppertide

@@ -8,12 +8,11 @@
 
 namespace suppertide {
 namespace {
-constexpr double kColdest = 20;      // degrees Celsius at the bottom edge
-constexpr double kHottest = 280;     // and at the top; hotter ovens are drawn at the edge
-constexpr double kFirstGap = 15;     // minutes between samples beyond which the oven was off in between
-constexpr double kLabelEvery = 100;  // pixels
-constexpr double kLabelPad = 4;
-constexpr double kReach = 2000;  // pixels beyond the edges that are still drawn
+constexpr double kColdest = 20;   // degrees Celsius at the bottom edge
+constexpr double kHottest = 280;  // and at the top; hotter ovens are drawn at the edge
+constexpr double kFirstGap = 15;  // minutes between samples beyond which the oven was off in between
+constexpr double kReach = 2000;   // pixels beyond the edges that are still drawn
+constexpr double kLeastStep = 1;  // pixels between two points of the line
 }  // namespace
 
 OvenCurveItem::OvenCurveItem(QQuickItem* parent) : QQuickPaintedItem(parent) {
@@ -50,11 +49,15 @@ void OvenCurveItem::paintTemperature(QPainter* painter) const {
   };
   double before = 0;
   for (const CurvePoint& point : std::as_const(curve_.temperatures)) {
-    const bool held = std::any_of(
-        curve_.setpoints.begin(), curve_.setpoints.end(),
-        [&](const SetpointSpan& s) { return s.start <= before && point.minute <= s.limit + kFirstGap; });
-    if (point.minute - before > kFirstGap && !held) flush();
+    const auto holds = [&](const SetpointSpan& s) {
+      return s.start <= before && point.minute <= s.limit + kFirstGap;
+    };
+    if (point.minute - before > kFirstGap &&
+        std::none_of(curve_.setpoints.begin(), curve_.setpoints.end(), holds))
+      flush();
     before = point.minute;
+    // Of what lies far beside nothing but the last point is wanted, and far out not every one.
+    if (!line.isEmpty() && std::abs(x(point.minute) - line.last().x()) < kLeastStep) continue;
     const QPointF at(x(point.minute), y(point.value));
     // A line across the whole width needs its outer ends; far ones are brought near.
     line << QPointF(std::clamp(at.x(), -kReach, width() + kReach), at.y());
@@ -63,23 +66,11 @@ void OvenCurveItem::paintTemperature(QPainter* painter) const {
 }
 
 void OvenCurveItem::paintSetpoint(QPainter* painter, const SetpointSpan& span) const {
+  if (span.celsius <= 0) return;
   const double left = std::max(x(span.start), 0.0);
   const double right = std::min(x(span.limit), width());
-  if (span.celsius > 0) {
-    painter->setPen(QPen(setpointColor_, 1.5, Qt::DashLine));
-    painter->drawLine(QPointF(left, y(span.celsius)), QPointF(right, y(span.celsius)));
-  }
-  const QFontMetricsF metrics(font_);
-  const double length = metrics.horizontalAdvance(span.label);
-  if (length + 2 * kLabelPad > right - left) return;
-  painter->setPen(setpointColor_);
-  painter->setFont(font_);
-  // Said again and again along a long stretch, as only a part of it is in view.
-  const double count = std::max(1.0, std::floor((right - left) / kLabelEvery));
-  for (double i = 0; i < count; ++i)
-    painter->drawText(
-        QPointF(left + (right - left) * (i + 0.5) / count - length / 2, height() - metrics.descent() - 4),
-        span.label);
+  painter->setPen(QPen(setpointColor_, 1.5, Qt::DashLine));
+  painter->drawLine(QPointF(left, y(span.celsius)), QPointF(right, y(span.celsius)));
 }
 
 }  // namespace suppertide

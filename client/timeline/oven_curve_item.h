@@ -21,7 +21,6 @@ class OvenCurveItem : public QQuickPaintedItem {
   Q_PROPERTY(QColor lineColor MEMBER lineColor_ NOTIFY changed)
   Q_PROPERTY(QColor fillColor MEMBER fillColor_ NOTIFY changed)
   Q_PROPERTY(QColor setpointColor MEMBER setpointColor_ NOTIFY changed)
-  Q_PROPERTY(QFont font MEMBER font_ NOTIFY changed)
  public:
   explicit OvenCurveItem(QQuickItem* parent = nullptr);
   void paint(QPainter* painter) override;
@@ -39,7 +38,6 @@ class OvenCurveItem : public QQuickPaintedItem {
   double start_ = 0;
   double pixelsPerMinute_ = 1;
   QColor lineColor_, fillColor_, setpointColor_;
-  QFont font_;
 };
 
 }  // namespace suppertide

@@ -32,6 +32,7 @@ struct StepRow {
   bool done = false;
   bool pinned = false;
   bool moved = false;  // by the last change, for a moment
+  bool shown = true;   // false: a place in a list that stands empty
   DoughRise rise;      // ferments in their dough's lane only
 
   double limit() const { return start + length; }

@@ -3,31 +3,114 @@
 #include <algorithm>
 
 namespace suppertide {
+namespace {
+constexpr double kNearby = 80;      // pixels beside the view in which bars are made,
+constexpr double kStillNear = 400;  // and in which they stay
+constexpr double kDoughWidth = 48;  // pixels, from which a dough's shape says something
+}  // namespace
 
 void StepModel::setSteps(std::vector<StepRow> steps) {
   all_ = std::move(steps);
   latestLimit_.clear();
   for (const StepRow& step : all_)
     latestLimit_.push_back(std::max(step.limit(), latestLimit_.empty() ? step.limit() : latestLimit_.back()));
-  showWindow();
+  showBars(kNoLimit);
+  Q_EMIT othersChanged();
 }
 
-void StepModel::setWindow(double start, double limit) {
-  if (start == windowStart_ && limit == windowLimit_) return;
-  windowStart_ = start;
-  windowLimit_ = limit;
-  showWindow();
+int StepModel::setView(const BarView& view, int most) {
+  if (view == view_ && complete_) return 0;
+  view_ = view;
+  return showBars(most);
 }
 
-void StepModel::showWindow() {
-  const auto first = std::lower_bound(latestLimit_.begin(), latestLimit_.end(), windowStart_);
-  const auto limit = std::lower_bound(all_.begin(), all_.end(), windowLimit_,
-                                      [](const StepRow& step, double at) { return step.start < at; });
-  std::vector<StepRow> rows;
-  for (auto step = all_.begin() + (first - latestLimit_.begin()); step < limit; ++step) {
-    if (step->limit() >= windowStart_) rows.push_back(*step);
+void StepModel::setKept(const QSet<QString>& ids) {
+  if (ids == kept_) return;
+  kept_ = ids;
+  showBars(kNoLimit);
+}
+
+bool StepModel::hasRoom(const StepRow& step) const {
+  const double width = step.length * view_.pixelsPerMinute;
+  if (step.rise.known() && width >= kDoughWidth) return true;
+  return width + step.roomAfter * view_.pixelsPerMinute >= kWordsWidth;
+}
+
+int StepModel::showBars(int most) {
+  std::vector<StepRow> next;
+  QSet<QString> ids;
+  int made = 0;
+  complete_ = true;
+  const double scale = std::max(view_.pixelsPerMinute, 1e-9);
+  const auto consider = [&](const StepRow& step) {
+    const bool kept = step.moved || step.id == held_ || kept_.contains(step.id);
+    const bool isBar = bars_.contains(step.id);
+    const double margin = (isBar ? kStillNear : kNearby) / scale;
+    const bool near = step.limit() >= view_.start - margin && step.start < view_.limit + margin;
+    if (!kept && !(near && hasRoom(step))) return;
+    if (!kept && !isBar && made >= most) {
+      complete_ = false;
+      return;
+    }
+    made += isBar ? 0 : 1;
+    next.push_back(step);
+    ids.insert(step.id);
+  };
+  for (const StepRow& step : all_) consider(step);
+  const bool others = ids != bars_;
+  bars_ = std::move(ids);
+  reuse(rows_, std::move(next));
+  if (others) Q_EMIT othersChanged();
+  return made;
+}
+
+std::pair<std::size_t, std::size_t> StepModel::touching(double start, double limit) const {
+  const auto first = std::lower_bound(latestLimit_.begin(), latestLimit_.end(), start);
+  const auto last = std::lower_bound(all_.begin(), all_.end(), limit,
+                                     [](const StepRow& step, double at) { return step.start < at; });
+  return {static_cast<std::size_t>(first - latestLimit_.begin()),
+          static_cast<std::size_t>(last - all_.begin())};
+}
+
+int StepModel::hold(const QString& stepId) {
+  held_ = stepId;
+  showBars(0);
+  for (std::size_t i = 0; i < rows_.size(); ++i)
+    if (rows_[i].shown && rows_[i].id == stepId) return static_cast<int>(i);
+  return -1;
+}
+
+QString StepModel::neighbour(const QString& stepId, int by) const {
+  const auto found =
+      std::find_if(all_.begin(), all_.end(), [&](const StepRow& step) { return step.id == stepId; });
+  if (found == all_.end()) return {};
+  if (by < 0) return found == all_.begin() ? QString() : (found - 1)->id;
+  return found + 1 == all_.end() ? QString() : (found + 1)->id;
+}
+
+QString StepModel::firstInView(int by) const {
+  if (all_.empty()) return {};
+  const auto starts = [&](double at) {
+    return std::lower_bound(all_.begin(), all_.end(), at,
+                            [](const StepRow& step, double minute) { return step.start < minute; });
+  };
+  auto found = starts(by > 0 ? view_.start : view_.limit);
+  if (by < 0 && found != all_.begin()) --found;
+  return found == all_.end() ? all_.back().id : found->id;
+}
+
+QString StepModel::stepNear(double minute, int subRow, double reach) const {
+  const StepRow* nearest = nullptr;
+  double least = reach;
+  const auto [first, limit] = touching(minute - reach, minute + reach);
+  for (std::size_t i = first; i < limit; ++i) {
+    if (all_[i].subRow != subRow) continue;
+    const double away = std::max({0.0, all_[i].start - minute, minute - all_[i].limit()});
+    if (away > least || (nearest != nullptr && away == least)) continue;
+    nearest = &all_[i];
+    least = away;
   }
-  become(rows_, std::move(rows));
+  return nearest == nullptr ? QString() : nearest->id;
 }
 
 int StepModel::rowCount(const QModelIndex& parent) const {
@@ -75,18 +158,20 @@ QVariant StepModel::data(const QModelIndex& index, int role) const {
       return row.moved;
     case RiseRole:
       return QVariant::fromValue(row.rise);
+    case ShownRole:
+      return row.shown;
     default:
       return {};
   }
 }
 
 QHash<int, QByteArray> StepModel::roleNames() const {
-  return {{IdRole, "stepId"},       {TitleRole, "title"},         {DetailRole, "detail"},
-          {SpokenRole, "spoken"},   {StateRole, "stateText"},     {SymbolRole, "symbol"},
-          {KindRole, "kind"},       {StartRole, "start"},         {LengthRole, "length"},
-          {SubRowRole, "subRow"},   {RoomAfterRole, "roomAfter"}, {SlackRole, "slack"},
-          {HandsOnRole, "handsOn"}, {LateRole, "late"},           {DoneRole, "done"},
-          {PinnedRole, "pinned"},   {MovedRole, "moved"},         {RiseRole, "rise"}};
+  return {
+      {IdRole, "stepId"},       {TitleRole, "title"},   {DetailRole, "detail"},       {SpokenRole, "spoken"},
+      {StateRole, "stateText"}, {SymbolRole, "symbol"}, {KindRole, "kind"},           {StartRole, "start"},
+      {LengthRole, "length"},   {SubRowRole, "subRow"}, {RoomAfterRole, "roomAfter"}, {SlackRole, "slack"},
+      {HandsOnRole, "handsOn"}, {LateRole, "late"},     {DoneRole, "done"},           {PinnedRole, "pinned"},
+      {MovedRole, "moved"},     {RiseRole, "rise"},     {ShownRole, "shown"}};
 }
 
 }  // namespace suppertide

@@ -5,13 +5,14 @@
 namespace suppertide {
 namespace {
 constexpr double kMarginBefore = 0.04;  // of the view, beside what is fitted
-constexpr double kMarginAfter = 0.12;   // more: the last bars have their words beside them
+constexpr double kRoomAfter = 110;      // pixels, more: the last bars have their words beside them
 constexpr double kRevealMargin = 24;    // pixels
 }  // namespace
 
 TimeScale TimeScale::fitting(double start, double limit, double width) {
   const double length = std::max(limit - start, kShortestSpan);
-  const double span = length / (1 - kMarginBefore - kMarginAfter);
+  const double after = std::clamp(kRoomAfter / width, 0.1, 0.25);
+  const double span = length / (1 - kMarginBefore - after);
   return {start - span * kMarginBefore, width / span};
 }
 

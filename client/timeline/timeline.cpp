@@ -11,14 +11,17 @@ namespace {
 
 constexpr double kLabelStart = 8;  // pixels: a day that begins before them is the one at the edge
 constexpr double kZoomStep = 1.5;
-constexpr double kTickPixels = 76;        // room for "12:30 AM"
-constexpr double kPixelsPerHour = 96;     // when shown for work: a quarter of an hour is a finger wide
-constexpr double kWindowStep = 0.5;       // of the view: how often the window is moved on
-constexpr double kLongestWindow = 40000;  // pixels, a guard
-constexpr double kPanMargin = 12 * 60;    // minutes the middle of the view may leave the plan
+constexpr double kTickPixels = 76;      // room for "12:30 AM"
+constexpr double kPixelsPerHour = 96;   // when shown for work: a quarter of an hour is a finger wide
+constexpr double kWindowGrowth = 1.5;   // a window serves until the view is so much longer or shorter
+constexpr double kPanMargin = 12 * 60;  // minutes the middle of the view may leave the plan
 constexpr int kHighlightMs = 8000;
-constexpr int kRestMs = 250;     // of a drag, before it asks
-constexpr double kMoveStep = 5;  // minutes
+constexpr int kSettleMs = 90;
+constexpr int kFrameMs = 16;
+constexpr int kBarsAFrame = 3;        // each is made in about a millisecond
+constexpr double kMostStretch = 1.5;  // of what was painted, before it is painted anew
+constexpr int kRestMs = 250;          // of a drag, before it asks
+constexpr double kMoveStep = 5;       // minutes
 
 }  // namespace
 
@@ -33,6 +36,12 @@ Timeline::Timeline(QObject* parent)
   rest_.setSingleShot(true);
   rest_.setInterval(kRestMs);
   connect(&rest_, &QTimer::timeout, this, &Timeline::askMove);
+  settle_.setSingleShot(true);
+  settle_.setInterval(kSettleMs);
+  connect(&settle_, &QTimer::timeout, this, &Timeline::repaint);
+  more_.setSingleShot(true);
+  more_.setInterval(kFrameMs);
+  connect(&more_, &QTimer::timeout, this, &Timeline::makeMore);
 }
 
 Timeline::~Timeline() = default;
@@ -105,9 +114,11 @@ void Timeline::display(Picture picture) {
   lanes_->setLanes(picture_.lanes);
   courses_->setCourses(picture_.courses);
   refreshDetails();
-  windowScale_ = 0;
+  marksEvery_ = 0;
   if (!placed_) showFirst();
   updateWindow();
+  lanes_->setView(barView());
+  repaint();
   if (!movingId_.isEmpty()) setMoving(movingId_, movingMinutes_);
   Q_EMIT pictureChanged();
   Q_EMIT scaleChanged();
@@ -169,6 +180,8 @@ void Timeline::setViewWidth(double width) {
     scale_ = revealingChosen(kept.zoomedWithin(1, width / 2, width, longestSpan()));
   }
   updateWindow();
+  lanes_->setView(barView());
+  repaint();
   Q_EMIT scaleChanged();
 }
 
@@ -213,24 +226,63 @@ void Timeline::setScale(const TimeScale& scale) {
   scale_ = kept;
   placed_ = placed_ || picture_.hasPlan;
   updateWindow();
+  follow();
   Q_EMIT scaleChanged();
 }
 
-// The window is moved on by halves of the view, so that most scrolling makes no row at all.
+BarView Timeline::barView() const {
+  return {scale_.left(), scale_.toMinute(viewWidth_), scale_.pixelsPerMinute()};
+}
+
+// While the view moves, a frame makes few bars and paints nothing anew that can be stretched.
+void Timeline::follow() {
+  makeMore();
+  const BarView view = barView();
+  const double stretch = view.pixelsPerMinute / painted_.pixelsPerMinute;
+  const bool covered = painted_.start <= view.start && view.limit <= painted_.limit;
+  if (!covered || stretch > kMostStretch || stretch < 1 / kMostStretch) {
+    repaint();
+  } else if (stretch != 1) {
+    settle_.start();
+  }
+}
+
+void Timeline::makeMore() {
+  if (!lanes_->setView(barView(), kBarsAFrame)) more_.start();
+}
+
+void Timeline::repaint() {
+  settle_.stop();
+  const BarView view = barView();
+  const double beside = view.limit - view.start;
+  const BarView painted{view.start - beside, view.limit + beside, view.pixelsPerMinute};
+  if (painted == painted_) return;
+  painted_ = painted;
+  Q_EMIT paintedChanged();
+}
+
+void Timeline::keepBars() {
+  QSet<QString> ids;
+  for (const QString& id : {details_.id, movingId_})
+    if (!id.isEmpty()) ids.insert(id);
+  lanes_->setKept(ids);
+}
+
+// The window is moved on by halves and grows by steps, so that most frames make no mark at all.
 void Timeline::updateWindow() {
   if (viewWidth_ <= 0) return;
   const double span = scale_.span(viewWidth_);
-  const double step = span * kWindowStep;
-  const double start = std::floor(scale_.left() / step) * step - span;
-  const double limit = start + std::min(span * 3.5, scale_.span(kLongestWindow));
-  if (start == windowStart_ && limit == windowLimit_ && windowScale_ == scale_.pixelsPerMinute()) return;
+  const double unit = std::pow(kWindowGrowth, std::ceil(std::log(span) / std::log(kWindowGrowth)));
+  const double start = (std::floor(scale_.left() / unit * 2) - 1) * unit / 2;
+  const double limit = start + 2.5 * unit;
+  const double marksEvery = tickStep(scale_.pixelsPerMinute(), kTickPixels);
+  if (start == windowStart_ && limit == windowLimit_ && marksEvery == marksEvery_) return;
   windowStart_ = start;
   windowLimit_ = limit;
-  windowScale_ = scale_.pixelsPerMinute();
-  marks_ = tickMarks(picture_.base, picture_.words, start, limit, tickStep(windowScale_, kTickPixels));
+  marksEvery_ = marksEvery;
+  marks_ = tickMarks(picture_.base, picture_.words, start, limit, marksEvery);
   nights_ = nightsBetween(picture_.base, picture_.words, start, limit);
   ticks_->setMarks(marks_, picture_.base, picture_.words);
-  lanes_->setWindow(start, limit);
   Q_EMIT windowChanged();
 }
 
@@ -295,6 +347,7 @@ void Timeline::choose(const QString& stepId) {
   const StepDetails next = step == nullptr ? StepDetails() : StepWords(*view_).details(*step);
   if (next == details_) return;
   details_ = next;
+  keepBars();
   Q_EMIT detailsChanged();
   if (step == nullptr || viewWidth_ <= 0) return;
   // Chosen from elsewhere it may be out of sight.
@@ -352,6 +405,7 @@ void Timeline::endMove() {
   if (movingId_.isEmpty()) return;
   movingId_.clear();
   movingMinutes_ = 0;
+  keepBars();
   showGhosts();
   Q_EMIT movingChanged();
 }
@@ -364,7 +418,10 @@ void Timeline::setMoving(const QString& stepId, double minutes) {
   movingId_ = stepId;
   movingStart_ = minutesBetween(storedPicture_.base, toInstant(step->start_time()));
   movingMinutes_ = minutes;
-  if (taken) showGhosts();
+  if (taken) {
+    keepBars();
+    showGhosts();
+  }
   Q_EMIT movingChanged();
 }
 

@@ -1,4 +1,4 @@
-// The models of lanes and steps: windows, and updates that arrive as differences.
+// The models of lanes and steps: which stand as bars, and updates that arrive as differences.
 #include <gtest/gtest.h>
 
 #include <QtTest/qabstractitemmodeltester.h>
@@ -18,10 +18,13 @@ StepRow step(const QString& id, double start, double length) {
   return row;
 }
 
-QStringList ids(const QAbstractItemModel& model) {
+// The steps that stand as bars of their own, by name.
+QStringList bars(const QAbstractItemModel& model) {
   QStringList all;
   for (int row = 0; row < model.rowCount(); ++row)
-    all << model.data(model.index(row, 0), StepModel::IdRole).toString();
+    if (model.data(model.index(row, 0), StepModel::ShownRole).toBool())
+      all << model.data(model.index(row, 0), StepModel::IdRole).toString();
+  all.sort();
   return all;
 }
 
@@ -35,48 +38,96 @@ class StepModelTest : public ::testing::Test {
   QSignalSpy reset_{&model_, &QAbstractItemModel::modelReset};
 };
 
-TEST_F(StepModelTest, HoldsOnlyTheStepsThatTouchTheWindow) {
-  model_.setSteps({step(QStringLiteral("long"), 0, 1000), step(QStringLiteral("a"), 10, 5),
-                   step(QStringLiteral("b"), 100, 20), step(QStringLiteral("c"), 300, 20)});
-  EXPECT_EQ(model_.rowCount(), 0) << "no window yet";
-  model_.setWindow(100, 200);
-  EXPECT_EQ(ids(model_), (QStringList{QStringLiteral("long"), QStringLiteral("b")}));
-  model_.setWindow(118, 301);
-  EXPECT_EQ(ids(model_), (QStringList{QStringLiteral("long"), QStringLiteral("b"), QStringLiteral("c")}));
-  model_.setWindow(500, 600);
-  EXPECT_EQ(ids(model_), (QStringList{QStringLiteral("long")})) << "a long step reaches into it";
-  model_.setWindow(2000, 2100);
-  EXPECT_EQ(model_.rowCount(), 0);
+// A pixel a minute: words need 72 minutes of room.
+BarView viewOf(double start, double limit) {
+  return {start, limit, 1};
 }
 
-TEST_F(StepModelTest, ScrollingTellsOnlyWhatComesAndGoes) {
-  model_.setSteps({step(QStringLiteral("a"), 0, 10), step(QStringLiteral("b"), 20, 10),
-                   step(QStringLiteral("c"), 40, 10)});
-  model_.setWindow(0, 35);
+TEST_F(StepModelTest, BarsAreTheStepsInViewWithRoomForTheirWords) {
+  StepRow brief = step(QStringLiteral("brief"), 100, 5);
+  StepRow roomy = step(QStringLiteral("roomy"), 120, 5);
+  roomy.roomAfter = 100;
+  model_.setSteps(
+      {step(QStringLiteral("long"), 0, 1000), brief, roomy, step(QStringLiteral("far"), 3000, 100)});
+  EXPECT_EQ(model_.rowCount(), 0) << "no view yet";
+  model_.setView(viewOf(100, 200));
+  EXPECT_EQ(bars(model_), (QStringList{QStringLiteral("long"), QStringLiteral("roomy")}));
+  model_.setView(viewOf(2950, 3100));
+  EXPECT_EQ(bars(model_), (QStringList{QStringLiteral("far")}));
+}
+
+TEST_F(StepModelTest, PlacesAreTakenAnewAndNeverRemoved) {
+  model_.setSteps({step(QStringLiteral("a"), 0, 100), step(QStringLiteral("b"), 1000, 100),
+                   step(QStringLiteral("c"), 2000, 100)});
+  model_.setView(viewOf(0, 100));
   inserted_.clear();
-  model_.setWindow(15, 60);
-  EXPECT_EQ(ids(model_), (QStringList{QStringLiteral("b"), QStringLiteral("c")}));
-  EXPECT_EQ(inserted_.size(), 1);
-  EXPECT_EQ(removed_.size(), 1);
-  EXPECT_EQ(changed_.size() + reset_.size(), 0);
+  model_.setView(viewOf(1000, 1100));
+  EXPECT_EQ(bars(model_), (QStringList{QStringLiteral("b")}));
+  model_.setView(viewOf(500, 600));
+  EXPECT_EQ(bars(model_), QStringList());
+  model_.setView(viewOf(2000, 2100));
+  EXPECT_EQ(bars(model_), (QStringList{QStringLiteral("c")}));
+  EXPECT_EQ(model_.rowCount(), 1) << "one delegate served all three";
+  EXPECT_EQ(inserted_.size() + removed_.size() + reset_.size(), 0);
+}
+
+TEST_F(StepModelTest, AFrameMakesNoMoreBarsThanItMay) {
+  std::vector<StepRow> steps;
+  for (int i = 0; i < 10; ++i) steps.push_back(step(QString::number(i), i * 100, 90));
+  model_.setSteps(steps);
+  EXPECT_EQ(model_.setView(viewOf(0, 1000), 4), 4);
+  EXPECT_FALSE(model_.complete());
+  EXPECT_EQ(model_.setView(viewOf(0, 1000), 4), 4);
+  EXPECT_EQ(model_.setView(viewOf(0, 1000), 4), 2);
+  EXPECT_TRUE(model_.complete());
+  EXPECT_EQ(bars(model_).size(), 10);
+}
+
+TEST_F(StepModelTest, WhatIsKeptOrHeldIsABarWhereverItIs) {
+  model_.setSteps({step(QStringLiteral("a"), 0, 5), step(QStringLiteral("b"), 20, 5),
+                   step(QStringLiteral("c"), 5000, 5)});
+  model_.setView(viewOf(0, 100));
+  EXPECT_EQ(bars(model_), QStringList());
+  model_.setKept({QStringLiteral("c")});
+  EXPECT_GE(model_.hold(QStringLiteral("a")), 0);
+  EXPECT_EQ(bars(model_), (QStringList{QStringLiteral("a"), QStringLiteral("c")}));
+  EXPECT_GE(model_.hold(QStringLiteral("b")), 0);
+  EXPECT_EQ(bars(model_), (QStringList{QStringLiteral("b"), QStringLiteral("c")}));
+  EXPECT_EQ(model_.hold(QStringLiteral("none")), -1);
+}
+
+TEST_F(StepModelTest, IsWalkedInTheOrderOfTimeAndFoundByPlace) {
+  StepRow below = step(QStringLiteral("below"), 22, 10);
+  below.subRow = 1;
+  model_.setSteps({step(QStringLiteral("a"), 0, 10), step(QStringLiteral("b"), 20, 10), below,
+                   step(QStringLiteral("c"), 300, 10)});
+  model_.setView(viewOf(15, 200));
+  EXPECT_EQ(model_.neighbour(QStringLiteral("b"), 1), QStringLiteral("below"));
+  EXPECT_EQ(model_.neighbour(QStringLiteral("a"), -1), QString());
+  EXPECT_EQ(model_.neighbour(QStringLiteral("c"), 1), QString());
+  EXPECT_EQ(model_.firstInView(1), QStringLiteral("b"));
+  EXPECT_EQ(model_.firstInView(-1), QStringLiteral("below"));
+  EXPECT_EQ(model_.stepNear(12, 0, 22), QStringLiteral("a")) << "the nearest of two";
+  EXPECT_EQ(model_.stepNear(25, 1, 22), QStringLiteral("below"));
+  EXPECT_EQ(model_.stepNear(100, 0, 22), QString());
 }
 
 TEST_F(StepModelTest, AMovedStepIsOneChangeOfOneRow) {
-  model_.setWindow(0, 100);
-  model_.setSteps({step(QStringLiteral("a"), 0, 10), step(QStringLiteral("b"), 20, 10),
-                   step(QStringLiteral("c"), 40, 10)});
+  model_.setView(viewOf(0, 300));
+  model_.setSteps({step(QStringLiteral("a"), 0, 100), step(QStringLiteral("b"), 100, 100),
+                   step(QStringLiteral("c"), 200, 100)});
   inserted_.clear();
-  model_.setSteps({step(QStringLiteral("a"), 0, 10), step(QStringLiteral("b"), 25, 10),
-                   step(QStringLiteral("c"), 40, 10)});
+  model_.setSteps({step(QStringLiteral("a"), 0, 100), step(QStringLiteral("b"), 105, 100),
+                   step(QStringLiteral("c"), 200, 100)});
   ASSERT_EQ(changed_.size(), 1);
   EXPECT_EQ(changed_[0][0].toModelIndex().row(), 1);
   EXPECT_EQ(inserted_.size() + removed_.size() + reset_.size(), 0);
-  EXPECT_EQ(model_.data(model_.index(1, 0), StepModel::StartRole).toDouble(), 25);
+  EXPECT_EQ(model_.data(model_.index(1, 0), StepModel::StartRole).toDouble(), 105);
 }
 
 TEST_F(StepModelTest, EveryRoleThatADelegateAsksForHasAValue) {
-  model_.setWindow(0, 100);
-  model_.setSteps({step(QStringLiteral("a"), 0, 10)});
+  model_.setView(viewOf(0, 100));
+  model_.setSteps({step(QStringLiteral("a"), 0, 100)});
   const auto roles = model_.roleNames();
   for (auto role = roles.begin(); role != roles.end(); ++role)
     EXPECT_TRUE(model_.data(model_.index(0, 0), role.key()).isValid()) << role.value().toStdString();
@@ -101,14 +152,14 @@ class LaneModelTest : public ::testing::Test {
 };
 
 TEST_F(LaneModelTest, KeepsALanesStepModelThroughEveryUpdate) {
-  model_.setWindow(0, 100);
-  model_.setLanes({lane(QStringLiteral("cook/ines"), {step(QStringLiteral("a"), 0, 10)}),
-                   lane(QStringLiteral("oven/large"), {step(QStringLiteral("a"), 0, 10)})});
+  model_.setView(viewOf(0, 100));
+  model_.setLanes({lane(QStringLiteral("cook/ines"), {step(QStringLiteral("a"), 0, 100)}),
+                   lane(QStringLiteral("oven/large"), {step(QStringLiteral("a"), 0, 100)})});
   StepModel* const steps = model_.steps(QStringLiteral("cook/ines"));
   ASSERT_NE(steps, nullptr);
   QSignalSpy stepsReset(steps, &QAbstractItemModel::modelReset);
   QSignalSpy stepsChanged(steps, &QAbstractItemModel::dataChanged);
-  model_.setLanes({lane(QStringLiteral("cook/ines"), {step(QStringLiteral("a"), 5, 10)}),
+  model_.setLanes({lane(QStringLiteral("cook/ines"), {step(QStringLiteral("a"), 5, 100)}),
                    lane(QStringLiteral("cook/noor"), {}), lane(QStringLiteral("oven/large"), {})});
   EXPECT_EQ(model_.steps(QStringLiteral("cook/ines")), steps);
   EXPECT_EQ(stepsChanged.size(), 1);
@@ -119,8 +170,8 @@ TEST_F(LaneModelTest, KeepsALanesStepModelThroughEveryUpdate) {
 }
 
 TEST_F(LaneModelTest, ALaneThatGrowsTellsItsHeightOnly) {
-  model_.setWindow(0, 100);
-  Lane small = lane(QStringLiteral("cook/ines"), {step(QStringLiteral("a"), 0, 10)});
+  model_.setView(viewOf(0, 100));
+  Lane small = lane(QStringLiteral("cook/ines"), {step(QStringLiteral("a"), 0, 100)});
   model_.setLanes({small, lane(QStringLiteral("cook/noor"), {})});
   small.subRowCount = 2;
   model_.setLanes({small, lane(QStringLiteral("cook/noor"), {})});

@@ -4,6 +4,7 @@
 #include <gtest/gtest.h>
 
 #include <QtTest/qsignalspy.h>
+#include <QtTest/qtest.h>
 
 #include "client/timeline/timeline_keys.h"
 #include "tests/window/sample.h"
@@ -138,6 +139,17 @@ TEST_F(TimelineTest, MostPanningMakesNoRow) {
   QSignalSpy windows(&timeline_, &Timeline::windowChanged);
   for (int i = 0; i < 100; ++i) timeline_.panBy(5);
   EXPECT_LE(windows.size(), 2) << "half a view was panned";
+}
+
+TEST_F(TimelineTest, WhileZoomingPicturesAreStretchedAndPaintedAnewAtRest) {
+  const double painted = timeline_.paintedScale();
+  EXPECT_DOUBLE_EQ(painted, timeline_.pixelsPerMinute());
+  timeline_.zoomBy(1.2, 500);
+  EXPECT_DOUBLE_EQ(timeline_.paintedScale(), painted);
+  timeline_.zoomBy(1.5, 500);
+  EXPECT_DOUBLE_EQ(timeline_.paintedScale(), timeline_.pixelsPerMinute()) << "too far to be stretched";
+  timeline_.zoomBy(1.2, 500);
+  EXPECT_TRUE(QTest::qWaitFor([&] { return timeline_.paintedScale() == timeline_.pixelsPerMinute(); }));
 }
 
 TEST_F(TimelineTest, ADragIsHeldInStepsOfFiveMinutesAndAsksWhenLetGo) {

@@ -43,7 +43,6 @@ namespace suppertide::bench {
 namespace {
 
 constexpr int kBars = 1000;
-constexpr int kFrames = 300;
 constexpr int kStarts = 5;
 constexpr int kChanges = 20;
 constexpr QSize kSize{1280, 800};
@@ -140,14 +139,14 @@ class Stage {
   std::unique_ptr<QQuickItem> view_;
 };
 
-void measureFrames(int bars) {
+void measureFrames(int bars, int frames) {
   Stage stage(bars);
   std::printf(
       "\n%d bars, %dx%d                                    median     95%%     most   (ms of CPU a frame)\n",
       bars, kSize.width(), kSize.height());
   const auto run = [&](const char* what, const std::function<void(int)>& step) {
     Times update, paint;
-    for (int i = 0; i < kFrames; ++i) stage.frame([&] { step(i); }, &update, &paint);
+    for (int i = 0; i < frames; ++i) stage.frame([&] { step(i); }, &update, &paint);
     print(what, update, 8);
     print("  painting it in software", paint, 0);
   };
@@ -307,10 +306,14 @@ int main(int argc, char** argv) {
   QGuiApplication application(argc, argv);
   const QStringList arguments = QCoreApplication::arguments();
   if (arguments.value(1) == QStringLiteral("--child")) return suppertide::bench::child(arguments.value(2));
-  suppertide::bench::measureStart(200);
-  suppertide::bench::measureStart(suppertide::bench::kBars);
-  suppertide::bench::measureFrames(200);
-  suppertide::bench::measureFrames(suppertide::bench::kBars);
-  suppertide::bench::measureRemoteChange();
+  const QString only = arguments.value(1);  // "start", "frames", "change"; empty: all
+  constexpr int kFrames = 300;
+  const int frames = arguments.size() > 2 ? arguments[2].toInt() : kFrames;
+  const auto wanted = [&](const char* what) { return only.isEmpty() || only == QLatin1String(what); };
+  for (const int bars : {200, suppertide::bench::kBars}) {
+    if (wanted("start")) suppertide::bench::measureStart(bars);
+    if (wanted("frames")) suppertide::bench::measureFrames(bars, frames);
+  }
+  if (wanted("change")) suppertide::bench::measureRemoteChange();
   return 0;
 }

@@ -122,6 +122,28 @@ Item {
             verify(bar("cook/tomas", "chicken/roast").activeFocus)
             verify(bar("cook/tomas", "chicken/roast").visualFocus)
         }
+        function test_tabComesIntoALaneAndOutOfIt() {
+            const others = root.findStep(lane("cook/ines"), "others")
+            others.forceActiveFocus(Qt.TabFocusReason)
+            const first = root.Window.activeFocusItem
+            verify(first.stepId.length > 0, "at a step in view")
+            keyClick(Qt.Key_Backtab)
+            for (let i = 0; i < 50 && root.findStep(lane("cook/ines"), root.Window.activeFocusItem.objectName); ++i)
+                keyClick(Qt.Key_Tab)
+            verify(!root.findStep(lane("cook/ines"), root.Window.activeFocusItem.objectName), "the last step leads on")
+        }
+        function test_farOutATapChoosesAStepWithoutABarOfItsOwn() {
+            const steps = [["cook/ines", "rolls/shape"], ["cook/tomas", "soup/cook"], ["cook/tomas", "chicken/roast"]].map(names => {
+                const found = bar(names[0], names[1])
+                return { lane: names[0], id: names[1], minute: found.start + found.length / 2, y: found.mapToItem(view, 0, found.height / 2).y }
+            })
+            sample.zoomBy(0.001, 500)
+            const far = steps.find(step => !root.findStep(lane(step.lane), step.id))
+            verify(far, "one of them has no room for words")
+            mouseClick(view, view.headerWidth + sample.offset + far.minute * sample.pixelsPerMinute, far.y)
+            compare(sample.details.id, far.id)
+            verify(bar(far.lane, far.id).activeFocus)
+        }
         function test_returnOpensTheDetailsAndEscapeClosesThem() {
             bar("cook/ines", "rolls/shape").forceActiveFocus(Qt.TabFocusReason)
             keyClick(Qt.Key_Return)
