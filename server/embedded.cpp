@@ -37,6 +37,7 @@ class Embedded : public EmbeddedServer {
            std::unique_ptr<service::Server> server)
       : clock_(std::move(clock)), folder_(std::move(folder)), server_(std::move(server)) {}
   std::string target() const override { return server_->target(); }
+  int networkPort() const override { return server_->networkPort(); }
   std::string hostCode() const override { return server_->hostCode(); }
 
  private:
@@ -53,7 +54,8 @@ absl::StatusOr<std::unique_ptr<EmbeddedServer>> EmbeddedServer::start(const Opti
   service::Server::Options server;
   server.dataFile = options.dataFile;
   server.listen = options.listen;
-  server.plain = true;  // only this machine can reach it
+  server.plain = true;  // only this machine can reach it there
+  server.network = options.network;
   if (server.listen.empty()) {
     auto made = PrivateFolder::make();
     if (!made.ok()) return made.status();

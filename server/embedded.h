@@ -16,6 +16,9 @@ class EmbeddedServer {
   struct Options {
     std::string dataFile;  // empty: in memory, gone with the program
     std::string listen;    // empty: a private Unix socket; else "127.0.0.1:PORT", port 0 picks one
+    // Where other devices come in as well, always over TLS with a certificate kept beside the data:
+    // "0.0.0.0:PORT", port 0 picks one. Empty: nowhere.
+    std::string network{};
   };
 
   // Starts serving before it returns. Errors are one clear line each.
@@ -24,6 +27,8 @@ class EmbeddedServer {
 
   // For a gRPC channel: "unix:/..." or "127.0.0.1:40123".
   virtual std::string target() const = 0;
+  // The port on which other devices come in; 0: none.
+  virtual int networkPort() const = 0;
   // For CreateHousehold; empty once there is a household.
   virtual std::string hostCode() const = 0;
 };

@@ -18,6 +18,13 @@ FormView {
         session: root.session
         household: root.household
     }
+    HouseholdRulesPart {
+        visible: root.session.mayHost
+        preferences: root.preferences
+        width: root.columnWidth
+        session: root.session
+        household: root.household
+    }
     PeoplePart {
         width: root.columnWidth
         session: root.session

@@ -17,8 +17,27 @@ Card {
         topPadding: 0
     }
     WordsText {
+        visible: root.household.dataFile.length > 0
         width: parent.width
-        text: root.household.onlyHere ? qsTr("Only this computer reaches this household's server: an invitation is good for another person here. To let phones and other computers in, run suppertide-server with --listen 0.0.0.0:50710.") : qsTr("The other device opens Suppertide, chooses “Join a household” and types this, or reads the picture with its camera. A code works once.")
+        text: root.household.othersIn ? qsTr("Phones and other computers on this network may join and look in, as long as this window is open. What they send is encrypted.") : qsTr("Only this computer reaches this household. Let others in, and phones and other computers on this network can join with an invitation, as long as this window is open.")
+    }
+    ActionButton {
+        objectName: "letOthersIn"
+        visible: root.household.dataFile.length > 0
+        enabled: !root.household.changingWho
+        symbol: root.household.othersIn ? Symbol.Close : Symbol.House
+        text: root.household.changingWho ? qsTr("One moment…") : root.household.othersIn ? qsTr("This computer only") : qsTr("Let others in")
+        onClicked: root.household.letOthersIn(!root.household.othersIn)
+    }
+    WordsText {
+        width: parent.width
+        visible: root.household.othersIn && root.household.address.length === 0
+        text: qsTr("This computer is on no network now.")
+        color: Theme.late
+    }
+    WordsText {
+        width: parent.width
+        text: root.household.onlyHere ? qsTr("An invitation made now is good for another person on this computer.") : qsTr("The other device opens Suppertide, chooses “Join a household” and types this, or reads the picture with its camera. A code works once.")
         color: Theme.inkMuted
     }
     PickEntry {

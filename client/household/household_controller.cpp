@@ -2,8 +2,11 @@
 //
 #include "client/household/household_controller.h"
 
+#include <QtCore/qtimezone.h>
+
 #include "client/household/household_edits.h"
 #include "client/link/join_code.h"
+#include "client/link/own_address.h"
 #include "client/link/request_id.h"
 #include "client/words/time_words.h"
 
@@ -42,13 +45,25 @@ HouseholdController::HouseholdController(HouseholdSession* session, QObject* par
 
 void HouseholdController::setKnown(const link::KnownServer& known) {
   known_ = known;
+  changingWho_ = false;
   devices_->setRecords({});
   closeInvitation();
   Q_EMIT knownChanged();
 }
 
 bool HouseholdController::onlyHere() const {
-  return link::isLocalTarget(known_.target);
+  return link::isLocalTarget(known_.target) && known_.network.empty();
+}
+
+QString HouseholdController::address() const {
+  return textOf(known_.network.empty() ? known_.target : link::reachableAt(known_.network));
+}
+
+void HouseholdController::letOthersIn(bool in) {
+  if (changingWho_ || known_.dataFile.empty() || in == othersIn()) return;
+  changingWho_ = true;
+  Q_EMIT knownChanged();
+  Q_EMIT othersWanted(in);
 }
 
 QStringList HouseholdController::roleNames() {
@@ -90,6 +105,63 @@ void HouseholdController::refreshPeople() {
     }
   }
   people_->setRecords(std::move(rows));
+  Q_EMIT rulesChanged();
+}
+
+QString HouseholdController::zone() const {
+  return session_->known() ? textOf(session_->replica()->household.time_zone()) : QString();
+}
+
+int HouseholdController::degrees() const {
+  return session_->known() &&
+                 session_->replica()->household.temperature_unit() == v1::TEMPERATURE_UNIT_FAHRENHEIT
+             ? 1
+             : 0;
+}
+
+int HouseholdController::measures() const {
+  return session_->known() && session_->replica()->household.measure_system() == v1::MEASURE_SYSTEM_US ? 1
+                                                                                                       : 0;
+}
+
+int HouseholdController::safetyRules() const {
+  const auto rules =
+      session_->known() ? session_->replica()->household.safety_rules() : v1::SAFETY_RULES_CONSUMER;
+  return rules == v1::SAFETY_RULES_UK ? 2 : rules == v1::SAFETY_RULES_FOOD_SERVICE ? 1 : 0;
+}
+
+void HouseholdController::changeHousehold(const char* field,
+                                          const std::function<void(v1::Household&)>& change) {
+  if (session_->replica() == nullptr) return;
+  session_->send(withField(session_->replica()->household, field, change));
+}
+
+bool HouseholdController::isZone(const QString& zone) {
+  return QTimeZone::isTimeZoneIdAvailable(zone.trimmed().toUtf8());
+}
+
+void HouseholdController::setZone(const QString& zone) {
+  if (!isZone(zone)) return;
+  changeHousehold("time_zone",
+                  [&](v1::Household& household) { household.set_time_zone(zone.trimmed().toStdString()); });
+}
+
+void HouseholdController::setDegrees(int degrees) {
+  const auto unit = degrees == 1 ? v1::TEMPERATURE_UNIT_FAHRENHEIT : v1::TEMPERATURE_UNIT_CELSIUS;
+  changeHousehold("temperature_unit",
+                  [&](v1::Household& household) { household.set_temperature_unit(unit); });
+}
+
+void HouseholdController::setMeasures(int measures) {
+  const auto system = measures == 1 ? v1::MEASURE_SYSTEM_US : v1::MEASURE_SYSTEM_METRIC;
+  changeHousehold("measure_system", [&](v1::Household& household) { household.set_measure_system(system); });
+}
+
+void HouseholdController::setSafetyRules(int rules) {
+  const auto next = rules == 2   ? v1::SAFETY_RULES_UK
+                    : rules == 1 ? v1::SAFETY_RULES_FOOD_SERVICE
+                                 : v1::SAFETY_RULES_CONSUMER;
+  changeHousehold("safety_rules", [&](v1::Household& household) { household.set_safety_rules(next); });
 }
 
 void HouseholdController::change(const QString& id, const std::function<void(v1::Member&)>& change) {
@@ -99,8 +171,10 @@ void HouseholdController::change(const QString& id, const std::function<void(v1:
 }
 
 void HouseholdController::rename(const QString& name) {
-  if (session_->replica() == nullptr || name.trimmed().isEmpty()) return;
-  session_->send(renamed(session_->replica()->household, name.trimmed().toStdString()));
+  if (name.trimmed().isEmpty()) return;
+  changeHousehold("display_name", [&](v1::Household& household) {
+    household.set_display_name(name.trimmed().toStdString());
+  });
 }
 
 void HouseholdController::addPerson(const QString& name, int role) {
@@ -161,7 +235,9 @@ QString HouseholdController::timeText(const google::protobuf::Timestamp& time) c
 QString HouseholdController::advice(const absl::Status& status) const {
   if (status.code() == absl::StatusCode::kPermissionDenied) return tr("Only hosts may do this.");
   if (status.code() == absl::StatusCode::kUnavailable || status.code() == absl::StatusCode::kDeadlineExceeded)
-    return tr("The server can't be reached now. Try again when the connection is live.");
+    return tr(
+        "The server can't be reached now. Try again when the connection "
+        "is live.");
   return textOf(std::string(status.message()));
 }
 
@@ -194,7 +270,7 @@ void HouseholdController::showInvitation(const v1::CreateInvitationResponse& inv
   const std::string code =
       link::textOf(link::JoinCode{invitation.code(), invitation.certificate_fingerprint()});
   invitationCode_ = textOf(code);
-  invitationLine_ = textOf(link::textOf(link::JoinLink{known_.target, code}));
+  invitationLine_ = textOf(link::textOf(link::JoinLink{address().toStdString(), code}));
   invitationUntil_ = timeText(invitation.expire_time());
   invitationFor_ = name.isEmpty() ? tr("For somebody new, as %1").arg(roleNames().at(role))
                                   : tr("For %1, as %2").arg(name, roleNames().at(role));

@@ -24,11 +24,7 @@ std::string clockOf(int minutes) {
 
 v1::UpdateHouseholdRequest asItIs(const v1::Household& household, const char* field) {
   v1::UpdateHouseholdRequest request;
-  v1::Household& next = *request.mutable_household();
-  next.set_id(household.id());
-  next.mutable_meta()->set_etag(household.meta().etag());
-  next.set_display_name(household.display_name());
-  *next.mutable_members() = household.members();
+  *request.mutable_household() = household;
   request.mutable_update_mask()->add_paths(field);
   return request;
 }
@@ -92,9 +88,10 @@ v1::UpdateHouseholdRequest withoutMember(const v1::Household& household, const s
   return request;
 }
 
-v1::UpdateHouseholdRequest renamed(const v1::Household& household, const std::string& name) {
-  v1::UpdateHouseholdRequest request = asItIs(household, "display_name");
-  request.mutable_household()->set_display_name(name);
+v1::UpdateHouseholdRequest withField(const v1::Household& household, const char* field,
+                                     const std::function<void(v1::Household&)>& change) {
+  v1::UpdateHouseholdRequest request = asItIs(household, field);
+  change(*request.mutable_household());
   return request;
 }
 

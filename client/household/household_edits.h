@@ -1,4 +1,4 @@
-// Changes of a household's people, as requests to the server.
+// Changes of a household and its people, as requests to the server.
 #pragma once
 
 #include <functional>
@@ -10,7 +10,8 @@
 
 namespace suppertide {
 
-// Hours of a day in minutes after midnight; a limit before the start runs past midnight.
+// Hours of a day in minutes after midnight; a limit before the start runs past
+// midnight.
 struct DaySpan {
   int start = 0;
   int limit = 0;
@@ -33,6 +34,8 @@ std::optional<v1::UpdateHouseholdRequest> withMember(const v1::Household& househ
 v1::UpdateHouseholdRequest withNewMember(const v1::Household& household, const std::string& name,
                                          v1::Role role);
 v1::UpdateHouseholdRequest withoutMember(const v1::Household& household, const std::string& memberId);
-v1::UpdateHouseholdRequest renamed(const v1::Household& household, const std::string& name);
+// One field, named as in the proto, changed by `change`.
+v1::UpdateHouseholdRequest withField(const v1::Household& household, const char* field,
+                                     const std::function<void(v1::Household&)>& change);
 
 }  // namespace suppertide

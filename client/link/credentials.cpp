@@ -32,7 +32,8 @@ KnownServer fromJson(const Json& object) {
           .householdName = textOf(object, "householdName"),
           .memberId = textOf(object, "memberId"),
           .deviceToken = textOf(object, "deviceToken"),
-          .dataFile = textOf(object, "dataFile")};
+          .dataFile = textOf(object, "dataFile"),
+          .network = textOf(object, "network")};
 }
 
 Json toJson(const KnownServer& server) {
@@ -45,6 +46,7 @@ Json toJson(const KnownServer& server) {
                {"memberId", server.memberId},
                {"deviceToken", server.deviceToken}};
   if (!server.dataFile.empty()) json["dataFile"] = server.dataFile;
+  if (!server.network.empty()) json["network"] = server.network;
   return json;
 }
 

@@ -26,6 +26,8 @@ struct KnownServer {
   std::string deviceToken;
   // The server's own file, when the window is to serve it itself at `target`; empty: others serve it.
   std::string dataFile{};
+  // With a dataFile: where that server lets other devices in, "0.0.0.0:50710"; empty: nowhere.
+  std::string network{};
 };
 
 struct Credentials {

@@ -35,7 +35,8 @@ absl::Status import(const link::KnownServer& known, const v1::Bundle& bundle) {
 }  // namespace
 
 absl::StatusOr<std::unique_ptr<EmbeddedServer>> serve(const link::KnownServer& known) {
-  auto server = EmbeddedServer::start({.dataFile = known.dataFile, .listen = known.target});
+  auto server =
+      EmbeddedServer::start({.dataFile = known.dataFile, .listen = known.target, .network = known.network});
   if (server.status().code() == absl::StatusCode::kFailedPrecondition &&
       absl::StrContains(server.status().message(), "another server"))
     return std::unique_ptr<EmbeddedServer>();

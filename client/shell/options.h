@@ -25,6 +25,8 @@ struct WindowOptions {
   std::filesystem::path store;  // where this household is kept for an offline start; empty: nowhere
   // No household is saved here: the window asks. Nothing in `link` then.
   bool firstRun = false;
+  // Where other devices come in once they are let in to a household of this computer.
+  std::string network = "0.0.0.0:50710";
   QString settings;  // file of the person's preferences; empty: they are not kept
   QString language;  // for this time; empty: as preferred
   std::string eventId;

@@ -9,6 +9,7 @@
 #include <memory>
 #include <system_error>
 
+#include "absl/strings/str_cat.h"
 #include "client/kitchen/kitchen_desk.h"
 #include "client/link/private_file.h"
 #include "client/link/request_id.h"
@@ -85,7 +86,8 @@ WindowApp::WindowApp(const WindowOptions& options, QObject* parent)
   connect(&timeline_, &Timeline::scaleChanged, this, &WindowApp::place);
   connect(&session_, &HouseholdSession::householdChanged, this, &WindowApp::showEvent);
   connect(&session_, &HouseholdSession::eventIdChanged, this, &WindowApp::showEvent);
-  // After the household itself is shown, so that nothing flickers where a preview becomes the plan.
+  // After the household itself is shown, so that nothing flickers where a
+  // preview becomes the plan.
   connect(&planning_, &Planning::previewChanged, this, &WindowApp::showPreview, Qt::QueuedConnection);
   connect(&session_, &HouseholdSession::nowChanged, this, [this] { timeline_.setNow(session_.now()); });
   timeline_.setNow(session_.now());
@@ -94,6 +96,8 @@ WindowApp::WindowApp(const WindowOptions& options, QObject* parent)
   ticks_.start(kTickMs);
   connect(&firstRun_, &FirstRun::joined, this, &WindowApp::afterJoining);
   connect(&household_, &HouseholdController::left, this, &WindowApp::leave);
+  connect(&household_, &HouseholdController::othersWanted, this, &WindowApp::letOthersIn);
+  connect(&notifier_, &Notifier::ringsHere, &chime_, &Chime::ring);
   const auto units = [this] {
     session_.setUnits(preferences_.temperatureUnit(), preferences_.measureSystem());
   };
@@ -127,7 +131,8 @@ void WindowApp::speak() {
   const QString& forNow = options_.language;
   const QString language = forNow.isEmpty() ? preferences_.language() : forNow;
   if (!forNow.isEmpty()) return languages_.use(language, Preferences::localeOf(forNow));
-  // Without a person whose preferences they are, the program's own locale stays.
+  // Without a person whose preferences they are, the program's own locale
+  // stays.
   languages_.use(language,
                  options_.settings.isEmpty() && language.isEmpty() ? QLocale() : preferences_.locale());
 }
@@ -140,16 +145,73 @@ void WindowApp::begin() {
   reminders_.start(options_.link, options_.store);
 }
 
-// Beside the thread of the user interface: the link comes as soon as the server is there.
+// Beside the thread of the user interface: the link comes as soon as the server
+// is there.
 void WindowApp::serveHere() {
-  starting_ = std::async(std::launch::async, [this, known = options_.known]() -> Server {
+  starting_ = std::async(std::launch::async, [this, known = options_.known]() mutable -> Server {
     auto server = serve(known);
     if (server.ok()) return *std::move(server);
+    if (!known.network.empty()) return restart(known);
     session_.post([this, why = QString::fromStdString(std::string(server.status().message()))] {
       Q_EMIT session_.failed(tr("This computer's household can't be served: %1").arg(why));
     });
     return nullptr;
   });
+}
+
+// The household's server is started anew, beside the thread of the user
+// interface; the link finds it again.
+void WindowApp::letOthersIn(bool in) {
+  if (starting_.valid()) server_ = starting_.get();
+  if (server_ == nullptr) {
+    Q_EMIT session_.failed(tr("Another window on this computer serves this household. Do it there."));
+    household_.setKnown(options_.known);
+    return;
+  }
+  link::KnownServer known = options_.known;
+  known.network = in ? options_.network : std::string();
+  starting_ = std::async(std::launch::async, [this, known, running = std::move(server_)]() mutable -> Server {
+    running.reset();
+    return restart(known);
+  });
+}
+
+// Where it can't be open to others as wanted, it is served for this computer
+// alone.
+WindowApp::Server WindowApp::restart(link::KnownServer known) {
+  auto server = serve(known);
+  if (!server.ok() && !known.network.empty()) {
+    // The usual port is taken: any other is as good, and kept from then on.
+    link::KnownServer other = known;
+    other.network = known.network.substr(0, known.network.rfind(':')) + ":0";
+    server = serve(other);
+  }
+  QString why;
+  if (!server.ok()) {
+    why = QString::fromStdString(std::string(server.status().message()));
+    known.network.clear();
+    server = serve(known);
+  }
+  if (server.ok() && *server != nullptr && !known.network.empty())
+    known.network =
+        absl::StrCat(known.network.substr(0, known.network.rfind(':')), ":", (*server)->networkPort());
+  session_.post([this, known, why] {
+    keepKnown(known);
+    if (!why.isEmpty()) Q_EMIT session_.failed(tr("Others can't be let in: %1").arg(why));
+  });
+  return server.ok() ? *std::move(server) : nullptr;
+}
+
+void WindowApp::keepKnown(const link::KnownServer& known) {
+  options_.known = known;
+  household_.setKnown(known);
+  auto saved = link::loadCredentials(link::credentialsPath());
+  absl::Status status = saved.status();
+  if (saved.ok()) {
+    saved->put(known);
+    status = link::saveCredentials(link::credentialsPath(), *saved);
+  }
+  if (!status.ok()) Q_EMIT session_.failed(QString::fromStdString(std::string(status.message())));
 }
 
 void WindowApp::afterJoining() {
@@ -239,7 +301,8 @@ bool WindowApp::settled() const {
 }
 
 void WindowApp::whenShown(std::function<void()> done) {
-  // What a page asks the server for is asked soon after it is shown, and answered in several turns.
+  // What a page asks the server for is asked soon after it is shown, and
+  // answered in several turns.
   auto* look = new QTimer(this);
   look->start(kStillMs);
   connect(look, &QTimer::timeout, this,

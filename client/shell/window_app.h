@@ -11,6 +11,7 @@
 
 #include "client/household/household_controller.h"
 #include "client/planning/planning.h"
+#include "client/session/chime.h"
 #include "client/session/household_session.h"
 #include "client/session/notifier.h"
 #include "client/session/preferences.h"
@@ -58,6 +59,10 @@ class WindowApp : public QObject {
   bool settled() const;
   void begin();
   void serveHere();
+  void letOthersIn(bool in);
+  // Any thread.
+  Server restart(link::KnownServer known);
+  void keepKnown(const link::KnownServer& known);
   void afterJoining();
   void planTheSample();
   void leave();
@@ -66,13 +71,15 @@ class WindowApp : public QObject {
   WindowOptions options_;
   Preferences preferences_;
   Languages languages_;
-  // Of a household on this computer alone; outlives the session, so that what is being sent arrives.
+  // Of a household on this computer alone; outlives the session, so that what
+  // is being sent arrives.
   std::future<Server> starting_;
   Server server_;
   HouseholdSession session_;
   FirstRun firstRun_;
   HouseholdController household_;
   Notifier notifier_;
+  Chime chime_;
   Reminders reminders_;
   Timeline timeline_;
   Planning planning_;

@@ -26,9 +26,13 @@ absl::Status naming(const std::string& file, const absl::Status& status) {
   return absl::Status(status.code(), absl::StrCat("data file ", file, ": ", message));
 }
 
+bool listensPlainly(const Server::Options& options) {
+  return isUnixAddress(options.listen) || options.plain;
+}
+
 // What to show over TLS; none where the server listens without.
 absl::StatusOr<std::optional<Certificate>> certificateFor(const Server::Options& options) {
-  if (isUnixAddress(options.listen) || options.plain) return std::nullopt;
+  if (listensPlainly(options) && options.network.empty()) return std::nullopt;
   auto certificate = options.certificateFile.empty()
                          ? selfMadeCertificate(options.dataFile)
                          : ownCertificate(options.certificateFile, options.keyFile);
@@ -48,6 +52,8 @@ std::shared_ptr<grpc::ServerCredentials> credentialsFor(const std::optional<Cert
 absl::StatusOr<std::unique_ptr<Server>> Server::start(const Options& options, const Clock& clock) {
   if (auto status = checkListenAddress(options.listen, !options.plain); !status.ok()) return status;
   if (auto status = checkSocketIsFree(options.listen); !status.ok()) return status;
+  if (!options.network.empty())
+    if (auto status = checkListenAddress(options.network, true); !status.ok()) return status;
   storage::Store::Options storeOptions;
   storeOptions.fullSync = options.fullSync;
   storeOptions.keepChanges = options.keepChanges;
@@ -65,7 +71,7 @@ absl::StatusOr<std::unique_ptr<Server>> Server::start(const Options& options, co
   if (auto status = server->serveMetrics(options.metrics); !status.ok()) return status;
   if (auto status = server->serveCalendars(options, *certificate); !status.ok()) return status;
   if (auto status = server->makeHostCode(options.anotherHousehold); !status.ok()) return status;
-  if (auto status = server->listen(options.listen, *certificate); !status.ok()) return status;
+  if (auto status = server->listen(options, *certificate); !status.ok()) return status;
   return server;
 }
 
@@ -81,7 +87,7 @@ absl::Status Server::makeHostCode(bool anotherHousehold) {
   return backend_->store().addCode(hashOfCode(hostCode_), code);
 }
 
-absl::Status Server::listen(const std::string& address, const std::optional<Certificate>& certificate) {
+absl::Status Server::listen(const Options& options, const std::optional<Certificate>& certificate) {
   grpc::EnableDefaultHealthCheckService(true);
   static const bool reflecting = [] {
     // Kept for the life of the program: when its last user goes, gRPC takes itself
@@ -104,13 +110,20 @@ absl::Status Server::listen(const std::string& address, const std::optional<Cert
   builder.AddChannelArgument(GRPC_ARG_KEEPALIVE_TIMEOUT_MS, 20'000);
   builder.AddChannelArgument(GRPC_ARG_HTTP2_MIN_RECV_PING_INTERVAL_WITHOUT_DATA_MS, 10'000);
   int port = 0;
-  builder.AddListeningPort(address, credentialsFor(certificate), &port);
+  const std::string& address = options.listen;
+  builder.AddListeningPort(address, credentialsFor(listensPlainly(options) ? std::nullopt : certificate),
+                           &port);
+  if (!options.network.empty())
+    builder.AddListeningPort(options.network, credentialsFor(certificate), &networkPort_);
   for (const auto& service : services_) builder.RegisterService(service.get());
   server_ = builder.BuildAndStart();
   const bool socket = isUnixAddress(address);
-  if (server_ == nullptr || (!socket && port == 0))
+  const auto taken = [](const std::string& where) {
     return absl::UnavailableError(
-        absl::StrCat("cannot listen on ", address, ": it is taken, or may not be used"));
+        absl::StrCat("cannot listen on ", where, ": it is taken, or may not be used"));
+  };
+  if (!options.network.empty() && networkPort_ == 0) return taken(options.network);
+  if (server_ == nullptr || (!socket && port == 0)) return taken(address);
   target_ = socket ? address : absl::StrCat(address.substr(0, address.rfind(':')), ":", port);
   for (const char* service : kServices)
     server_->GetHealthCheckService()->SetServingStatus(absl::StrCat("suppertide.v1.", service), true);

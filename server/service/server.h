@@ -30,7 +30,9 @@ class Server {
     // self-made one kept beside the data (certificate.h). A Unix socket is plain.
     std::string certificateFile;
     std::string keyFile;
-    bool plain = false;             // no TLS over TCP either; on loopback alone
+    bool plain = false;  // no TLS over TCP either; on loopback alone
+    // A second address, "HOST:PORT", always with TLS as above. Empty: none.
+    std::string network;
     bool anotherHousehold = false;  // a host code even when there is a household
     Backend::Options backend;
     bool fullSync = true;
@@ -48,6 +50,8 @@ class Server {
   const std::string& target() const { return target_; }
   // For CreateHousehold; empty once it was used. Reads the disk.
   std::string hostCode() const;
+  // Of Options::network; 0: there is none.
+  int networkPort() const { return networkPort_; }
   // Of a self-made certificate; empty with another one and without TLS.
   const std::string& fingerprint() const { return backend_->options().certificateFingerprint; }
   // 0: no calendars are served.
@@ -62,7 +66,7 @@ class Server {
   Server() = default;
   absl::Status makeHostCode(bool anotherHousehold);
   absl::Status serveMetrics(const std::string& address);
-  absl::Status listen(const std::string& address, const std::optional<Certificate>& certificate);
+  absl::Status listen(const Options& options, const std::optional<Certificate>& certificate);
 
   absl::Status serveCalendars(const Options& options, const std::optional<Certificate>& certificate);
 
@@ -71,6 +75,7 @@ class Server {
   std::vector<std::unique_ptr<grpc::Service>> services_;
   std::unique_ptr<grpc::Server> server_;
   std::string target_;
+  int networkPort_ = 0;
   std::string hostCode_;
 };
 

@@ -8,6 +8,7 @@
 #include <QtTest/qsignalspy.h>
 #include <QtTest/qtest.h>
 
+#include "client/link/joining.h"
 #include "client/link/private_file.h"
 #include "client/shell/sample_event.h"
 #include "client/shell/window_app.h"
@@ -32,7 +33,8 @@ class FirstRunTest : public ::testing::Test {
     qunsetenv("XDG_DATA_HOME");
   }
   void open() {
-    const ParsedOptions parsed = parseOptions({QStringLiteral("suppertide-window")});
+    ParsedOptions parsed = parseOptions({QStringLiteral("suppertide-window")});
+    parsed.options.network = "127.0.0.1:0";
     ASSERT_EQ(parsed.exitCode, -1) << parsed.text.toStdString();
     app_ = std::make_unique<WindowApp>(parsed.options);
     ASSERT_NE(app_->window(), nullptr);
@@ -100,6 +102,51 @@ TEST_F(FirstRunTest, OneClickMakesAHouseholdWithAFeastToLookAt) {
   WindowApp second(parsed.options);
   EXPECT_TRUE(
       QTest::qWaitFor([&] { return second.session().state() == HouseholdSession::Live; }, kPatienceMs));
+}
+
+TEST_F(FirstRunTest, OthersAreLetInOverTlsAndOutAgain) {
+  open();
+  press("stayHere");
+  ASSERT_TRUE(isLive()) << problem();
+  HouseholdController& household = app_->household();
+  EXPECT_TRUE(household.onlyHere());
+  const auto settled = [&] { return QTest::qWaitFor([&] { return !household.changingWho(); }, kPatienceMs); };
+  household.letOthersIn(true);
+  ASSERT_TRUE(settled());
+  ASSERT_TRUE(household.othersIn());
+  EXPECT_FALSE(household.onlyHere());
+  ASSERT_TRUE(QTest::qWaitFor(
+      [&] {
+        if (!household.inviting() && household.invitationCode().isEmpty()) household.invite(1, {});
+        return !household.invitationCode().isEmpty();
+      },
+      kPatienceMs))
+      << household.invitationProblem().toStdString();
+
+  link::Joining joining;
+  joining.target = household.address().toStdString();
+  joining.code = household.invitationCode().toStdString();
+  joining.memberName = "Rui";
+  const auto known = link::join(joining, folder_.file("theirs.json"));
+  ASSERT_TRUE(known.ok()) << known.status();
+  EXPECT_FALSE(known->fingerprint.empty());
+  const auto lookIn = [&] {
+    link::Session other({.target = known->target,
+                         .deviceToken = known->deviceToken,
+                         .certificatePem = "",
+                         .fingerprint = known->fingerprint});
+    return other.whoAmI().ok();
+  };
+  EXPECT_TRUE(lookIn());
+  const auto saved = link::loadCredentials(link::credentialsPath());
+  ASSERT_TRUE(saved.ok());
+  EXPECT_EQ(saved->find("")->network, known->target) << "the next start is open at the same port";
+
+  household.letOthersIn(false);
+  ASSERT_TRUE(settled());
+  EXPECT_TRUE(household.onlyHere());
+  EXPECT_FALSE(lookIn());
+  ASSERT_TRUE(isLive());
 }
 
 TEST_F(FirstRunTest, LeavingLeadsBackToTheChoice) {
@@ -215,8 +262,10 @@ TEST_F(JoinTest, WhatGoesWrongIsToldWithWhatToDo) {
   EXPECT_EQ(problem().rfind("Type the address", 0), 0U) << problem();
   const QString code = newCode();
   tryToJoin(address(), code.chopped(5));
-  EXPECT_EQ(
-      problem().rfind("This code cannot be right: the code's second part, after the dot, is cut off", 0), 0U)
+  EXPECT_EQ(problem().rfind("This code cannot be right: the code's second "
+                            "part, after the dot, is cut off",
+                            0),
+            0U)
       << problem();
   tryToJoin(address(), QStringLiteral("AAAA-BBBB-CCCC.") + QString::fromStdString(server_->fingerprint()));
   EXPECT_EQ(problem().rfind("The server does not know this code.", 0), 0U) << problem();

@@ -70,6 +70,26 @@ TEST_F(HouseholdControllerTest, QuietHoursAreTheNightUntilStated) {
   EXPECT_EQ(of("noor", "soonMinutes").toInt(), 0);
 }
 
+TEST_F(HouseholdControllerTest, WhatHoldsForTheWholeHouseholdIsChangedAndTakenBack) {
+  EXPECT_EQ(household_.degrees(), 0);
+  EXPECT_EQ(household_.measures(), 0);
+  household_.setDegrees(1);
+  household_.setMeasures(1);
+  household_.setSafetyRules(2);
+  EXPECT_EQ(household_.degrees(), 1);
+  EXPECT_EQ(household_.measures(), 1);
+  EXPECT_EQ(household_.safetyRules(), 2);
+  session_.undo();
+  EXPECT_EQ(household_.safetyRules(), 0);
+}
+
+TEST_F(HouseholdControllerTest, OnlyATimeZoneThatThereIsIsTaken) {
+  household_.setZone(QStringLiteral(" Europe/Tallinn "));
+  EXPECT_EQ(household_.zone().toStdString(), "Europe/Tallinn");
+  household_.setZone(QStringLiteral("Europe/Atlantis"));
+  EXPECT_EQ(household_.zone().toStdString(), "Europe/Tallinn");
+}
+
 TEST_F(HouseholdControllerTest, PeopleComeAndGo) {
   household_.addPerson(QStringLiteral("Ada"), 1);
   EXPECT_EQ(household_.people()->count(), 4);
