@@ -14,6 +14,8 @@ FocusScope {
     required property var temperatures
     required property var setpoints
     required property var blocks
+    // Names would be cut: each dish has its number, and the list below the chart its name.
+    property bool numbered: false
     readonly property int rowCount: {
         let rows = 0
         for (const block of blocks)
@@ -106,6 +108,7 @@ FocusScope {
                 id: block
 
                 required property var modelData
+                required property int index
 
                 x: Math.max(0, modelData.from * field.width)
                 y: heat.height + modelData.row * 24 + 2
@@ -119,14 +122,14 @@ FocusScope {
 
                 // A short stay's name stands beside it, where its row is kept free.
                 Text {
-                    readonly property bool inside: block.modelData.fits
+                    readonly property bool inside: root.numbered || block.modelData.fits
 
-                    x: inside ? 4 : block.modelData.leans ? -width - 4 : block.width + 4
-                    width: Math.min(implicitWidth, inside ? block.width - 6 : (block.modelData.room - block.modelData.until + block.modelData.from) * field.width)
+                    x: root.numbered ? (block.width - width) / 2 : inside ? 4 : block.modelData.leans ? -width - 4 : block.width + 4
+                    width: root.numbered ? implicitWidth : Math.min(implicitWidth, inside ? block.width - 6 : (block.modelData.room - block.modelData.until + block.modelData.from) * field.width)
                     height: parent.height
-                    text: block.modelData.label
+                    text: root.numbered ? block.index + 1 : block.modelData.label
                     color: Theme.ink
-                    font.pixelSize: Theme.captionSize
+                    font { pixelSize: Theme.captionSize; bold: root.numbered }
                     verticalAlignment: Text.AlignVCenter
                     elide: Text.ElideRight
                     textFormat: Text.PlainText

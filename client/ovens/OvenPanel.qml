@@ -17,6 +17,7 @@ Card {
     required property var racks
     required property string loose
     readonly property bool wide: room > 620
+    readonly property bool numbered: room < 480
 
     objectName: "oven/" + ovenId
     Accessible.role: Accessible.Grouping
@@ -70,6 +71,29 @@ Card {
             temperatures: root.temperatures
             setpoints: root.setpoints
             blocks: root.blocks
+            numbered: root.numbered
+        }
+        Column {
+            visible: root.numbered
+            width: root.room
+            spacing: 2
+
+            Repeater {
+                model: root.numbered ? root.blocks : []
+
+                Text {
+                    required property var modelData
+                    required property int index
+
+                    width: root.room
+                    text: qsTr("%1  %2").arg(index + 1).arg(modelData.spoken)
+                    color: Theme.ink
+                    font.pixelSize: Theme.captionSize
+                    wrapMode: Text.Wrap
+                    textFormat: Text.PlainText
+                    Accessible.ignored: true
+                }
+            }
         }
         OvenFront {
             id: front

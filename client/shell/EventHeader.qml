@@ -13,6 +13,8 @@ Rectangle {
     required property Timeline timeline
     required property bool narrow
     signal printWanted()
+    // On a phone what can be taken back is read out for a while, and then leaves its row to the page.
+    property bool fresh: false
 
     implicitHeight: row.implicitHeight + 2 * Theme.small + (undoRow.visible ? undoRow.height + Theme.tiny : 0)
     color: Theme.surface
@@ -55,11 +57,12 @@ Rectangle {
         }
         ActionButton {
             objectName: "undo"
-            visible: !root.narrow && root.session.undoText.length > 0
+            visible: root.session.undoText.length > 0 && !(root.narrow && root.fresh)
             symbol: Symbol.Undo
-            text: qsTr("Undo: %1").arg(root.session.undoText)
+            text: root.narrow ? "" : spoken
+            spoken: qsTr("Undo: %1").arg(root.session.undoText)
             onClicked: root.session.undo()
-            Layout.maximumWidth: Math.max(160, root.width * 0.32)
+            Layout.maximumWidth: root.narrow ? Theme.target : Math.max(160, root.width * 0.32)
         }
         ActionButton {
             objectName: "print"
@@ -76,11 +79,22 @@ Rectangle {
             tone: root.session.state === HouseholdSession.Live ? Theme.live : root.session.state === HouseholdSession.Refused ? Theme.late : Theme.offline
         }
     }
-    // On a phone it has a row of its own, as what it takes back has to be read.
+    Connections {
+        target: root.session
+        function onUndoChanged(): void {
+            root.fresh = true
+            staleness.restart()
+        }
+    }
+    Timer {
+        id: staleness
+        interval: 20000
+        onTriggered: root.fresh = false
+    }
     ActionButton {
         id: undoRow
         objectName: "undo"
-        visible: root.narrow && root.session.undoText.length > 0
+        visible: root.narrow && root.fresh && root.session.undoText.length > 0
         anchors { left: parent.left; right: parent.right; bottom: parent.bottom; leftMargin: Theme.medium; rightMargin: Theme.medium; bottomMargin: Theme.tiny }
         symbol: Symbol.Undo
         text: qsTr("Undo: %1").arg(root.session.undoText)

@@ -29,6 +29,9 @@ Card {
     required property bool mayStart
     // "", "hand" or "note": what is asked about below the buttons.
     property string asking
+    // On a phone one large button is enough for floury hands; the others are behind a second one.
+    readonly property bool narrow: room < 480
+    property bool othersOpen: false
 
     objectName: "task/" + taskId
     border { color: underWay ? Theme.accentOutline : Theme.outline; width: 2 }
@@ -154,18 +157,30 @@ Card {
     }
     ActionButton {
         objectName: "main/" + root.taskId
-        width: root.room
+        width: root.narrow && more.visible ? root.room - more.width - Theme.small : root.room
         strong: true
         enabled: root.tasks.mayReport
         symbol: root.mainBegins ? Symbol.Oven : Symbol.Done
         text: root.mainWord
         spoken: qsTr("%1: %2").arg(root.mainWord).arg(root.title)
         onClicked: root.mainBegins ? root.tasks.start(root.taskId) : root.tasks.finish(root.taskId)
+
+        ActionButton {
+            id: more
+            objectName: "others/" + root.taskId
+            visible: root.narrow && root.tasks.mayReport
+            x: parent.width + Theme.small
+            height: parent.height
+            symbol: root.othersOpen ? Symbol.Up : Symbol.Down
+            text: qsTr("More")
+            spoken: root.othersOpen ? qsTr("Fewer answers: %1").arg(root.title) : qsTr("More answers: %1").arg(root.title)
+            onClicked: root.othersOpen = !root.othersOpen
+        }
     }
     Flow {
         width: root.room
         spacing: Theme.small
-        visible: root.tasks.mayReport
+        visible: root.tasks.mayReport && (!root.narrow || root.othersOpen)
 
         ActionButton {
             objectName: "start/" + root.taskId
