@@ -884,6 +884,77 @@
     </message>
 </context>
 <context>
+    <name>HouseholdRulesPart</name>
+    <message>
+        <source>For the whole household</source>
+        <translation>Für den ganzen Haushalt</translation>
+    </message>
+    <message>
+        <source>Time zone</source>
+        <translation>Zeitzone</translation>
+    </message>
+    <message>
+        <source>Europe/Lisbon</source>
+        <translation>Europe/Berlin</translation>
+    </message>
+    <message>
+        <source>Not known. Write it as continent/city.</source>
+        <translation>Unbekannt. Bitte als Kontinent/Stadt schreiben, auf Englisch.</translation>
+    </message>
+    <message>
+        <source>All times of day are told in it.</source>
+        <translation>Alle Uhrzeiten gelten in dieser Zone.</translation>
+    </message>
+    <message>
+        <source>Keep</source>
+        <translation>Übernehmen</translation>
+    </message>
+    <message>
+        <source>Keep this time zone</source>
+        <translation>Diese Zeitzone übernehmen</translation>
+    </message>
+    <message>
+        <source>Temperatures</source>
+        <translation>Temperaturen</translation>
+    </message>
+    <message>
+        <source>Measures</source>
+        <translation>Maße</translation>
+    </message>
+    <message>
+        <source>Grams and litres</source>
+        <translation>Gramm und Liter</translation>
+    </message>
+    <message>
+        <source>Cups and ounces</source>
+        <translation>Cups und Unzen</translation>
+    </message>
+    <message>
+        <source>Food-safety rules</source>
+        <translation>Regeln der Lebensmittelsicherheit</translation>
+    </message>
+    <message>
+        <source>For home cooks</source>
+        <translation>Für zu Hause</translation>
+    </message>
+    <message>
+        <source>For food service</source>
+        <translation>Für die Gastronomie</translation>
+    </message>
+    <message>
+        <source>United Kingdom</source>
+        <translation>Vereinigtes Königreich</translation>
+    </message>
+    <message>
+        <source>They hold from the next plan on. Where your local rules ask for more, those hold.</source>
+        <translation>Sie gelten ab dem nächsten Plan. Verlangen die Regeln an Ihrem Ort mehr, gelten diese.</translation>
+    </message>
+    <message>
+        <source>This device reads in its own; what you choose here holds for the others.</source>
+        <translation>Dieses Gerät liest in eigenen Einheiten; was Sie hier wählen, gilt für die anderen.</translation>
+    </message>
+</context>
+<context>
     <name>IngredientEditor</name>
     <message>
         <source>Name, as on a shopping list</source>
@@ -1014,8 +1085,28 @@
         <translation>Wegräumen</translation>
     </message>
     <message>
-        <source>Only this computer reaches this household&apos;s server: an invitation is good for another person here. To let phones and other computers in, run suppertide-server with --listen 0.0.0.0:50710.</source>
-        <translation>Nur dieser Computer erreicht den Server dieses Haushalts: Eine Einladung gilt hier für eine weitere Person. Damit Telefone und andere Computer hineinkommen, starten Sie suppertide-server mit --listen 0.0.0.0:50710.</translation>
+        <source>Phones and other computers on this network may join and look in, as long as this window is open. What they send is encrypted.</source>
+        <translation>Telefone und andere Computer in diesem Netz können beitreten und hineinsehen, solange dieses Fenster offen ist. Was sie senden, ist verschlüsselt.</translation>
+    </message>
+    <message>
+        <source>Only this computer reaches this household. Let others in, and phones and other computers on this network can join with an invitation, as long as this window is open.</source>
+        <translation>Nur dieser Computer erreicht diesen Haushalt. Lassen Sie andere herein, dann können Telefone und andere Computer in diesem Netz mit einer Einladung beitreten, solange dieses Fenster offen ist.</translation>
+    </message>
+    <message>
+        <source>This computer only</source>
+        <translation>Nur dieser Rechner</translation>
+    </message>
+    <message>
+        <source>Let others in</source>
+        <translation>Andere hereinlassen</translation>
+    </message>
+    <message>
+        <source>This computer is on no network now.</source>
+        <translation>Dieser Computer ist gerade in keinem Netz.</translation>
+    </message>
+    <message>
+        <source>An invitation made now is good for another person on this computer.</source>
+        <translation>Eine Einladung gilt jetzt für eine weitere Person an diesem Computer.</translation>
     </message>
 </context>
 <context>
@@ -1753,6 +1844,10 @@
     <message>
         <source>%1: %2, %3</source>
         <translation>%1: %2, %3</translation>
+    </message>
+    <message>
+        <source>%1  %2</source>
+        <translation>%1  %2</translation>
     </message>
 </context>
 <context>
@@ -2947,6 +3042,18 @@ Bringen Sie es in Ordnung, und planen Sie noch einmal.</translation>
     <message>
         <source>Will not be done: %1</source>
         <translation>Wird nicht gemacht: %1</translation>
+    </message>
+    <message>
+        <source>More</source>
+        <translation>Mehr</translation>
+    </message>
+    <message>
+        <source>Fewer answers: %1</source>
+        <translation>Weniger Antworten: %1</translation>
+    </message>
+    <message>
+        <source>More answers: %1</source>
+        <translation>Weitere Antworten: %1</translation>
     </message>
 </context>
 <context>
@@ -6321,6 +6428,14 @@ Bringen Sie es in Ordnung, und planen Sie noch einmal.</translation>
     <message>
         <source>This computer&apos;s household can&apos;t be served: %1</source>
         <translation>Der Haushalt dieses Rechners lässt sich nicht bereitstellen: %1</translation>
+    </message>
+    <message>
+        <source>Another window on this computer serves this household. Do it there.</source>
+        <translation>Ein anderes Fenster auf diesem Computer stellt diesen Haushalt bereit. Bitte dort ändern.</translation>
+    </message>
+    <message>
+        <source>Others can&apos;t be let in: %1</source>
+        <translation>Andere können nicht hereingelassen werden: %1</translation>
     </message>
 </context>
 <context>
