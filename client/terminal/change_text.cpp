@@ -184,8 +184,8 @@ void compareShopping(const link::Replica& before, const link::Replica& after,
     const auto sameId = [](const v1::OwnItem& a, const v1::OwnItem& b) { return a.id() == b.id(); };
     const std::string where = absl::StrCat("shopping for ", eventName(after, id), ": ");
     const std::size_t count = lines.size();
-    const auto tell = [&](const std::string& what, const std::vector<std::string>& names) {
-      if (!names.empty()) lines.push_back({"shopping", id, absl::StrCat(where, what, joinWords(names))});
+    const auto tell = [&, event = id](const std::string& what, const std::vector<std::string>& names) {
+      if (!names.empty()) lines.push_back({"shopping", event, absl::StrCat(where, what, joinWords(names))});
     };
     tell("in the basket: ", newIn(old.ticks(), shopping.ticks(), named, sameItem));
     tell("not in the basket after all: ", newIn(shopping.ticks(), old.ticks(), named, sameItem));

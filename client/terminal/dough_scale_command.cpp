@@ -77,11 +77,11 @@ constexpr int kNumberColumns = 9;
 constexpr int kPercentColumns = 10;
 
 std::string percentText(double percent) {
-  return absl::StrFormat(percent < 10 ? "%.2f %%" : "%.1f %%", percent);
+  return absl::StrFormat("%.*f %%", percent < 10 ? 2 : 1, percent);
 }
 
 std::string gramsText(double grams) {
-  return absl::StrFormat(grams < 10 ? "%.1f g" : "%.0f g", grams);
+  return absl::StrFormat("%.*f g", grams < 10 ? 1 : 0, grams);
 }
 
 void printParts(const v1::WorkOutDoughResponse& told, Environment& environment) {
