@@ -1,0 +1,1 @@
+// Holds the headers that every window test reads.
