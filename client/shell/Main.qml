@@ -37,6 +37,25 @@ Window {
         root.screen = kind === 6 ? doughsScreen.key : kind === 5 ? ovensScreen.key : tasksScreen.key
     }
 
+    // Whatever scrolls moves so far that what has the focus is seen.
+    function showFocused(item: Item): void {
+        for (let around = item ? item.parent : null; around; around = around.parent) {
+            if (!(around instanceof Flickable))
+                continue
+            const box = item.mapToItem(around.contentItem, 0, 0, item.width, item.height)
+            around.contentX = root.shifted(around.contentX, around.width, box.x, box.width)
+            around.contentY = root.shifted(around.contentY, around.height, box.y, box.height)
+        }
+    }
+    // Where a view of that length begins that shows the stretch, or its start when it is too long.
+    function shifted(from: real, length: real, start: real, size: real): real {
+        if (start < from || size > length)
+            return start >= from && start < from + length ? from : start
+        return Math.max(from, start + size - length)
+    }
+
+    onActiveFocusItemChanged: root.showFocused(root.activeFocusItem)
+
     visible: true
     minimumWidth: 320
     minimumHeight: 400
