@@ -81,6 +81,7 @@ Column {
                 DraftText {
                     width: root.narrow ? parent.width : parent.width - 2 * (root.numberWidth + Theme.small)
                     label: root.narrow || line.index === 0 ? KitchenChoices.formulaRoles[line.role - 1] : ""
+                    spoken: KitchenChoices.formulaRoles[line.role - 1]
                     draft: root.draft
                     path: line.rowPath + ".name"
                 }

@@ -9,6 +9,8 @@ Item {
     property string problem
     property string hint
     default property alias content: slot.data
+    // Its name for the ear, where the label stands elsewhere.
+    property string spoken: label
     // What the field says of itself to who cannot see it.
     readonly property string spokenState: problem.length > 0 ? problem : hint
 

@@ -41,7 +41,7 @@ EntryFrame {
         onTextEdited: root.edited(text)
         onAccepted: root.accepted()
 
-        Accessible.name: root.label
+        Accessible.name: root.spoken
         Accessible.description: root.spokenState
 
         background: EntryGround {
