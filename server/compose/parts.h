@@ -34,6 +34,9 @@ absl::Status addPins(Composition& composition);
 
 // Clocks of the food-safety rules, once modes are final.
 absl::Status addSafety(Composition& composition);
+// For a plan under way, which may overrun a recipe's gaps: the clocks that those gaps would keep, too. By
+// gap, whether such clocks hold what is safe, so that its most says only how good the dish gets.
+std::vector<bool> addSafetyUnderWay(Composition& composition);
 
 // ---- shared pieces ----
 

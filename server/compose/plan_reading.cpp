@@ -118,7 +118,8 @@ class Reader {
     at.start = composition_.axis.minuteOf(planned.start_time());
     at.end = composition_.axis.minuteOf(planned.end_time());
     const int dish = composition_.steps[static_cast<std::size_t>(step)].dish;
-    if (schedule_.unserved[static_cast<std::size_t>(dish)]) return absl::OkStatus();
+    // Of a dish that is left out a plan has what had begun.
+    if (schedule_.unserved[static_cast<std::size_t>(dish)] && !lenient_) return absl::OkStatus();
     at.mode = modeOf(composition_, step, planned, lastPlace_.count(dish) > 0 ? lastPlace_[dish] : -1);
     if (at.mode < 0 && lenient_) at.mode = 0;
     if (at.mode < 0) return wrong(planned.id(), absl::StrCat("cannot be done", whereabouts(planned)));

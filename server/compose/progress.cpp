@@ -69,6 +69,8 @@ class Reading {
     switch (report.what_case()) {
       case v1::Report::kStarted:
         if (here.kind == Kind::kFinished) return startOnly(here, when);
+        // What was put off has begun later; it does not last longer for that.
+        if (here.kind == Kind::kWaiting) here.longer = 0;
         here.kind = Kind::kStarted;
         here.start = when;
         break;
@@ -187,12 +189,17 @@ class Reading {
 
   void assume(int step) {
     StepState& here = state(step);
-    if (told_[at(step)] || running_.plan.unserved[at(composition_.steps[at(step)].dish)]) return;
+    // Of a dish that is left out only what had begun has a place.
+    const bool leftOut = running_.plan.unserved[at(composition_.steps[at(step)].dish)];
+    if (told_[at(step)] || (leftOut && planned(step).end == 0)) return;
     const Minute soonest = freeFrom(step);
     const bool followed = isFollowed(step);
     const bool seen = seenAt_[at(step)] < planning::kNoLimit;
-    const Minute start = std::min(planned(step).start, seenAt_[at(step)]);
-    if (!followed && !seen && (start > running_.now || soonest > start)) return;
+    Minute start = std::min(planned(step).start, seenAt_[at(step)]);
+    // What was to begin just now is not known to have begun. It begins with the end of what it waited for;
+    // some minutes are as planned.
+    if (!seen && soonest > start && soonest - start < kTelling) start = soonest;
+    if (!followed && !seen && (start + kTelling > running_.now || soonest > start)) return;
     // Put off before it began; once under way it takes longer instead.
     if (here.notBefore > running_.now && start >= running_.now) return;
     here.start = std::min(start, running_.now);

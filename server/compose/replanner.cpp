@@ -12,6 +12,7 @@
 #include "server/compose/running_problem.h"
 #include "server/compose/shelf_fit.h"
 #include "server/planning/explain/shift.h"
+#include "server/planning/replan/loss.h"
 #include "server/planning/replan/replan.h"
 
 namespace suppertide::compose {
@@ -46,6 +47,22 @@ v1::MoveCause causeOf(planning::MoveCause cause) {
       return v1::MOVE_CAUSE_MADE_ROOM;
   }
   return v1::MOVE_CAUSE_UNSPECIFIED;
+}
+
+v1::Cause causeOf(planning::Loss loss) {
+  switch (loss) {
+    case planning::Loss::kFoodSafety:
+      return v1::CAUSE_FOOD_SAFETY;
+    case planning::Loss::kTooLate:
+      return v1::CAUSE_SERVING;
+    case planning::Loss::kTooLong:
+      return v1::CAUSE_MUST_FOLLOW;
+    case planning::Loss::kNoWay:
+      return v1::CAUSE_THING_BUSY;
+    case planning::Loss::kBesideOthers:
+      break;
+  }
+  return v1::CAUSE_UNSPECIFIED;
 }
 
 std::string thingOf(const Composition& composition, const planning::Move& move) {
@@ -135,6 +152,8 @@ class RunningWriter {
     plan.mutable_search()->set_work(made_.work);
     plan.mutable_search()->set_stopped(true);
     keepPast(plan);
+    keepBegun(plan);
+    addLosses(plan);
     addMoves(plan);
     addLengths(plan);
     return plan;
@@ -160,6 +179,32 @@ class RunningWriter {
         *step.mutable_oven_phases() = found->second->oven_phases();
         step.set_pinned(found->second->pinned());
       }
+  }
+
+  // What a person can do something about is told, besides that a dish is left out.
+  void addLosses(v1::Plan& plan) const {
+    for (v1::Unserved& left : *plan.mutable_unserved())
+      for (std::size_t d = 0; d < composition_.dishes.size(); ++d)
+        if (composition_.dishes[d].dish->id() == left.dish_id() && !left.impossible_alone())
+          left.set_cause(causeOf(planning::lossOf(made_.remains, static_cast<int>(d), kReplanGrid)));
+  }
+
+  // What had begun of a dish that is left out stays to be seen, and can be taken up again.
+  void keepBegun(v1::Plan& plan) const {
+    const auto old = byId(before_);
+    for (std::size_t i = 0; i < composition_.steps.size(); ++i) {
+      const auto dish = static_cast<std::size_t>(composition_.steps[i].dish);
+      const auto was = old.find(composition_.stepId(static_cast<int>(i)));
+      if (!made_.remains.past[i] || !made_.schedule.unserved[dish] || was == old.end()) continue;
+      v1::PlannedStep& step = *plan.add_steps();
+      step = *was->second;
+      *step.mutable_start_time() = composition_.axis.timeOf(made_.remains.expected.steps[i].start);
+      *step.mutable_end_time() = composition_.axis.timeOf(made_.remains.expected.steps[i].end);
+    }
+    std::stable_sort(plan.mutable_steps()->begin(), plan.mutable_steps()->end(),
+                     [](const v1::PlannedStep& a, const v1::PlannedStep& b) {
+                       return a.start_time().seconds() < b.start_time().seconds();
+                     });
   }
 
   void addMoves(v1::Plan& plan) const {
@@ -203,6 +248,7 @@ class RunningWriter {
       writer.to(*now.at(was->first));
       v1::MovedStep& row = *plan.add_moved_steps();
       row = writer.done();
+      *row.mutable_old_start_time() = row.new_start_time();
       row.set_cause(v1::MOVE_CAUSE_LENGTH);
     }
     std::stable_sort(plan.mutable_moved_steps()->begin(), plan.mutable_moved_steps()->end(),

@@ -5,6 +5,7 @@
 #include "absl/strings/numbers.h"
 #include "absl/strings/str_cat.h"
 #include "server/compose/documents.h"
+#include "server/compose/parts.h"
 #include "server/compose/progress.h"
 #include "server/compose/seen_doughs.h"
 
@@ -47,8 +48,11 @@ absl::StatusOr<std::unique_ptr<RunningProblem>> runningProblem(const Documents& 
   auto out = std::make_unique<RunningProblem>();
   out->documents = documents;
   const auto read = [&] {
-    return runningOf(*out->composition, running.plan, running.progress, reportsIn(running.plan),
-                     out->composition->axis.minuteOf(running.now));
+    planning::Running state =
+        runningOf(*out->composition, running.plan, running.progress, reportsIn(running.plan),
+                  out->composition->axis.minuteOf(running.now));
+    state.patient = addSafetyUnderWay(*out->composition);
+    return state;
   };
   if (auto status = composeInto(*out, running.tables); !status.ok()) return status;
   out->state = read();

@@ -212,6 +212,25 @@ absl::Status addSafety(Composition& composition) {
   return absl::OkStatus();
 }
 
+std::vector<bool> addSafetyUnderWay(Composition& composition) {
+  const SafetyView view(composition);
+  for (const SafetyClock& clock : view.clocks())
+    if (!clock.canBind && !clock.isAdvice) composition.problem.clocks.push_back(clock.clock);
+  // What its recipe calls no kind of food may be any: there the recipe's own limits are all there is.
+  const auto isKnown = [&](int step) {
+    const StepInfo& info = composition.steps[at(step)];
+    return info.step->has_ferment() || info.step->safety_class() != v1::SAFETY_CLASS_UNSPECIFIED ||
+           composition.dishes[at(info.dish)].recipe->safety_class() != v1::SAFETY_CLASS_UNSPECIFIED;
+  };
+  std::vector<bool> patient;
+  for (const planning::Gap& gap : composition.problem.gaps) {
+    const bool isDough = composition.steps[at(gap.from)].step->has_ferment() ||
+                         composition.steps[at(gap.to)].step->has_ferment();
+    patient.push_back(isDough || (isKnown(gap.from) && isKnown(gap.to)));
+  }
+  return patient;
+}
+
 void addSafetyLimits(const Composition& composition, const planning::Schedule& schedule, v1::Plan& plan) {
   const SafetyView view(composition);
   for (v1::PlannedStep& out : *plan.mutable_steps())

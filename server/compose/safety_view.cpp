@@ -451,7 +451,8 @@ void SafetyView::addHotClock(const DishInfo& dish, const Path& path) {
     clock.clock.spans.push_back({last, Edge::kEnd, -1, Edge::kEnd, {}});
     longest = sum(longest, longestStay(dish, last, -1, true));
   }
-  clock.canBind = longest > clock.clock.most && row.weight == kitchen::Weight::kBreach;
+  clock.isAdvice = row.weight != kitchen::Weight::kBreach;
+  clock.canBind = longest > clock.clock.most && !clock.isAdvice;
   if (!clock.steps.empty()) add(std::move(clock));
 }
 

@@ -28,6 +28,7 @@ struct SafetyClock {
   kitchen::Source source;
   std::vector<int> steps;  // problem steps whose minutes it counts, in order
   bool canBind = true;     // false: gaps and lengths alone keep it
+  bool isAdvice = false;   // no breach
   // Minutes at its beginning that only bring it to the limit's own start: thawing at its quickest.
   planning::Minute before = 0;
 };

@@ -1,8 +1,11 @@
 #include "server/planning/replan/happened.h"
 
 #include <algorithm>
+#include <cstdlib>
 #include <map>
 #include <numeric>
+
+#include "server/planning/model/costs/moves.h"
 
 namespace suppertide::planning {
 namespace {
@@ -38,14 +41,10 @@ class Past {
     std::vector<int> order(out_.problem.steps.size());
     std::iota(order.begin(), order.end(), 0);
     std::stable_sort(order.begin(), order.end(), [&](int a, int b) { return startOf(a) < startOf(b); });
-    for (const int i : order) {
-      if (out_.expected.unserved[static_cast<std::size_t>(nth(out_.problem.steps, i).dish)])
-        wait(i, false);
-      else
-        settle(i);
-    }
+    for (const int i : order) settle(i);
     for (Gap& gap : out_.problem.gaps) widen(gap);
     for (Dish& dish : out_.problem.dishes) widen(dish);
+    for (Clock& clock : out_.problem.clocks) countTruly(clock);
     return std::move(out_);
   }
 
@@ -65,7 +64,8 @@ class Past {
   void settle(int step) {
     switch (state(step).kind) {
       case Kind::kWaiting:
-        return wait(step, true);
+        return wait(step,
+                    !out_.expected.unserved[static_cast<std::size_t>(nth(out_.problem.steps, step).dish)]);
       case Kind::kStarted:
         return interrupted(step) ? beginAgain(step) : goOn(step);
       case Kind::kFinished:
@@ -78,7 +78,11 @@ class Past {
   void wait(int step, bool planned) {
     Step& what = nth(out_.problem.steps, step);
     const Placement& old = nth(running_.plan.steps, step);
-    what.earliest = std::max({what.earliest, roundUp(now_, grid_), roundUp(state(step).notBefore, grid_)});
+    const bool isDue =
+        planned && state(step).notBefore == 0 && old.start <= now_ && now_ - old.start < kMoveFrom;
+    if (isDue) catchingUp_[step] = now_ - old.start;
+    what.earliest = std::max(
+        {what.earliest, isDue ? old.start : roundUp(now_, grid_), roundUp(state(step).notBefore, grid_)});
     if (planned) what.announced = Announced{old.start, old.mode, old.cook, moveWeight(old.start - now_)};
   }
 
@@ -119,6 +123,18 @@ class Past {
     }
   }
 
+  // Whether an end is where it was planned, as far as anybody notices: hands and pots catch up a few minutes;
+  // what bakes, rises, thaws or cools does not.
+  static bool isAsPlanned(const Step& what, const Placement& old, Minute start, Minute end) {
+    if (end == old.end) return true;
+    if (old.end <= start) return false;
+    const bool catchesUp = what.kind == StepKind::kHandsOn || what.kind == StepKind::kCook ||
+                           what.kind == StepKind::kWait || what.kind == StepKind::kHold;
+    const Minute spare = catchesUp ? kMoveFrom - 1 : std::min(kMoveFrom - 1, (old.end - old.start) / 10);
+    const bool isFixed = what.kind == StepKind::kBake || what.kind == StepKind::kFerment;
+    return !isFixed && std::abs(end - old.end) <= spare;
+  }
+
   // Under way: it lasts as long as planned or longer, until now at least.
   void goOn(int step) {
     const Placement old = nth(running_.plan.steps, step);
@@ -129,10 +145,12 @@ class Past {
     if (state(step).cook >= 0) at.cook = state(step).cook;
     const Length length = mode.length.at(at.start);
     const Minute longer = state(step).longer;
-    // An end that is another than planned lies on the grid, so that what follows may follow at once.
+    // An end that is another than planned lies on the grid, so that what follows may follow at once; unless
+    // it is so little later that what follows stays.
     const auto ending = [&](Minute lasts) {
       const Minute end = std::max(at.start + std::max(0, lasts + longer), now_);
-      return (end == old.end ? end : roundUp(end, grid_)) - at.start;
+      if (isAsPlanned(what, old, at.start, end)) return old.end - at.start;
+      return (old.end < end && end < old.end + kMoveFrom ? end : roundUp(end, grid_)) - at.start;
     };
     const Minute usual = std::max(0, old.end - old.start - state(step).counted);
     const Minute lasts = length.possible() ? std::clamp(usual, length.shortest, length.longest) : usual;
@@ -143,6 +161,7 @@ class Past {
                                      std::max(ending(length.longest), at.end - at.start))
                 : LengthTable::fixed(at.end - at.start);
     what.latest = std::max(what.latest, at.end);
+    if (!elastic) catchingUp_[step] = std::max(0, std::max(at.start + lasts + longer, now_) - at.end);
     takeCook(mode, at, what);
     takeThings(mode);
     if (mode.oven) {
@@ -264,7 +283,7 @@ class Past {
     return edge == Edge::kStart || state(step).kind == Kind::kFinished;
   }
 
-  void widen(Gap& gap) const {
+  void widen(Gap& gap) {
     const auto skipped = [&](int step) { return state(step).kind == Kind::kSkipped; };
     const auto anew = [&](int step) { return std::find(again_.begin(), again_.end(), step) != again_.end(); };
     const bool from = isPast(gap.from, gap.fromEdge);
@@ -282,12 +301,42 @@ class Past {
       gap.least = -kNoLimit;
       return;
     }
+    if (gap.fromEdge == Edge::kEnd && endsForSure(gap.from))
+      followAtOnce(gap, minute(gap.from, gap.fromEdge));
     if (gap.most >= kNoLimit) return;
     if (anew(gap.to)) gap.most = kNoLimit;
     if (!from) return;
     const Minute since = minute(gap.from, gap.fromEdge);
     const Minute soonest = roundUp(std::max(now_, since + gap.least), grid_);
     gap.most = std::max(gap.most, soonest - since);
+  }
+
+  // Over, or under way and not for the planner to end.
+  bool endsForSure(int step) const {
+    if (state(step).kind == Kind::kFinished) return true;
+    const auto& rows =
+        nth(nth(out_.problem.steps, step).modes, nth(out_.expected.steps, step).mode).length.rows;
+    return state(step).kind == Kind::kStarted && out_.past[static_cast<std::size_t>(step)] &&
+           rows.front().shortest == rows.front().longest;
+  }
+
+  // What follows may stay where it is for some minutes that nobody cooks to.
+  void followAtOnce(Gap& gap, Minute since) {
+    if (state(gap.to).kind != Kind::kWaiting) return;
+    const Placement& planned = nth(running_.plan.steps, gap.to);
+    const Minute apart = (gap.toEdge == Edge::kStart ? planned.start : planned.end) - since;
+    const Minute missing = gap.least - apart;
+    if (missing <= 0 || missing >= kMoveFrom) return;
+    gap.least = apart;
+    catchingUp_[gap.to] = std::max(catchingUp_[gap.to], missing);
+  }
+
+  // What is safe is counted to the minute: those that nobody cooks to are taken off.
+  void countTruly(Clock& clock) const {
+    for (const Clock::Span& span : clock.spans)
+      if (const auto later = catchingUp_.find(span.to); later != catchingUp_.end())
+        clock.most -= later->second;
+    clock.most = std::max(0, clock.most);
   }
 
   void widen(Dish& dish) const {
@@ -309,6 +358,7 @@ class Past {
   const Minute grid_;
   Remaining out_;
   std::vector<int> again_;
+  std::map<int, Minute> catchingUp_;        // by step: how much earlier than in truth it is planned
   std::map<int, int> attention_;            // by cook, of steps under way
   std::map<int, int> used_;                 // by resource
   std::map<int, std::vector<Stay>> stays_;  // by oven

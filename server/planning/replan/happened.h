@@ -22,21 +22,27 @@ struct StepState {
   Minute counted = 0;    // started: the part of `longer` that the running plan has already
 };
 
-// A plan being cooked. Dishes that were added since are unserved in it.
+// A plan being cooked. Dishes that were added since are unserved in it. Of a dish that it leaves out the
+// steps that had begun lie where they were, so that it can be taken up again.
 struct Running {
   Schedule plan;
   std::vector<StepState> states;  // as Problem::steps
   std::vector<int> addedDishes;
   Minute now = 0;
+  // By gap: whether its `most` says how good the dish gets, not whether it is safe to eat. Empty: of none
+  // but doughs and what waits in the fridge, whose limits of safety are clocks.
+  std::vector<bool> patient;
 };
 
 struct Remaining {
-  Problem problem;         // nothing that waits begins before now; what began is pinned
+  Problem problem;         // what waits begins at now or where it was due just now; what began is pinned
   Schedule expected;       // the running plan with true times and what they make of steps under way
   std::vector<bool> past;  // by step: finished, or started and going on
 };
 
-// `problem` as it is now, with a cook's, an oven's or a dish's change made.
+// `problem` as it is now, with a cook's, an oven's or a dish's change made. Nobody cooks to the minute: work
+// that is over less than kMoveFrom later than planned keeps nothing waiting, and what was to begin less than
+// that ago begins now.
 // Steps that wait are Announced where the plan has them, the nearer the heavier.
 // A step under way whose oven closes, or whose cook leaves, has to begin again.
 // Minutes are rounded up to `grid` where the planner may choose.

@@ -5,6 +5,7 @@
 #include <algorithm>
 
 #include "server/planning/audit/audit.h"
+#include "server/planning/replan/loss.h"
 #include "tests/support/breach_text.h"
 #include "tests/support/disturbance.h"
 #include "tests/support/problem_builder.h"
@@ -213,6 +214,76 @@ TEST_F(RunningDinnerTest, NoOtherLimitIsOverrunSinceItMayBeOneOfFoodSafety) {
   const Replanned result = *replan(problem_, asPlanned(problem_, plan_, 118), {});
   EXPECT_TRUE(result.schedule.unserved[0]);
   EXPECT_TRUE(result.strained.empty());
+}
+
+TEST_F(RunningDinnerTest, ALimitThatOnlySaysHowGoodADishGetsIsOverrunBeforeTheDishIsLeftOut) {
+  problem_.steps[static_cast<std::size_t>(step("simmer"))].earliest = 150;
+  Running running = asPlanned(problem_, plan_, 118);
+  running.patient.assign(problem_.gaps.size(), true);
+  const Replanned result = *replan(problem_, running, {});
+  EXPECT_FALSE(result.schedule.unserved[0]);
+  EXPECT_EQ(result.strained, std::vector<int>{0});
+}
+
+TEST_F(RunningDinnerTest, AnOverrunThatWasToldMovesNothingAgain) {
+  problem_.steps[static_cast<std::size_t>(step("simmer"))].earliest = 150;
+  Running running = asPlanned(problem_, plan_, 118);
+  running.patient.assign(problem_.gaps.size(), true);
+  running.plan = replan(problem_, running, {})->schedule;
+  const Replanned again = *replan(problem_, running, {});
+  EXPECT_EQ(again.way, Replanned::Way::kNothingMoves);
+  EXPECT_EQ(again.strained, std::vector<int>{0});
+}
+
+TEST_F(RunningDinnerTest, WorkThatEndsSomeMinutesLateKeepsNothingWaiting) {
+  Running running = asPlanned(problem_, plan_, 110);
+  state(running, "chop").start = 104;
+  EXPECT_EQ(replanned(running).way, Replanned::Way::kNothingMoves);
+  running = asPlanned(problem_, plan_, 124);
+  state(running, "chop").end = 124;
+  state(running, "simmer") = {};
+  const Replanned result = replanned(running);
+  EXPECT_EQ(result.way, Replanned::Way::kNothingMoves);
+  EXPECT_EQ(placed(result, "chop").end, 124);
+  EXPECT_EQ(placed(result, "simmer").start, 120);
+}
+
+TEST_F(RunningDinnerTest, ABakeThatBeginsAMinuteLateEndsAMinuteLaterAndMovesNothing) {
+  Running running = asPlanned(problem_, plan_, 160);
+  state(running, "bake").start = 151;
+  const Replanned result = replanned(running);
+  EXPECT_EQ(result.way, Replanned::Way::kNothingMoves);
+  EXPECT_EQ(placed(result, "bake").end, 191);
+  EXPECT_EQ(placed(result, "cool").start, 190);
+}
+
+TEST_F(RunningDinnerTest, AClockCountsTheMinutesThatNobodyCooksTo) {
+  problem_.clocks.push_back({"out", {{step("chop"), Edge::kStart, step("simmer"), Edge::kStart, {}}}, 22});
+  Running running = asPlanned(problem_, plan_, 124);
+  state(running, "simmer") = {};
+  EXPECT_TRUE(replan(problem_, running, {})->schedule.unserved[0]);
+}
+
+TEST_F(RunningDinnerTest, ADishThatWasLeftOutIsTakenUpWhereItWasLeft) {
+  Running running = asPlanned(problem_, plan_, 130);
+  running.plan.unserved[0] = true;
+  state(running, "simmer") = {};
+  const Replanned result = replanned(running);
+  EXPECT_FALSE(result.schedule.unserved[0]);
+  EXPECT_EQ(placed(result, "chop").start, 100);
+  EXPECT_EQ(placed(result, "simmer").start, 130);
+}
+
+TEST_F(RunningDinnerTest, WhatADishIsLeftOutForIsTold) {
+  const auto lossAt = [&](const Running& running) {
+    return lossOf(replan(problem_, running, {})->remains, 0, 5);
+  };
+  EXPECT_EQ(lossAt(asPlanned(problem_, plan_, 80)), Loss::kBesideOthers);
+  Running late = asPlanned(problem_, plan_, 80);
+  state(late, "chop").notBefore = 260;
+  EXPECT_EQ(lossAt(late), Loss::kTooLate);
+  problem_.clocks.push_back({"out", {{step("chop"), Edge::kStart, step("simmer"), Edge::kEnd, {}}}, 60});
+  EXPECT_EQ(lossAt(asPlanned(problem_, plan_, 80)), Loss::kFoodSafety);
 }
 
 TEST_F(RunningDinnerTest, TheSecondReplanFindsNothingToMove) {
