@@ -49,8 +49,10 @@ const BreadTables::Rows& BreadTables::rows(const bread::DoughKind& kind, const S
   key.add(options.searchHours);
   key.add(stays);
   const auto [entry, isNew] = rows_.try_emplace(key.text());
-  if (isNew) entry->second = bread::robustReadinessTable(kind, states, likely, stays, stage, grid, options);
-  return entry->second;
+  if (isNew)
+    entry->second.answer = bread::robustReadinessTable(kind, states, likely, stays, stage, grid, options);
+  entry->second.use = use_;
+  return entry->second.answer;
 }
 
 const BreadTables::States& BreadTables::statesAtReadiness(const bread::DoughKind& kind,
@@ -64,8 +66,16 @@ const BreadTables::States& BreadTables::statesAtReadiness(const bread::DoughKind
   key.add(startHour);
   key.add(stays);
   const auto [entry, isNew] = states_.try_emplace(key.text());
-  if (isNew) entry->second = bread::statesAtReadiness(kind, state, startHour, stays, stage);
-  return entry->second;
+  if (isNew) entry->second.answer = bread::statesAtReadiness(kind, state, startHour, stays, stage);
+  entry->second.use = use_;
+  return entry->second.answer;
+}
+
+void BreadTables::nextUse() {
+  const auto isOld = [this](const auto& entry) { return entry.second.use < use_; };
+  std::erase_if(rows_, isOld);
+  std::erase_if(states_, isOld);
+  ++use_;
 }
 
 }  // namespace suppertide::compose

@@ -1,6 +1,7 @@
 // Readiness tables that were worked out once, for events composed again and again with small changes.
 #pragma once
 
+#include <cstdint>
 #include <map>
 #include <span>
 #include <string>
@@ -24,9 +25,21 @@ class BreadTables {
                                   double startHour, std::span<const bread::Stay> stays,
                                   const bread::Stage& stage);
 
+  // Begins another use; what neither this one nor the one before asked for is forgotten at the next.
+  void nextUse();
+
  private:
-  std::map<std::string, Rows> rows_;  // by everything they depend on
-  std::map<std::string, States> states_;
+  template <typename Answer>
+  struct Kept {
+    Answer answer;
+    std::int64_t use = 0;  // the last that asked
+  };
+  template <typename Answer>
+  using Memory = std::map<std::string, Kept<Answer>>;  // by everything the answer depends on
+
+  std::int64_t use_ = 0;
+  Memory<Rows> rows_;
+  Memory<States> states_;
 };
 
 }  // namespace suppertide::compose

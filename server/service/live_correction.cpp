@@ -3,9 +3,12 @@
 #include <google/protobuf/util/message_differencer.h>
 #include <spdlog/spdlog.h>
 
+#include <ctime>
 #include <future>
 
+#include "server/compose/bread_tables.h"
 #include "server/compose/live_correction.h"
+#include "server/service/kept_tables.h"
 #include "server/service/running_event.h"
 
 namespace suppertide::service {
@@ -17,16 +20,26 @@ constexpr std::int64_t kWork = 20'000;
 // What is told of a meal that is long over changes no plan any more.
 constexpr std::int64_t kOverAfterSeconds = 24 * 3600;
 
+// Processor time of the thread that made it, and ten times as much of anybody's: on a busy machine a correction
+// comes later, not worse.
 class TimeUp : public compose::PlanMonitor {
  public:
-  TimeUp(std::chrono::nanoseconds most, PlanningRun& run) : until_(SteadyClock::now() + most), run_(run) {}
+  TimeUp(std::chrono::nanoseconds most, PlanningRun& run)
+      : usedUp_(used() + most), until_(SteadyClock::now() + 10 * most), run_(run) {}
   bool stop() override {
-    if (run_.cancel || run_.stop || SteadyClock::now() >= until_) cut_ = true;
+    if (run_.cancel || run_.stop || used() >= usedUp_ || SteadyClock::now() >= until_) cut_ = true;
     return cut_;
   }
   bool wasCut() const { return cut_; }
 
  private:
+  static std::chrono::nanoseconds used() {
+    timespec time{};
+    clock_gettime(CLOCK_THREAD_CPUTIME_ID, &time);
+    return std::chrono::seconds(time.tv_sec) + std::chrono::nanoseconds(time.tv_nsec);
+  }
+
+  const std::chrono::nanoseconds usedUp_;
   const SteadyClock::time_point until_;
   PlanningRun& run_;
   bool cut_ = false;
@@ -215,7 +228,10 @@ std::optional<LiveCorrection::Search> LiveCorrection::tryCorrect(const Key& key,
   TimeUp time(quick ? std::chrono::nanoseconds(kQuick) : std::chrono::nanoseconds(kThorough), run);
   compose::PlanOptions options;
   options.workLimit = kWork;
+  auto tables = keptTables().take(key);
+  event.running.tables = tables.get();
   auto made = compose::correctPlan(event.documents, event.running, options, &time);
+  keptTables().keep(key, std::move(tables));
   if (run.cancel) return std::nullopt;
   const auto instead = quick && time.wasCut() ? std::optional(Search::kInstead) : std::nullopt;
   if (!made.ok()) {
