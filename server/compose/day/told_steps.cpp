@@ -33,4 +33,12 @@ const google::protobuf::Timestamp& firstEnd(const v1::PlannedStep& step) {
   return step.has_first_end_time() ? step.first_end_time() : step.end_time();
 }
 
+const v1::Recipe* recipeOf(const Documents& documents, const std::string& dishId) {
+  for (const v1::Dish& dish : documents.event.dishes())
+    if (dish.id() == dishId)
+      for (const v1::Recipe& recipe : documents.recipes)
+        if (recipe.id() == dish.recipe_id()) return &recipe;
+  return nullptr;
+}
+
 }  // namespace suppertide::compose

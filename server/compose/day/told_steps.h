@@ -6,6 +6,7 @@
 #include <optional>
 #include <string>
 
+#include "server/compose/planner.h"
 #include "suppertide/v1/plan.pb.h"
 #include "suppertide/v1/progress.pb.h"
 
@@ -27,5 +28,8 @@ const google::protobuf::Timestamp& firstStart(const v1::PlannedStep& step);
 const google::protobuf::Timestamp& firstEnd(const v1::PlannedStep& step);
 
 google::protobuf::Timestamp stampOf(std::int64_t seconds);
+
+// The recipe that a dish of the event is made by; null for none.
+const v1::Recipe* recipeOf(const Documents& documents, const std::string& dishId);
 
 }  // namespace suppertide::compose
