@@ -10,7 +10,7 @@
 namespace suppertide::evening {
 namespace {
 
-constexpr int kTick = 5 * kMinute;
+constexpr int kBetweenReadings = 5 * kMinute;
 constexpr int kPatience = 20 * kMinute;  // between two looks at a dough that was to be ready
 
 bool isFerment(const v1::PlannedStep& step) {
@@ -39,6 +39,7 @@ void Cooking::goAround() {
 
 // A thermometer is looked at while an oven heats up for the first time.
 void Cooking::readOvens() {
+  if ((stage_.now - stage_.begin) % kBetweenReadings != 0) return;
   const Seen seen = stage_.hostSees();
   for (const v1::OvenProgram& program : stage_.planIn(seen).oven_programs()) {
     const v1::Oven* oven = stage_.ovenCalled(program.oven_id());
@@ -67,7 +68,7 @@ std::vector<std::string> Cooking::stepIds() {
   std::vector<std::string> ids;
   const Seen seen = stage_.hostSees();
   for (const v1::PlannedStep& step : stage_.planIn(seen).steps())
-    if (!step.left_out() && step.start_time().seconds() <= stage_.now + kTick &&
+    if (!step.left_out() && step.start_time().seconds() <= stage_.now + kMinute &&
         !stage_.steps[step.id()].over)
       ids.push_back(step.id());
   return ids;
@@ -117,7 +118,11 @@ void Cooking::begin(CookClient& cook, const v1::Plan& shown, const v1::PlannedSt
     return telling_.tell(cook, report);
   }
   if (!here.saidLate && late > 0 && stage_.now < start + late * kMinute) return;
-  const std::int64_t planned = std::max<std::int64_t>(0, step.end_time().seconds() - start);
+  // Work takes what it takes, whatever the plan has made of a delay.
+  const v1::PlannedStep* first = hasHands(step) ? Stage::find(stage_.bundle.plans(0), step.id()) : nullptr;
+  const v1::PlannedStep& told = first != nullptr ? *first : step;
+  const std::int64_t planned =
+      std::max<std::int64_t>(0, told.end_time().seconds() - told.start_time().seconds());
   here.begun = stage_.now;
   here.oven = step.oven_id();
   double times = hasHands(step) ? stage_.truth.lengthOf(step.id()) : 1;
@@ -182,9 +187,10 @@ void Cooking::goOn(CookClient& cook, const v1::PlannedStep& step, Standing& here
   telling_.tell(cook, report);
 }
 
-void Cooking::needsMore(CookClient& cook, const v1::PlannedStep& step, const Standing& here) {
+void Cooking::needsMore(CookClient& cook, const v1::PlannedStep& step, Standing& here) {
   const std::int64_t minutes = ((here.ends - stage_.now) / kMinute + 4) / 5 * 5;
-  if (minutes < 5) return;
+  if (minutes < 5 || stage_.now < here.nextLook) return;
+  here.nextLook = here.ends;
   stage_.say(absl::StrCat(stage_.name(cook.memberId()), " looks at ", stage_.stepName(step), ": it needs ",
                           minutes, " more."));
   v1::Report report = telling_.about(step);

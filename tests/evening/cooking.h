@@ -27,7 +27,7 @@ class Cooking {
   void beginFerment(const v1::PlannedStep& step, Standing& here);
   double trueRise(const Standing& here) const;
   void goOn(CookClient& cook, const v1::PlannedStep& step, Standing& here);
-  void needsMore(CookClient& cook, const v1::PlannedStep& step, const Standing& here);
+  void needsMore(CookClient& cook, const v1::PlannedStep& step, Standing& here);
   bool isDaytime() const;
   void watchDough(CookClient& cook, const v1::PlannedStep& step, Standing& here);
   void tellRise(CookClient& cook, const v1::PlannedStep& step, const Standing& here);

@@ -13,7 +13,7 @@
 namespace suppertide::evening {
 namespace {
 
-constexpr int kTick = 5 * kMinute;
+constexpr int kTick = kMinute;
 constexpr int kPatience = 2 * 60 * kMinute;  // after the last course
 
 bool allOver(Stage& stage) {

@@ -28,6 +28,7 @@ struct Outcome {
   int reports = 0;
   int plans = 0;        // stored in the course of it
   int moves = 0;        // steps put elsewhere, over all plans
+  int movesTold = 0;    // of those, work and bakes that nobody had just reported: what people have to mind
   int lateMinutes = 0;  // of the latest dish
   int unserved = 0;
   // Seconds from telling a report until every client has the corrected plan, of those that brought one.

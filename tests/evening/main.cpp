@@ -1,8 +1,9 @@
 // Plays simulated evenings and tells them.
 //
-//   evening BUNDLE [--seed N] [--evenings N] [--seconds N]
+//   evening BUNDLE [--seed N] [--evenings N] [--seconds N] [--save FILE]
 //
-// One evening is told as its cooks see it; of several a line each. Exits with 1 when a promise did not hold.
+// A bundle without a plan is planned first, for so many seconds; --save keeps it with its plan. One evening
+// is told as its cooks see it; of several a line each. Exits with 1 when a promise did not hold.
 #include <google/protobuf/util/json_util.h>
 
 #include <algorithm>
@@ -18,10 +19,15 @@
 
 namespace {
 
-int numberAfter(int argc, char** argv, const std::string& flag, int usual) {
+const char* textAfter(int argc, char** argv, const std::string& flag) {
   for (int a = 1; a + 1 < argc; ++a)
-    if (argv[a] == flag) return std::atoi(argv[a + 1]);
-  return usual;
+    if (argv[a] == flag) return argv[a + 1];
+  return nullptr;
+}
+
+int numberAfter(int argc, char** argv, const std::string& flag, int usual) {
+  const char* text = textAfter(argc, argv, flag);
+  return text == nullptr ? usual : std::atoi(text);
 }
 
 // The part-th of the sorted values; 0 of none.
@@ -36,7 +42,7 @@ double partOf(std::vector<double> values, double part) {
 int main(int argc, char** argv) {
   using namespace suppertide;
   if (argc < 2) {
-    std::fprintf(stderr, "evening BUNDLE [--seed N] [--evenings N] [--seconds N]\n");
+    std::fprintf(stderr, "evening BUNDLE [--seed N] [--evenings N] [--seconds N] [--save FILE]\n");
     return 2;
   }
   std::ifstream file(argv[1]);
@@ -44,7 +50,13 @@ int main(int argc, char** argv) {
   text << file.rdbuf();
   v1::Bundle bundle;
   if (!google::protobuf::util::JsonStringToMessage(text.str(), &bundle).ok()) return 2;
-  const v1::Bundle planned = evening::withPlan(bundle, numberAfter(argc, argv, "--seconds", 20));
+  const v1::Bundle planned =
+      bundle.plans().empty() ? evening::withPlan(bundle, numberAfter(argc, argv, "--seconds", 20)) : bundle;
+  if (const char* path = textAfter(argc, argv, "--save"); path != nullptr) {
+    std::string json;
+    if (!google::protobuf::util::MessageToJsonString(planned, &json).ok()) return 2;
+    std::ofstream(path) << json;
+  }
   const int seed = numberAfter(argc, argv, "--seed", 1);
   const int evenings = numberAfter(argc, argv, "--evenings", 1);
   bool good = true;
@@ -55,8 +67,9 @@ int main(int argc, char** argv) {
     const evening::Outcome outcome = evening::playEvening(planned, static_cast<std::uint64_t>(seed + e));
     if (evenings == 1)
       for (const std::string& line : outcome.story) std::printf("%s\n", line.c_str());
-    std::printf("seed %d: %d reports, %d plans, %d moves, latest dish %d min, %d unserved\n", seed + e,
-                outcome.reports, outcome.plans, outcome.moves, outcome.lateMinutes, outcome.unserved);
+    std::printf("seed %d: %d reports, %d plans, %d moves (%d to mind), latest dish %d min, %d unserved\n",
+                seed + e, outcome.reports, outcome.plans, outcome.moves, outcome.movesTold,
+                outcome.lateMinutes, outcome.unserved);
     for (const evening::Learned& one : outcome.learned)
       std::printf("  learned %s: believed %.2f, in truth %.2f, would use %.2f\n", one.lesson.c_str(),
                   one.believed, one.truth, one.learned);

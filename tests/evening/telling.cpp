@@ -36,6 +36,28 @@ const char* causeWords(v1::MoveCause cause) {
   }
 }
 
+const char* lossWords(v1::Cause cause) {
+  switch (cause) {
+    case v1::CAUSE_FOOD_SAFETY:
+      return "which is not safe to eat any more";
+    case v1::CAUSE_SERVING:
+      return "which would be later than its course may be";
+    case v1::CAUSE_MUST_FOLLOW:
+      return "which has waited too long";
+    case v1::CAUSE_THING_BUSY:
+      return "for which no oven, cook or place is left";
+    default:
+      return "which has no room beside the others";
+  }
+}
+
+// Whether somebody has to do something at another time or place, who did not say so themselves.
+bool isMinded(const v1::Plan& plan, const v1::MovedStep& moved) {
+  if (moved.cause() == v1::MOVE_CAUSE_REPORTED || moved.cause() == v1::MOVE_CAUSE_NOT_BEGUN) return false;
+  const v1::PlannedStep* step = Stage::find(plan, moved.step_id());
+  return step == nullptr || !step->cook_member_id().empty() || step->kind() == v1::STEP_KIND_OVEN;
+}
+
 }  // namespace
 
 v1::Report Telling::about(const v1::PlannedStep& step) const {
@@ -80,6 +102,7 @@ bool Telling::corrected(const std::string& reportId) {
   lastPlan_ = now.meta().revision();
   if (first && reportId.empty()) return false;
   ++stage_.out.plans;
+  sayServed(now);
   // A dish under way may be over its dough's own limits, or late, rather than be thrown away; the plan says
   // so.
   for (const v1::Breach& breach : now.breaches())
@@ -88,6 +111,7 @@ bool Telling::corrected(const std::string& reportId) {
       stage_.fault(absl::StrCat("a stored plan breaks a rule: ", breach.ShortDebugString()));
   for (const v1::MovedStep& moved : now.moved_steps()) {
     ++stage_.out.moves;
+    if (isMinded(now, moved)) ++stage_.out.movesTold;
     if (!moved.has_new_start_time() || !moved.has_old_start_time()) continue;
     const std::int64_t by = moved.new_start_time().seconds() - moved.old_start_time().seconds();
     if (by != 0 && std::abs(by) < 5 * kMinute)
@@ -99,6 +123,18 @@ bool Telling::corrected(const std::string& reportId) {
                             stage_.clock(moved.new_start_time().seconds()), why(now, moved)));
   }
   return true;
+}
+
+void Telling::sayServed(const v1::Plan& plan) {
+  std::set<std::string> left;
+  for (const v1::Unserved& one : plan.unserved()) left.insert(one.dish_id());
+  for (const v1::Unserved& one : plan.unserved())
+    if (left_.count(one.dish_id()) == 0)
+      stage_.say(
+          absl::StrCat("    the plan leaves out ", stage_.name(one.dish_id()), ", ", lossWords(one.cause())));
+  for (const std::string& dish : left_)
+    if (left.count(dish) == 0) stage_.say(absl::StrCat("    the plan serves ", stage_.name(dish), " again"));
+  left_ = std::move(left);
 }
 
 std::string Telling::why(const v1::Plan& plan, const v1::MovedStep& moved) const {

@@ -1,6 +1,7 @@
 // Reports to the server, and what comes of them on every device.
 #pragma once
 
+#include <set>
 #include <string>
 #include <vector>
 
@@ -23,11 +24,14 @@ class Telling {
   const std::vector<std::string>& told() const { return told_; }  // ids
 
  private:
+  // What the plan leaves out, or has taken in again.
+  void sayServed(const v1::Plan& plan);
   std::string why(const v1::Plan& plan, const v1::MovedStep& moved) const;
 
   Stage& stage_;
   std::vector<std::string> told_;
   std::int64_t lastPlan_ = 0;
+  std::set<std::string> left_;  // dishes that the last plan leaves out
 };
 
 }  // namespace suppertide::evening
