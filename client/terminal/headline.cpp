@@ -7,6 +7,7 @@
 #include "absl/strings/str_cat.h"
 #include "absl/strings/str_join.h"
 #include "client/terminal/chance_text.h"
+#include "client/terminal/lost_text.h"
 #include "client/terminal/table.h"
 #include "client/terminal/words.h"
 
@@ -78,6 +79,8 @@ std::string coursesText(const PlanView& view) {
 std::string unservedWords(const PlanView& view, const v1::Unserved& unserved) {
   std::string words = absl::StrCat(view.names().dish(unserved.dish_id()), " (",
                                    view.names().courseOfDish(unserved.dish_id()), ")");
+  if (!unserved.impossible_alone() && !lostWords(unserved.cause()).empty())
+    return absl::StrCat(words, " ", lostWords(unserved.cause()));
   if (!unserved.impossible_alone() && view.plan().rack_doubts_size() > 0) {
     return absl::StrCat(words, " was not fitted in; what is not sure about the ovens stands with them.");
   }

@@ -7,6 +7,7 @@
 #include "absl/strings/str_cat.h"
 #include "absl/strings/str_join.h"
 #include "client/terminal/headline.h"
+#include "client/terminal/lost_text.h"
 #include "client/terminal/step_text.h"
 #include "client/terminal/table.h"
 #include "client/terminal/wish_text.h"
@@ -59,8 +60,11 @@ std::string latenessText(const PlanView& view) {
       text += view.strongItem(
           "• ", absl::StrCat(view.names().course(course.course_id()), " is ", durationText(late), " late."));
   }
-  for (const v1::Unserved& left : view.plan().unserved())
-    text += view.strongItem("• ", absl::StrCat(view.names().dish(left.dish_id()), " does not fit any more."));
+  for (const v1::Unserved& left : view.plan().unserved()) {
+    const std::string lost = left.impossible_alone() ? "" : lostWords(left.cause());
+    text += view.strongItem("• ", absl::StrCat(view.names().dish(left.dish_id()), " ",
+                                               lost.empty() ? "does not fit any more." : lost));
+  }
   return text;
 }
 

@@ -6588,5 +6588,21 @@ Bringen Sie es in Ordnung, und planen Sie noch einmal.</translation>
         <source>its steps take longer than there is time before it is served</source>
         <translation>seine Schritte dauern länger, als vor dem Servieren Zeit ist</translation>
     </message>
+    <message>
+        <source>%1 cannot be served any more: it would be past a food-safety limit. Put something else in its place; what has stood out too long is thrown away.</source>
+        <translation>%1 kann nicht mehr serviert werden: Eine Grenze der Lebensmittelsicherheit wäre überschritten. Servieren Sie etwas anderes an seiner Stelle; was zu lange draußen stand, wird weggeworfen.</translation>
+    </message>
+    <message>
+        <source>%1 cannot be ready any more by the latest that its course allows. Let the course be later, or put something else in its place.</source>
+        <translation>%1 kann nicht mehr fertig werden, bis es der Gang spätestens erlaubt. Servieren Sie den Gang später oder etwas anderes an seiner Stelle.</translation>
+    </message>
+    <message>
+        <source>%1 has waited too long between two of its steps to get good. Put something else in its place.</source>
+        <translation>%1 hat zwischen zwei Schritten zu lange gewartet, um noch gut zu werden. Servieren Sie etwas anderes an seiner Stelle.</translation>
+    </message>
+    <message>
+        <source>%1 has no oven, cook or place left that it could use. Find one, or put something else in its place.</source>
+        <translation>Für %1 ist kein Ofen, Koch oder Platz mehr übrig. Finden Sie einen oder servieren Sie etwas anderes an seiner Stelle.</translation>
+    </message>
 </context>
 </TS>

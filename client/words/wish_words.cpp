@@ -105,6 +105,7 @@ QString WishWords::unserved(const v1::Unserved& left, bool proven) const {
   const QString dish =
       tr("%1 (%2)").arg(view_.names().dish(left.dish_id()), view_.names().courseOfDish(left.dish_id()));
   if (!left.impossible_alone()) {
+    if (const QString words = lost(dish, left.cause()); !words.isEmpty()) return words;
     return proven
                ? tr("%1 does not fit beside the other dishes.").arg(dish)
                : tr("%1 was not fitted in before the search ended; a longer one may still do it.").arg(dish);
@@ -117,6 +118,33 @@ QString WishWords::unserved(const v1::Unserved& left, bool proven) const {
   }
   const QString because = cause(left.cause());
   return because.isEmpty() ? tr("%1.").arg(words) : tr("%1, because %2.").arg(words, because);
+}
+
+// On the day: what it has lost, and what to do instead.
+QString WishWords::lost(const QString& dish, v1::Cause cause) const {
+  switch (cause) {
+    case v1::CAUSE_FOOD_SAFETY:
+      return tr("%1 cannot be served any more: it would be past a food-safety limit. Put something else in "
+                "its "
+                "place; what has stood out too long is thrown away.")
+          .arg(dish);
+    case v1::CAUSE_SERVING:
+      return tr("%1 cannot be ready any more by the latest that its course allows. Let the course be later, "
+                "or "
+                "put something else in its place.")
+          .arg(dish);
+    case v1::CAUSE_MUST_FOLLOW:
+      return tr("%1 has waited too long between two of its steps to get good. Put something else in its "
+                "place.")
+          .arg(dish);
+    case v1::CAUSE_THING_BUSY:
+      return tr("%1 has no oven, cook or place left that it could use. Find one, or put something else in "
+                "its "
+                "place.")
+          .arg(dish);
+    default:
+      return {};
+  }
 }
 
 QString WishWords::cause(v1::Cause cause) const {

@@ -32,6 +32,7 @@ class WishWords {
   QString other(const v1::Wish& wish) const;
   QString rule(const v1::KeptRule& rule) const;
   QString cause(v1::Cause cause) const;
+  QString lost(const QString& dish, v1::Cause cause) const;
 
   const PlanView& view_;
 };
