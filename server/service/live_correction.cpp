@@ -20,8 +20,8 @@ constexpr std::int64_t kWork = 20'000;
 // What is told of a meal that is long over changes no plan any more.
 constexpr std::int64_t kOverAfterSeconds = 24 * 3600;
 
-// Processor time of the thread that made it, and ten times as much of anybody's: on a busy machine a correction
-// comes later, not worse.
+// Processor time of the thread that made it, and ten times as much of anybody's: on a busy machine a
+// correction comes later, not worse.
 class TimeUp : public compose::PlanMonitor {
  public:
   TimeUp(std::chrono::nanoseconds most, PlanningRun& run)
