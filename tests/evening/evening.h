@@ -33,6 +33,8 @@ struct Outcome {
   int unserved = 0;
   // Seconds from telling a report until every client has the corrected plan, of those that brought one.
   std::vector<double> corrections;
+  // Of processor time, server and all clients together: what it takes on a machine with nothing else to do.
+  std::vector<double> correctionWork;
   std::vector<Learned> learned;
 };
 

@@ -2,6 +2,7 @@
 
 #include <chrono>
 #include <cstdlib>
+#include <ctime>
 
 #include "absl/strings/str_cat.h"
 #include "client/link/request_id.h"
@@ -74,6 +75,7 @@ void Telling::tell(CookClient& cook, v1::Report report) {
   told_.push_back(report.id());
   ++stage_.out.reports;
   const auto before = std::chrono::steady_clock::now();
+  const std::clock_t worked = std::clock();
   std::string refused;
   cook.tell(stage_.event.id(), report, refused);
   if (!refused.empty())
@@ -83,6 +85,7 @@ void Telling::tell(CookClient& cook, v1::Report report) {
   if (!moved) return;
   const std::chrono::duration<double> took = std::chrono::steady_clock::now() - before;
   stage_.out.corrections.push_back(took.count());
+  stage_.out.correctionWork.push_back(static_cast<double>(std::clock() - worked) / CLOCKS_PER_SEC);
 }
 
 void Telling::everybodySees() {
