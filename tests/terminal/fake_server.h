@@ -218,6 +218,7 @@ class FakeServer : public EmbeddedServer {
     server_.reset();
   }
   std::string target() const override { return "127.0.0.1:" + std::to_string(port_); }
+  int networkPort() const override { return 0; }
   std::string hostCode() const override { return "HOST-CODE"; }
 
  private:
