@@ -93,7 +93,7 @@ Window {
         onPrintWanted: printing.wanted = true
     }
     Shortcut {
-        sequences: [StandardKey.Print]
+        sequences: [StandardKey.Print] // qmllint disable unqualified
         enabled: root.timeline.hasPlan
         onActivated: printing.wanted = true
     }
@@ -275,7 +275,7 @@ Window {
             else
                 source = ""
         }
-        onLoaded: item.forceActiveFocus(Qt.OtherFocusReason)
+        onLoaded: (item as Item).forceActiveFocus(Qt.OtherFocusReason)
     }
     Connections {
         target: printing.item

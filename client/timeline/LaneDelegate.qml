@@ -101,7 +101,7 @@ Item {
             y: root.barsHeight
             width: visible ? root.timeline.paintedLength * root.timeline.paintedScale : 0
             height: root.curveHeight
-            transform: root.stretch
+            transform: [root.stretch]
             curve: root.curve
             start: root.timeline.paintedStart
             pixelsPerMinute: root.timeline.paintedScale
@@ -130,7 +130,7 @@ Item {
             x: root.timeline.paintedStart * root.scale_
             width: visible ? root.timeline.paintedLength * root.timeline.paintedScale : 0
             height: root.barsHeight
-            transform: root.stretch
+            transform: [root.stretch]
             ghosts: root.ghosts
             start: root.timeline.paintedStart
             pixelsPerMinute: root.timeline.paintedScale

@@ -7,8 +7,8 @@ QtObject {
     // By v1.StepKind: hands-on, wait, ferment, oven, burner, chill, thaw, rest, hold, fetch.
     readonly property list<color> hues: [Theme.grey, Theme.orange, Theme.grey, Theme.yellow, Theme.vermillion, Theme.reddishPurple, Theme.skyBlue, Theme.blue, Theme.grey, Theme.bluishGreen, Theme.orange]
 
-    readonly property list<color> fills: hues.map(hue => Theme.thin(hue))
-    readonly property list<color> edges: hues.map(hue => Theme.edge(hue))
+    readonly property list<color> fills: Array.from(hues, hue => Theme.thin(hue))
+    readonly property list<color> edges: Array.from(hues, hue => Theme.edge(hue))
 
     function hue(kind: int): color {
         return hues[kind] ?? Theme.grey
