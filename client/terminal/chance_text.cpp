@@ -17,8 +17,11 @@ std::string courseSentence(const PlanView& view, const v1::PlannedCourse& course
   if (evenings == 0) return absl::StrCat(name, " will hardly ever be ready in time.");
   std::string sentence = absl::StrCat(name, " is ready in time on ", evenings, " of 100 such evenings");
   if (!course.late_step_id().empty()) {
-    absl::StrAppend(&sentence, "; when it is late, most often (", std::lround(course.late_step_share() * 100),
-                    " of 100 times) because “", view.titleWithDish(course.late_step_id()), "” took longer");
+    const long share = std::lround(course.late_step_share() * 100);
+    const std::string often =
+        share >= 95 ? "nearly always" : absl::StrCat("most often (", share, " of 100 times)");
+    absl::StrAppend(&sentence, "; when it is late, ", often, " because “",
+                    view.titleWithDish(course.late_step_id()), "” took longer");
   }
   return sentence + ".";
 }

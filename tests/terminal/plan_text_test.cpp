@@ -168,6 +168,9 @@ TEST(HeadlineTest, SaysHowSureACourseIsInOneSentence) {
       headlineText(view(200, false, plan)),
       HasSubstr("slack 10 min\n• Main course is ready in time on 87 of 100 such evenings; when it is "
                 "late, most often (60 of 100 times) because “Bake the gratin · Leek gratin” took longer.\n"));
+  course.set_late_step_share(0.99);
+  EXPECT_THAT(headlineText(view(200, false, plan)),
+              HasSubstr("when it is late, nearly always because “Bake"));
   course.set_on_time_chance(0.999);
   EXPECT_THAT(headlineText(view(200, false, plan)),
               HasSubstr("• Main course is ready in time on practically every evening.\n"));
