@@ -34,6 +34,7 @@ inline void expectExactlyOnce(storage::Store& store, const std::set<int>& acknow
   }
   const absl::StatusOr<storage::ChangePage> page = store.changesAfter(kHome, first + 1, 1'000'000);
   ASSERT_TRUE(page.ok()) << page.status();
+  ASSERT_FALSE(page->trimmed) << "the log no longer reaches back to write " << first;
   std::map<std::string, int> seen;
   std::int64_t expected = first + 2;
   for (const storage::Change& change : page->changes) {

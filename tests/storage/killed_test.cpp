@@ -26,6 +26,7 @@ int kills() {
 Store::Options keepingAll() {
   Store::Options options;
   options.keepChanges = 1'000'000;
+  options.keepLogBytes = 1'000'000'000;
   options.maxDocuments = 1'000'000;
   return options;
 }
