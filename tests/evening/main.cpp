@@ -68,9 +68,11 @@ int main(int argc, char** argv) {
     const evening::Outcome outcome = evening::playEvening(planned, static_cast<std::uint64_t>(seed + e));
     if (evenings == 1)
       for (const std::string& line : outcome.story) std::printf("%s\n", line.c_str());
-    std::printf("seed %d: %d reports, %d plans, %d moves (%d to mind), latest dish %d min, %d unserved\n",
-                seed + e, outcome.reports, outcome.plans, outcome.moves, outcome.movesTold,
-                outcome.lateMinutes, outcome.unserved);
+    std::printf(
+        "seed %d: %d reports, %d plans, %d moves (%d to mind), latest dish %d min, %d unserved, "
+        "%d left out and taken back\n",
+        seed + e, outcome.reports, outcome.plans, outcome.moves, outcome.movesTold, outcome.lateMinutes,
+        outcome.unserved, outcome.takenBack);
     for (const evening::Learned& one : outcome.learned)
       std::printf("  learned %s: believed %.2f, in truth %.2f, would use %.2f\n", one.lesson.c_str(),
                   one.believed, one.truth, one.learned);

@@ -136,7 +136,10 @@ void Telling::sayServed(const v1::Plan& plan) {
       stage_.say(
           absl::StrCat("    the plan leaves out ", stage_.name(one.dish_id()), ", ", lossWords(one.cause())));
   for (const std::string& dish : left_)
-    if (left.count(dish) == 0) stage_.say(absl::StrCat("    the plan serves ", stage_.name(dish), " again"));
+    if (left.count(dish) == 0) {
+      ++stage_.out.takenBack;
+      stage_.say(absl::StrCat("    the plan serves ", stage_.name(dish), " again"));
+    }
   left_ = std::move(left);
 }
 
