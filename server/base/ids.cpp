@@ -12,8 +12,8 @@ namespace suppertide {
 
 namespace {
 
-// One call to the kernel: std::random_device asks the processor what it can do each time it is made, which costs 40
-// us on a virtual machine.
+// One call to the kernel: std::random_device asks the processor what it can do each time it is made, which
+// costs 40 us on a virtual machine.
 std::array<std::uint32_t, 4> randomWords() {
   std::array<std::uint32_t, 4> words{};
   if (getrandom(words.data(), sizeof words, 0) != static_cast<ssize_t>(sizeof words))

@@ -5,7 +5,8 @@ namespace suppertide::storage {
 namespace {
 
 constexpr char kAdd[] =
-    "INSERT INTO changed_documents (household_id, revision, position, member_id, commit_time, kind, id, bytes,"
+    "INSERT INTO changed_documents (household_id, revision, position, member_id, commit_time, kind, id, "
+    "bytes,"
     " etag, create_time, deleted) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)";
 constexpr char kAfter[] =
     "SELECT revision, member_id, commit_time, kind, id, bytes, etag, create_time, deleted"
@@ -42,10 +43,9 @@ ChangesTable::ChangesTable(Database& database)
 absl::Status ChangesTable::add(const std::string& householdId, const Change& change) {
   int position = 0;
   for (const Document& document : change.documents) {
-    const absl::Status status =
-        run(add_, householdId, change.revision, position++, change.memberId, change.commitTime,
-            document.key.kind, document.key.id, Blob{document.bytes}, document.etag, document.createTime,
-            document.deleted);
+    const absl::Status status = run(
+        add_, householdId, change.revision, position++, change.memberId, change.commitTime, document.key.kind,
+        document.key.id, Blob{document.bytes}, document.etag, document.createTime, document.deleted);
     if (!status.ok()) return status;
   }
   return absl::OkStatus();
