@@ -100,12 +100,13 @@ class DocumentCalls {
         });
   }
 
+  // `given` is in the request, and lives as long.
   template <typename Request, typename Answer>
   grpc::ServerUnaryReactor* create(grpc::CallbackServerContext* context, const Request* request,
                                    const Document& given, const char* call, Answer* answer,
                                    Document* answered) {
     return createFrom(context, request, call, answer, answered,
-                      [given](const Caller&, const Request&, Document& document) {
+                      [&given](const Caller&, const Request&, Document& document) {
                         document = given;
                         return Failure();
                       });
@@ -123,25 +124,32 @@ class DocumentCalls {
                    document.clear_meta();
                    if (document.id().empty()) document.set_id(newId());
                    const auto writing = writingOf(caller, asked, method(call), answer, answered, finish);
-                   write(writing, document, storage::Expect::kAbsent, [this, caller](Document& made) {
+                   writing->made = std::move(document);
+                   writing->expect = storage::Expect::kAbsent;
+                   writing->prepare = [this, caller](Document& made) {
                      const Failure wrong = check(caller, made);
                      return wrong.failed() ? wrong : checkRoom(caller);
-                   });
+                   };
+                   write(writing);
                  });
   }
 
+  // `given` is in the request, and lives as long.
   template <typename Request, typename Answer>
   grpc::ServerUnaryReactor* update(grpc::CallbackServerContext* context, const Request* request,
                                    const std::string& householdId, const Document& given, const char* call,
                                    Answer* answer, Document* answered) {
     return serve(backend_, context, request, method(call), householdId,
-                 [=, this](const Caller& caller, const Request& asked, const Finish& finish) {
+                 [this, call, answer, answered, &given](const Caller& caller, const Request& asked,
+                                                        const Finish& finish) {
                    const auto writing = writingOf(caller, asked, method(call), answer, answered, finish);
-                   write(writing, given, storage::Expect::kPresent,
-                         [this, caller, mask = asked.update_mask()](Document& made) {
-                           const Failure wrong = merge(caller, mask, made);
-                           return wrong.failed() ? wrong : check(caller, made);
-                         });
+                   writing->given = &given;
+                   writing->expect = storage::Expect::kPresent;
+                   writing->prepare = [this, caller, &mask = asked.update_mask()](Document& made) {
+                     const Failure wrong = merge(caller, mask, made);
+                     return wrong.failed() ? wrong : check(caller, made);
+                   };
+                   write(writing);
                  });
   }
 
@@ -179,36 +187,45 @@ class DocumentCalls {
     Document* answered;
     std::function<void(std::int64_t)> setRevision;
     Finish finish;
+    Document made;                    // where there is nothing in the request
+    const Document* given = nullptr;  // in the request; null: `made` instead
+    storage::Expect expect = storage::Expect::kAnything;
+    Prepare prepare;
     int triesLeft = kMostTries;
   };
 
   template <typename Request, typename Answer>
   std::shared_ptr<Writing> writingOf(const Caller& caller, const Request& asked, const std::string& name,
                                      Answer* answer, Document* answered, const Finish& finish) {
-    return std::make_shared<Writing>(
-        Writing{writeRequest(caller, name, asked.request_id(), asked, asked.validate_only()),
-                checkRequestId(asked.request_id()), answered,
-                [answer](std::int64_t revision) { answer->set_revision(revision); }, finish});
+    auto writing = std::make_shared<Writing>();
+    writing->request = writeRequest(caller, name, asked.request_id(), asked, asked.validate_only());
+    writing->wrong = checkRequestId(asked.request_id());
+    writing->answered = answered;
+    writing->setRevision = [answer](std::int64_t revision) { answer->set_revision(revision); };
+    writing->finish = finish;
+    return writing;
   }
 
-  // Prepares and stores `given`, then answers with the document as it is stored or,
-  // with validate_only, as it would be. Again when someone else wrote in between
+  // Prepares and stores what was given, then answers with the document as it is stored
+  // or, with validate_only, as it would be. Again when someone else wrote in between
   // and the caller named no etag.
-  void write(const std::shared_ptr<Writing>& writing, const Document& given, storage::Expect expect,
-             const Prepare& prepare) {
+  void write(const std::shared_ptr<Writing>& writing) {
     if (writing->wrong.failed()) return writing->finish(writing->wrong);
-    Document document = given;
-    const Failure wrong = prepare(document);
+    const Document& given = writing->given != nullptr ? *writing->given : writing->made;
+    const bool namesEtag = !given.meta().etag().empty();
+    auto document = std::make_shared<Document>(given);
+    const Failure wrong = writing->prepare(*document);
     storage::WriteRequest request = writing->request;
-    request.puts.push_back(putOf(document, expect));
+    request.puts.push_back(putOf(*document, writing->expect));
     if (wrong.failed()) neverCarryOut(request);
-    backend_.queue().writeNow(std::move(request), [=, this](absl::StatusOr<storage::WriteResult> result) {
-      const bool raced = result.status().code() == absl::StatusCode::kAborted && given.meta().etag().empty();
+    backend_.queue().writeNow(std::move(request), [this, writing, document, wrong,
+                                                   namesEtag](absl::StatusOr<storage::WriteResult> result) {
+      const bool raced = result.status().code() == absl::StatusCode::kAborted && !namesEtag;
       if (raced && !wrong.failed() && --writing->triesLeft > 0)
-        return backend_.readers().post([=, this] { write(writing, given, expect, prepare); });
+        return backend_.readers().post([this, writing] { write(writing); });
       if (!result.ok()) return writing->finish(wrong.failed() ? wrong : fromStorage(result.status()));
       *writing->answered =
-          writing->request.validateOnly ? document : read<Document>(result->documents.front());
+          writing->request.validateOnly ? std::move(*document) : read<Document>(result->documents.front());
       writing->setRevision(result->revision);
       writing->finish({});
     });

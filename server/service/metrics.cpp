@@ -8,7 +8,9 @@
 #include <prometheus/text_serializer.h>
 
 #include <exception>
+#include <map>
 #include <mutex>
+#include <utility>
 #include <vector>
 
 #include "absl/strings/str_cat.h"
@@ -63,15 +65,35 @@ struct Metrics::State {
           .Name("suppertide_call_seconds")
           .Help("How long calls took; streams count from open to end.")
           .Register(*registry);
-  std::unique_ptr<prometheus::Exposer> exposer;  // first to go: it reads the rest
+  prometheus::Counter& callsOf(const std::string& method, int code);
+  prometheus::Histogram& secondsOf(const std::string& method);
+  std::mutex mutex;
+  // The library's own way to a number, by its labels, takes longer than to count.
+  std::map<std::pair<std::string, int>, prometheus::Counter*> knownCalls;  // guarded by mutex
+  std::map<std::string, prometheus::Histogram*> knownSeconds;              // guarded by mutex
+  std::unique_ptr<prometheus::Exposer> exposer;                            // first to go: it reads the rest
 };
+
+prometheus::Counter& Metrics::State::callsOf(const std::string& method, int code) {
+  const std::lock_guard lock(mutex);
+  prometheus::Counter*& counter = knownCalls[{method, code}];
+  if (counter == nullptr) counter = &calls.Add({{"method", method}, {"code", std::to_string(code)}});
+  return *counter;
+}
+
+prometheus::Histogram& Metrics::State::secondsOf(const std::string& method) {
+  const std::lock_guard lock(mutex);
+  prometheus::Histogram*& histogram = knownSeconds[method];
+  if (histogram == nullptr) histogram = &seconds.Add({{"method", method}}, kBounds);
+  return *histogram;
+}
 
 Metrics::Metrics() : state_(std::make_unique<State>()) {}
 Metrics::~Metrics() = default;
 
 void Metrics::called(const std::string& method, int code, std::chrono::microseconds spent) {
-  state_->calls.Add({{"method", method}, {"code", std::to_string(code)}}).Increment();
-  state_->seconds.Add({{"method", method}}, kBounds).Observe(std::chrono::duration<double>(spent).count());
+  state_->callsOf(method, code).Increment();
+  state_->secondsOf(method).Observe(std::chrono::duration<double>(spent).count());
 }
 
 void Metrics::watch(const std::string& name, const std::string& help, std::function<double()> read) {

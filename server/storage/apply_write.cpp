@@ -124,14 +124,19 @@ class WriteStep {
       for (const Put& put : request_.puts) row.keys.push_back(put.key);
       absl::Status status = recordRequest(connection_, household_, std::move(row));
       const std::int64_t forgotten = household_.requestCount - options_.keepChanges;
-      if (status.ok() && forgotten > 0) status = connection_.requests.drop(household_.id, forgotten);
+      if (status.ok() && forgotten > 0 && household_.requestCount % atOnce() == 0)
+        status = connection_.requests.drop(household_.id, forgotten);
       if (!status.ok()) return status;
     }
     return connection_.households.update(household_);
   }
 
+  // Old entries go this many at once, since each alone costs every commit some pages more.
+  std::int64_t atOnce() const { return std::max<std::int64_t>(1, options_.keepChanges / 16); }
+
   absl::Status trim() {
     std::int64_t upTo = household_.revision - options_.keepChanges;
+    if (upTo < household_.trimmedRevision + atOnce()) upTo = 0;
     if (household_.logBytes > options_.keepLogBytes) {
       // A quarter at once, so that this comes up seldom.
       const absl::StatusOr<std::int64_t> heavy = connection_.changes.oldestWeighing(

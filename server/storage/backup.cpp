@@ -126,7 +126,7 @@ absl::Status startOver(Database& database) {
   if (!status.ok()) return status;
   return database.exec(absl::StrCat(
       "PRAGMA foreign_keys = ON; BEGIN IMMEDIATE; UPDATE households SET revision = revision + ", kJump,
-      "; UPDATE households SET trimmed_revision = revision, log_bytes = 0; DELETE FROM changes;"
+      "; UPDATE households SET trimmed_revision = revision, log_bytes = 0; DELETE FROM changed_documents;"
       " DELETE FROM documents WHERE deleted; DELETE FROM codes; COMMIT"));
 }
 

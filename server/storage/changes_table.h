@@ -17,7 +17,7 @@ class ChangesTable {
  public:
   explicit ChangesTable(Database& database);
 
-  // The documents of `change` carry its revision, writer and time.
+  // `change` has documents; they carry its revision, writer and time.
   absl::Status add(const std::string& householdId, const Change& change);
   // With a revision above `after`, ascending, at most `limit`.
   absl::StatusOr<std::vector<Change>> after(const std::string& householdId, std::int64_t after, int limit);
@@ -28,12 +28,8 @@ class ChangesTable {
   absl::StatusOr<std::int64_t> oldestWeighing(const std::string& householdId, std::int64_t bytes);
 
  private:
-  absl::Status readDocuments(const std::string& householdId, Change& change);
-
   Statement add_;
-  Statement addDocument_;
   Statement after_;
-  Statement documents_;
   Statement bytesUpTo_;
   Statement weights_;
   Statement drop_;

@@ -1,5 +1,7 @@
 #include "server/storage/check_file.h"
 
+#include <sqlite3.h>
+
 #include <algorithm>
 #include <cstdint>
 #include <cstdlib>
@@ -11,7 +13,9 @@ namespace suppertide::storage {
 
 namespace {
 
+// How SQLite tells of a page in use that the disk would not give, and of a free one.
 constexpr char kUnreadable[] = "error code=";
+constexpr char kUnreadableFree[] = "failed to get page";
 
 }  // namespace
 
@@ -37,6 +41,7 @@ absl::Status checkIntegrity(Database& database) {
   if (const std::size_t at = answer.find(kUnreadable); at != std::string::npos) {
     return database.error(std::atoi(answer.c_str() + at + sizeof kUnreadable - 1), "open");
   }
+  if (answer.find(kUnreadableFree) != std::string::npos) return database.error(SQLITE_IOERR_READ, "open");
   const std::vector<std::string> lines = damageLines(answer);
   return absl::DataLossError(
       absl::StrCat("open: the data file is damaged: ", lines.empty() ? answer : lines.front()));

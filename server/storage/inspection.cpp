@@ -22,10 +22,11 @@ constexpr const char* kContradictions[] = {
     "SELECT 'household ' || h.id || ': counts ' || h.document_count || ' documents and has ' || count(d.id)"
     " FROM households h LEFT JOIN documents d ON d.household_id = h.id AND NOT d.deleted"
     " GROUP BY h.id HAVING h.document_count <> count(d.id)",
-    "SELECT 'household ' || h.id || ': its log has ' || count(c.revision) || ' of '"
+    "SELECT 'household ' || h.id || ': its log has ' || count(DISTINCT c.revision) || ' of '"
     " || (h.revision - h.trimmed_revision) || ' changes'"
-    " FROM households h LEFT JOIN changes c ON c.household_id = h.id AND c.revision > h.trimmed_revision"
-    " GROUP BY h.id HAVING count(c.revision) <> h.revision - h.trimmed_revision",
+    " FROM households h LEFT JOIN changed_documents c ON c.household_id = h.id AND c.revision > "
+    "h.trimmed_revision"
+    " GROUP BY h.id HAVING count(DISTINCT c.revision) <> h.revision - h.trimmed_revision",
     "SELECT 'household ' || h.id || ': counts ' || h.log_bytes || ' bytes in its log and has '"
     " || coalesce(sum(length(c.bytes)), 0)"
     " FROM households h LEFT JOIN changed_documents c ON c.household_id = h.id"
@@ -112,7 +113,9 @@ absl::Status countIn(Database& database, HouseholdInspection& household) {
   };
   absl::Status status =
       count("SELECT count(*) FROM documents WHERE household_id = ? AND deleted", household.tombstones);
-  if (status.ok()) status = count("SELECT count(*) FROM changes WHERE household_id = ?", household.changes);
+  if (status.ok())
+    status = count("SELECT count(DISTINCT revision) FROM changed_documents WHERE household_id = ?",
+                   household.changes);
   if (status.ok()) status = count("SELECT count(*) FROM requests WHERE household_id = ?", household.requests);
   if (status.ok()) status = count("SELECT count(*) FROM devices WHERE household_id = ?", household.devices);
   if (status.ok()) {

@@ -95,10 +95,36 @@ UPDATE households SET log_bytes = (SELECT coalesce(sum(length(bytes)), 0) FROM c
   WHERE household_id = households.id);
 )sql";
 
+// Version 3: fewer pages in each commit. A changed document has its change's writer and time beside
+// it, and requests are no longer indexed by number: they are forgotten seldom, many at once.
+constexpr char kFewerPages[] = R"sql(
+CREATE TABLE log (
+  household_id TEXT NOT NULL REFERENCES households (id),
+  revision INTEGER NOT NULL,
+  position INTEGER NOT NULL,      -- in its change
+  member_id TEXT NOT NULL,
+  commit_time INTEGER NOT NULL,
+  kind TEXT NOT NULL,
+  id TEXT NOT NULL,
+  bytes BLOB NOT NULL,
+  etag TEXT NOT NULL,
+  create_time INTEGER NOT NULL,
+  deleted INTEGER NOT NULL,
+  PRIMARY KEY (household_id, revision, position)
+) STRICT;
+INSERT INTO log SELECT d.household_id, d.revision, d.position, c.member_id, c.commit_time, d.kind, d.id, d.bytes,
+  d.etag, d.create_time, d.deleted FROM changed_documents d JOIN changes c USING (household_id, revision)
+  ORDER BY d.rowid;
+DROP TABLE changed_documents;
+DROP TABLE changes;
+ALTER TABLE log RENAME TO changed_documents;
+DROP INDEX request_numbers;
+)sql";
+
 }  // namespace
 
 const std::vector<std::string>& migrations() {
-  static const auto& steps = *new std::vector<std::string>{kFirst, kLogBytes};
+  static const auto& steps = *new std::vector<std::string>{kFirst, kLogBytes, kFewerPages};
   return steps;
 }
 

@@ -142,7 +142,8 @@ class Store {
  public:
   struct Options {
     // Each household's log and the request ids remembered reach back this many
-    // writes, the log less far where its documents weigh more than `keepLogBytes`.
+    // writes and up to two sixteenths more, since the oldest go some at once; the log
+    // less far where its documents weigh more than `keepLogBytes`.
     // The last `keepAtLeast` writes stay whatever they weigh, for those who watch.
     std::int64_t keepChanges = 20'000;
     std::int64_t keepLogBytes = 32'000'000;

@@ -1,6 +1,8 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
+#include <set>
+
 #include "server/storage/inspection.h"
 #include "tests/support/stored_household.h"
 #include "tests/support/temp_dir.h"
@@ -78,6 +80,23 @@ TEST_F(ChangeLogTest, IsTrimmedToTheLastRevisions) {
   for (int i = 0; i < 6; ++i) write({put("recipe", "a", std::to_string(i))});  // up to revision 7
   EXPECT_TRUE(store_->changesAfter(kHome, 2, 100)->trimmed);
   EXPECT_THAT(revisionsAfter(3), ElementsAre(4, 5, 6, 7));
+}
+
+// A long log is trimmed by a sixteenth at once, and never shorter than it is to be.
+TEST(LongLogTest, IsTrimmedSomeChangesAtOnce) {
+  ManualClock clock(kNoon);
+  Store::Options options;
+  options.keepChanges = 64;
+  const auto store = storeWithHome(":memory:", options, clock);
+  std::set<std::int64_t> lengths;
+  for (int i = 0; i < 200; ++i) {
+    ASSERT_TRUE(store->write(writeOf({put("recipe", "a", std::to_string(i))})).ok());
+    const std::int64_t last = *store->revision(kHome);
+    std::int64_t kept = 0;
+    while (kept < last && !store->changesAfter(kHome, last - kept - 1, 1)->trimmed) ++kept;
+    if (last > 100) lengths.insert(kept);
+  }
+  EXPECT_EQ(lengths, (std::set<std::int64_t>{64, 65, 66, 67}));
 }
 
 // Plans are large and many: a log of fixed length would grow without end.

@@ -112,18 +112,18 @@ TEST_F(FeedTest, FeedsOneThatFellBehindFromTheLog) {
 }
 
 TEST_F(FeedTest, StartsOverWhenTheLogWasTrimmed) {
-  for (int i = 0; i < 203; ++i) write(put("recipe", "a", "x"), false);  // up to 204, trimmed to 4
-  Feed exactly = feedAfter(4);
-  EXPECT_EQ(wordFor(exactly.next()), "change 5");
-  Feed behind = feedAfter(3);
-  EXPECT_THAT(drain(behind), ElementsAre("reset", "part of 2", "bookmark 204"));
+  for (int i = 0; i < 211; ++i) write(put("recipe", "a", "x"), false);  // up to 212, trimmed to 12
+  Feed exactly = feedAfter(12);
+  EXPECT_EQ(wordFor(exactly.next()), "change 13");
+  Feed behind = feedAfter(11);
+  EXPECT_THAT(drain(behind), ElementsAre("reset", "part of 2", "bookmark 212"));
 }
 
 TEST_F(FeedTest, StartsOverWhenTrimmedWhileItSlept) {
   Feed feed = feedAfter(1);
   drain(feed);
-  for (int i = 0; i < 203; ++i) write(put("recipe", "a", "x"));
-  EXPECT_THAT(drain(feed), ElementsAre("reset", "part of 2", "bookmark 204"));
+  for (int i = 0; i < 220; ++i) write(put("recipe", "a", "x"));
+  EXPECT_THAT(drain(feed), ElementsAre("reset", "part of 2", "bookmark 221"));
 }
 
 TEST_F(FeedTest, RefusesARevisionInTheFutureOnce) {

@@ -60,6 +60,10 @@ bool callRaw(const std::shared_ptr<grpc::Channel>& channel, const std::string& m
   return rawCall(channel, *contextOf(""), "/raw/" + method, bytes).ok();
 }
 
+bool callHealth(const std::shared_ptr<grpc::Channel>& channel) {
+  return rawCall(channel, *contextOf(""), "/grpc.health.v1.Health/Check", "").ok();
+}
+
 // Reads raw bytes of both servers alike; ours are parsed where somebody asks for revisions.
 class Listening::Reactor : public grpc::ClientBidiReactor<grpc::ByteBuffer, grpc::ByteBuffer> {
  public:

@@ -20,6 +20,9 @@ v1::Recipe sampleRecipe(const std::string& id);
 std::int64_t writeRecipe(v1::RecipeService::Stub& stub, const Home& home, const v1::Recipe& recipe,
                          bool create);
 
+// A call of our server that does nothing: "are you well?". False when it failed.
+bool callHealth(const std::shared_ptr<grpc::Channel>& channel);
+
 // A call of the raw server: "Echo". False when it failed.
 bool callRaw(const std::shared_ptr<grpc::Channel>& channel, const std::string& method,
              const std::string& bytes);

@@ -4,6 +4,7 @@
 #include <grpcpp/grpcpp.h>
 #include <sqlite3.h>
 
+#include <array>
 #include <condition_variable>
 #include <cstdlib>
 #include <deque>
@@ -20,18 +21,55 @@ bool endsWith(const std::string& text, const std::string& ending) {
          text.compare(text.size() - ending.size(), ending.size(), ending) == 0;
 }
 
-// One table, one thread, one commit at a time with full sync.
+// A prepared statement; aborts the bench when it cannot be made or run.
+class Prepared {
+ public:
+  void make(sqlite3* database, const char* sql) {
+    if (sqlite3_prepare_v2(database, sql, -1, &statement_, nullptr) != SQLITE_OK) std::abort();
+  }
+  // `bytes` is the only thing that statements of the bench are given.
+  void run(const std::string& bytes) {
+    if (sqlite3_bind_parameter_count(statement_) > 0)
+      sqlite3_bind_blob(statement_, 1, bytes.data(), static_cast<int>(bytes.size()), SQLITE_STATIC);
+    if (sqlite3_step(statement_) != SQLITE_DONE) std::abort();
+    sqlite3_reset(statement_);
+  }
+  void end() { sqlite3_finalize(statement_); }
+
+ private:
+  sqlite3_stmt* statement_ = nullptr;
+};
+
+// One thread, one commit at a time with full sync: of one row, or of the least that
+// a document is that others watch and that is written exactly once.
 class Disk {
  public:
+  enum class What {
+    kOneRow,
+    kDocument,  // the document, its place in the log, the request's id, the household's revision
+  };
+  using Done = std::function<void()>;
+
   explicit Disk(const std::string& path) {
-    const bool opened = sqlite3_open(path.c_str(), &database_) == SQLITE_OK &&
-                        sqlite3_exec(database_,
-                                     "PRAGMA journal_mode = WAL; PRAGMA synchronous = FULL;"
-                                     "CREATE TABLE IF NOT EXISTS rows (id INTEGER PRIMARY KEY, bytes BLOB)",
-                                     nullptr, nullptr, nullptr) == SQLITE_OK &&
-                        sqlite3_prepare_v2(database_, "INSERT INTO rows (bytes) VALUES (?)", -1, &insert_,
-                                           nullptr) == SQLITE_OK;
+    const bool opened =
+        sqlite3_open(path.c_str(), &database_) == SQLITE_OK &&
+        sqlite3_exec(database_,
+                     "PRAGMA journal_mode = WAL; PRAGMA synchronous = FULL;"
+                     "CREATE TABLE IF NOT EXISTS rows (id INTEGER PRIMARY KEY, bytes BLOB);"
+                     "CREATE TABLE IF NOT EXISTS documents (id INTEGER PRIMARY KEY, bytes BLOB);"
+                     "CREATE TABLE IF NOT EXISTS log (revision INTEGER PRIMARY KEY, bytes BLOB);"
+                     "CREATE TABLE IF NOT EXISTS requests (id BLOB PRIMARY KEY) WITHOUT ROWID;"
+                     "CREATE TABLE IF NOT EXISTS households (id INTEGER PRIMARY KEY, revision INTEGER);"
+                     "INSERT INTO households VALUES (1, 0)",
+                     nullptr, nullptr, nullptr) == SQLITE_OK;
     if (!opened) std::abort();
+    row_.make(database_, "INSERT INTO rows (bytes) VALUES (?)");
+    document_[0].make(database_, "BEGIN IMMEDIATE");
+    document_[1].make(database_, "INSERT OR REPLACE INTO documents VALUES (1, ?)");
+    document_[2].make(database_, "INSERT INTO log (bytes) VALUES (?)");
+    document_[3].make(database_, "INSERT INTO requests VALUES (randomblob(16))");
+    document_[4].make(database_, "UPDATE households SET revision = revision + 1 WHERE id = 1");
+    document_[5].make(database_, "COMMIT");
     thread_ = std::thread([this] { work(); });
   }
   ~Disk() {
@@ -41,40 +79,49 @@ class Disk {
     }
     wake_.notify_one();
     thread_.join();
-    sqlite3_finalize(insert_);
+    row_.end();
+    for (Prepared& step : document_) step.end();
     sqlite3_close(database_);
   }
-  void commit(std::string bytes, std::function<void()> done) {
+  void commit(What what, std::string bytes, Done done) {
     {
       const std::lock_guard lock(mutex_);
-      waiting_.emplace_back(std::move(bytes), std::move(done));
+      waiting_.push_back({what, std::move(bytes), std::move(done)});
     }
     wake_.notify_one();
   }
 
  private:
+  struct Commit {
+    What what;
+    std::string bytes;
+    Done done;
+  };
+
   void work() {
     std::unique_lock lock(mutex_);
     for (;;) {
       wake_.wait(lock, [this] { return closing_ || !waiting_.empty(); });
       if (waiting_.empty()) return;
-      auto [bytes, done] = std::move(waiting_.front());
+      const Commit commit = std::move(waiting_.front());
       waiting_.pop_front();
       lock.unlock();
-      sqlite3_bind_blob(insert_, 1, bytes.data(), static_cast<int>(bytes.size()), SQLITE_STATIC);
-      if (sqlite3_step(insert_) != SQLITE_DONE) std::abort();
-      sqlite3_reset(insert_);
-      done();
+      if (commit.what == What::kOneRow)
+        row_.run(commit.bytes);
+      else
+        for (Prepared& step : document_) step.run(commit.bytes);
+      commit.done();
       lock.lock();
     }
   }
 
   sqlite3* database_ = nullptr;
-  sqlite3_stmt* insert_ = nullptr;
+  Prepared row_;
+  std::array<Prepared, 6> document_;
   std::mutex mutex_;
   std::condition_variable wake_;
-  std::deque<std::pair<std::string, std::function<void()>>> waiting_;  // guarded by mutex_
-  bool closing_ = false;                                               // guarded by mutex_
+  std::deque<Commit> waiting_;  // guarded by mutex_
+  bool closing_ = false;        // guarded by mutex_
   std::thread thread_;
 };
 
@@ -106,7 +153,8 @@ class Call : public grpc::ServerGenericBidiReactor {
   void OnReadDone(bool ok) override {
     if (!ok) return endsWith(method_, "/Listen") ? void() : Finish(grpc::Status::CANCELLED);
     if (endsWith(method_, "/Echo")) return answer();
-    if (endsWith(method_, "/Commit")) return disk_.commit(textOf(request_), [this] { answer(); });
+    if (endsWith(method_, "/Commit")) return commit(Disk::What::kOneRow);
+    if (endsWith(method_, "/CommitDocument")) return commit(Disk::What::kDocument);
     if (endsWith(method_, "/Send")) {
       listeners_.send(request_);
       return answer();
@@ -136,6 +184,9 @@ class Call : public grpc::ServerGenericBidiReactor {
   }
 
  private:
+  void commit(Disk::What what) {
+    disk_.commit(what, textOf(request_), [this] { answer(); });
+  }
   void answer() { StartWriteAndFinish(&request_, grpc::WriteOptions(), grpc::Status::OK); }
   void writeNext() {
     if (writing_ || queue_.empty()) return;

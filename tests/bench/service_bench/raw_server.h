@@ -7,7 +7,8 @@
 namespace suppertide::bench {
 
 // Answers any call named ".../Echo" with what it got; ".../Commit" after one
-// full-sync commit of it. Any other call is a stream that gets each message sent
+// full-sync commit of it as a row, ".../CommitDocument" after one of a document with
+// its log, request and revision. Any other call is a stream that gets each message sent
 // to ".../Send", the same bytes to all. Serves until destroyed.
 class RawServer {
  public:
