@@ -30,7 +30,7 @@ RackAnswer rackAnswer(const Oven& oven, const std::vector<Pan>& pans, long& join
   if (singles(pans) > kMostPans) return RackAnswer::kNo;
   for (const Pan& pan : pans)
     if (pan.count > 0 && aloneMisfit(oven, pan) != Misfit::kNone) return RackAnswer::kNo;
-  RackSearch search(oven, kindsOf(pans), joins);
+  RackSearch search(oven, kindsOf(oven, pans), joins);
   if (search.run()) return RackAnswer::kYes;
   return search.isProven() ? RackAnswer::kNo : RackAnswer::kUnproven;
 }
@@ -119,7 +119,7 @@ RackPlan packRacks(const Oven& oven, const std::vector<Pan>& pans) {
   long joins = kMostJoins;
   RackAnswer all = RackAnswer::kNo;
   if (singles(pans) <= kMostPans) {
-    RackSearch search(oven, kindsOf(pans), joins);
+    RackSearch search(oven, kindsOf(oven, pans), joins);
     if (search.run()) {
       RackPlan plan;
       plan.places = search.places(pans);
