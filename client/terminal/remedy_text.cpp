@@ -44,6 +44,8 @@ class Words {
                             durationText(what.duration()), " more at either end of their hours");
       case v1::REMEDY_KIND_UNPIN:
         return absl::StrCat("leave ", step(what), " to the planner");
+      case v1::REMEDY_KIND_OTHER_PAN:
+        return otherPan(what);
       default:
         return "a change this program has no words for";
     }
@@ -85,6 +87,36 @@ class Words {
     if (view_.names().place(id) != id)
       return absl::StrCat("find ", what.count(), " l more room like ", view_.names().place(id));
     return absl::StrCat("borrow another ", view_.names().thing(id));
+  }
+
+  std::string otherPan(const v1::Remedy& what) const {
+    const v1::Pan& pan = what.pan();
+    const std::string pans = pan.count() > 1 ? absl::StrCat(pan.count(), " pans") : "a pan";
+    std::vector<std::string> beside = besideInOven(what);
+    if (beside.empty()) beside = {"the others"};
+    return absl::StrCat("bake ", dish(what), " in ", pans, " of at most ",
+                        view_.units().atMost(pan.width_mm(), pan.depth_mm()), ", about ",
+                        view_.units().height(pan.height_mm()), " high and filled deeper, for longer: then ",
+                        pan.count() > 1 ? "they stand" : "it stands", " beside ", joinWords(beside),
+                        " in the ", view_.names().oven(what.thing_id()));
+  }
+
+  // The dishes with which it is in that oven, as the plan has it.
+  std::vector<std::string> besideInOven(const v1::Remedy& what) const {
+    const auto& steps = found_.plan().steps();
+    const auto own = std::find_if(steps.begin(), steps.end(),
+                                  [&](const v1::PlannedStep& s) { return s.id() == what.step_id(); });
+    std::vector<std::string> dishes;
+    if (own == steps.end() || own->oven_id() != what.thing_id()) return dishes;
+    for (const v1::PlannedStep& other : steps) {
+      if (other.oven_id() != own->oven_id() || other.dish_id() == own->dish_id()) continue;
+      if (toTime(other.start_time()) >= toTime(own->end_time()) ||
+          toTime(own->start_time()) >= toTime(other.end_time()))
+        continue;
+      const std::string name = view_.names().dish(other.dish_id());
+      if (std::find(dishes.begin(), dishes.end(), name) == dishes.end()) dishes.push_back(name);
+    }
+    return dishes;
   }
 
   const PlanView& view_;

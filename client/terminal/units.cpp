@@ -9,6 +9,7 @@ namespace suppertide::terminal {
 namespace {
 
 constexpr double kGramsInOunce = 28.349523125;  // the international avoirdupois ounce, exact
+constexpr double kMillimetresInInch = 25.4;     // exact
 constexpr int kFahrenheitDialStep = 5;
 constexpr double kLimitNoise = 0.001;  // of converting there and back
 
@@ -46,6 +47,17 @@ std::string Units::mass(double grams) const {
       grams < 9.95 ? absl::StrFormat("%.1f g", grams) : absl::StrCat(std::lround(grams), " g");
   if (!ounces_) return metric;
   return absl::StrCat(metric, absl::StrFormat(" (%.*f oz)", grams < 100 ? 2 : 1, grams / kGramsInOunce));
+}
+
+std::string Units::atMost(int widthMm, int depthMm) const {
+  if (!ounces_) return absl::StrCat(widthMm / 10, " x ", depthMm / 10, " cm");
+  const auto inches = [](int length) { return std::floor(4 * length / kMillimetresInInch) / 4; };
+  return absl::StrCat(inches(widthMm), " x ", inches(depthMm), " in");
+}
+
+std::string Units::height(int heightMm) const {
+  const double length = heightMm / (ounces_ ? kMillimetresInInch : 10.0);
+  return absl::StrCat(std::round(2 * length) / 2, ounces_ ? " in" : " cm");
 }
 
 }  // namespace suppertide::terminal

@@ -23,6 +23,10 @@ class Units {
   std::string degreesAtMost(double celsius) const;
   // "350 g", "8.5 g" below ten; with ounces beside it where they are used.
   std::string mass(double grams) const;
+  // "34 x 23 cm", never more than it is; "13.25 x 9 in" to the quarter inch below in US measures.
+  std::string atMost(int widthMm, int depthMm) const;
+  // "9 cm", "3.5 in": to the nearest half.
+  std::string height(int heightMm) const;
 
  private:
   int dialValue(int celsius) const;
@@ -30,7 +34,7 @@ class Units {
   std::string sign() const { return fahrenheit_ ? " °F" : " °C"; }
 
   bool fahrenheit_;
-  bool ounces_;
+  bool ounces_;  // and inches
 };
 
 }  // namespace suppertide::terminal

@@ -5492,6 +5492,34 @@ Bringen Sie es in Ordnung, und planen Sie noch einmal.</translation>
         <source>%1 In time in %2 of 100 evenings; when it is late, mostly because %3 takes longer.</source>
         <translation>%1 Rechtzeitig an %2 von 100 Abenden; sonst meist deshalb nicht, weil %3 länger dauert.</translation>
     </message>
+    <message>
+        <source>the others</source>
+        <translation>den anderen</translation>
+    </message>
+    <message>
+        <source>bake %1 in %2 pans of at most %3, about %4 high and filled deeper, for longer: then they stand beside %5 in the oven “%6”</source>
+        <translation>%1 in %2 Formen von höchstens %3 backen, etwa %4 hoch, höher gefüllt und länger: dann stehen sie im Ofen „%6“ neben %5</translation>
+    </message>
+    <message>
+        <source>bake %1 in a pan of at most %2, about %3 high and filled deeper, for longer: then it stands beside %4 in the oven “%5”</source>
+        <translation>%1 in einer Form von höchstens %2 backen, etwa %3 hoch, höher gefüllt und länger: dann steht sie im Ofen „%5“ neben %4</translation>
+    </message>
+    <message>
+        <source>%1 x %2 cm</source>
+        <translation>%1 x %2 cm</translation>
+    </message>
+    <message>
+        <source>%1 x %2 in</source>
+        <translation>%1 x %2 Zoll</translation>
+    </message>
+    <message>
+        <source>%1 in</source>
+        <translation>%1 Zoll</translation>
+    </message>
+    <message>
+        <source>%1 cm</source>
+        <translation>%1 cm</translation>
+    </message>
 </context>
 <context>
     <name>suppertide::ReminderWords</name>

@@ -1,5 +1,7 @@
 #include "client/words/remedy_words.h"
 
+#include <QtCore/qlocale.h>
+
 #include <algorithm>
 #include <cmath>
 
@@ -10,6 +12,7 @@ namespace {
 
 // Of 100: nobody needs to know what makes the others late.
 constexpr int kSureEvenings = 95;
+constexpr double kMillimetresInInch = 25.4;
 
 }  // namespace
 
@@ -47,6 +50,8 @@ QString RemedyWords::one(const v1::Remedy& what) const {
           .arg(view_.names().cook(what.thing_id()), view_.words().length(toMinutes(what.duration())));
     case v1::REMEDY_KIND_UNPIN:
       return tr("leave %1 to the planner").arg(step);
+    case v1::REMEDY_KIND_OTHER_PAN:
+      return otherPan(what);
     default:
       return tr("a change this program has no words for");
   }
@@ -87,6 +92,61 @@ QString RemedyWords::borrowed(const v1::Remedy& what) const {
   if (view_.names().isPlace(id))
     return tr("find %1 l more room like %2").arg(what.count()).arg(view_.names().place(id));
   return tr("borrow another %1").arg(view_.names().thing(id));
+}
+
+QString RemedyWords::otherPan(const v1::Remedy& what) const {
+  const QString dish = view_.names().dish(what.dish_id());
+  const QString oven = view_.names().oven(what.thing_id());
+  const QStringList others = besideInOven(what);
+  const QString beside = others.isEmpty() ? tr("the others") : Joined::words(others);
+  const int count = what.pan().count();
+  if (count > 1)
+    return tr("bake %1 in %2 pans of at most %3, about %4 high and filled deeper, for longer: then they "
+              "stand "
+              "beside %5 in the oven “%6”")
+        .arg(dish, QString::number(count), sizeOf(what.pan()), heightOf(what.pan()), beside, oven);
+  return tr("bake %1 in a pan of at most %2, about %3 high and filled deeper, for longer: then it stands "
+            "beside "
+            "%4 in the oven “%5”")
+      .arg(dish, sizeOf(what.pan()), heightOf(what.pan()), beside, oven);
+}
+
+bool RemedyWords::inInches() const {
+  return view_.replica().household.measure_system() == v1::MEASURE_SYSTEM_US;
+}
+
+// Never more than it is: whole centimetres, or quarters of an inch.
+QString RemedyWords::sizeOf(const v1::Pan& pan) const {
+  if (!inInches()) return tr("%1 x %2 cm").arg(pan.width_mm() / 10).arg(pan.depth_mm() / 10);
+  const auto inches = [](int length) { return std::floor(4 * length / kMillimetresInInch) / 4; };
+  return tr("%1 x %2 in")
+      .arg(QLocale().toString(inches(pan.width_mm()), 'g', 4),
+           QLocale().toString(inches(pan.depth_mm()), 'g', 4));
+}
+
+// To the nearest half.
+QString RemedyWords::heightOf(const v1::Pan& pan) const {
+  const double length = pan.height_mm() / (inInches() ? kMillimetresInInch : 10.0);
+  const QString number = QLocale().toString(std::round(2 * length) / 2, 'g', 4);
+  return inInches() ? tr("%1 in").arg(number) : tr("%1 cm").arg(number);
+}
+
+// The dishes with which it is in that oven, as the plan has it.
+QStringList RemedyWords::besideInOven(const v1::Remedy& what) const {
+  const auto& steps = plan_.steps();
+  const auto own = std::find_if(steps.begin(), steps.end(),
+                                [&](const v1::PlannedStep& step) { return step.id() == what.step_id(); });
+  QStringList dishes;
+  if (own == steps.end() || own->oven_id() != what.thing_id()) return dishes;
+  for (const v1::PlannedStep& other : steps) {
+    if (other.oven_id() != own->oven_id() || other.dish_id() == own->dish_id()) continue;
+    if (toInstant(other.start_time()) >= toInstant(own->end_time()) ||
+        toInstant(own->start_time()) >= toInstant(other.end_time()))
+      continue;
+    const QString name = view_.names().dish(other.dish_id());
+    if (!dishes.contains(name)) dishes << name;
+  }
+  return dishes;
 }
 
 QString RemedyWords::cost() const {

@@ -26,6 +26,11 @@ class RemedyWords {
   QString levain(const v1::Remedy& what) const;
   QString later(const v1::Remedy& what) const;
   QString borrowed(const v1::Remedy& what) const;
+  QString otherPan(const v1::Remedy& what) const;
+  QString sizeOf(const v1::Pan& pan) const;
+  QString heightOf(const v1::Pan& pan) const;
+  bool inInches() const;
+  QStringList besideInOven(const v1::Remedy& what) const;
   const v1::PlannedCourse* leastSure() const;
 
   const PlanView& view_;

@@ -22,21 +22,35 @@ std::vector<Footprint> footprintsOf(const std::vector<PanKind>& kinds) {
   return prints;
 }
 
+// Of all runs of positions, ascending.
+std::vector<int> clearHeights(const Oven& oven) {
+  std::vector<int> heights;
+  for (auto from = oven.clearHeightsMm.begin(); from != oven.clearHeightsMm.end(); ++from) {
+    int height = 0;
+    for (auto at = from; at != oven.clearHeightsMm.end(); ++at) heights.push_back(height += *at);
+  }
+  std::sort(heights.begin(), heights.end());
+  return heights;
+}
+
 PanSet lowest(PanSet set) {
   return set & (~set + 1);
 }
 
 }  // namespace
 
-std::vector<PanKind> kindsOf(const std::vector<Pan>& pans) {
+std::vector<PanKind> kindsOf(const Oven& oven, const std::vector<Pan>& pans) {
+  const std::vector<int> heights = clearHeights(oven);
   std::vector<PanKind> kinds;
   for (std::size_t i = 0; i < pans.size(); ++i) {
     const int width = std::max(pans[i].widthMm, pans[i].depthMm);
     const int depth = std::min(pans[i].widthMm, pans[i].depthMm);
+    const auto room = std::lower_bound(heights.begin(), heights.end(), pans[i].heightMm);
+    const int height = room == heights.end() ? pans[i].heightMm : *room;
     auto kind = std::find_if(kinds.begin(), kinds.end(), [&](const PanKind& k) {
-      return k.width == width && k.depth == depth && k.height == pans[i].heightMm;
+      return k.width == width && k.depth == depth && k.height == height;
     });
-    if (kind == kinds.end()) kind = kinds.insert(kinds.end(), {width, depth, pans[i].heightMm, {}});
+    if (kind == kinds.end()) kind = kinds.insert(kinds.end(), {width, depth, height, {}});
     kind->owners.insert(kind->owners.end(), static_cast<std::size_t>(std::max(pans[i].count, 0)),
                         static_cast<int>(i));
   }

@@ -10,7 +10,8 @@
 
 namespace suppertide::kitchen {
 
-// Pans of one size, whoever asked for them. The wide side first.
+// Pans of one size, whoever asked for them. The wide side first, and of heights that fit under the same
+// shelves the highest possible: a flat tin and a cake tin of its size are alike where both stand anywhere.
 struct PanKind {
   int width = 0;
   int depth = 0;
@@ -19,7 +20,7 @@ struct PanKind {
 };
 
 // Large pans first: they decide, and a shelf is tried fullest first.
-std::vector<PanKind> kindsOf(const std::vector<Pan>& pans);
+std::vector<PanKind> kindsOf(const Oven& oven, const std::vector<Pan>& pans);
 
 // Lays shelves from the bottom up. What is only doubtful is decided for the shelves that an answer hangs on
 // alone, and one after the other; no shelf is searched for long before each was searched a little.

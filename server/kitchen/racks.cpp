@@ -1,6 +1,7 @@
 #include "server/kitchen/racks.h"
 
 #include <algorithm>
+#include <cmath>
 #include <optional>
 
 #include "server/kitchen/rack_answer.h"
@@ -29,9 +30,18 @@ RackAnswer rackAnswer(const Oven& oven, const std::vector<Pan>& pans, long& join
   if (singles(pans) > kMostPans) return RackAnswer::kNo;
   for (const Pan& pan : pans)
     if (pan.count > 0 && aloneMisfit(oven, pan) != Misfit::kNone) return RackAnswer::kNo;
-  RackSearch search(oven, kindsOf(pans), joins);
+  RackSearch search(oven, kindsOf(oven, pans), joins);
   if (search.run()) return RackAnswer::kYes;
   return search.isProven() ? RackAnswer::kNo : RackAnswer::kUnproven;
+}
+
+constexpr int kPitchMm = 5;
+
+// Of the same proportions with this longer side.
+Pan narrowed(const Pan& pan, int side) {
+  const int longSide = std::max(pan.widthMm, pan.depthMm);
+  const auto part = [&](int length) { return static_cast<int>(static_cast<long>(length) * side / longSide); };
+  return {part(pan.widthMm), part(pan.depthMm), pan.heightMm, pan.count};
 }
 
 RackPlan refusal(Misfit misfit, std::size_t pan) {
@@ -57,17 +67,15 @@ bool fitsRacks(const Oven& oven, const std::vector<Pan>& pans) {
 }
 
 std::optional<Pan> panThatWould(const Oven& oven, const std::vector<Pan>& pans, int misfit) {
-  constexpr int kPitchMm = 5;
   std::vector<Pan> some(pans.begin(), pans.begin() + misfit + 1);
   const Pan wanted = some.back();
   const int longSide = std::max(wanted.widthMm, wanted.depthMm);
   int clear = 0;
   for (const int height : oven.clearHeightsMm) clear += height;
   const auto shrunk = [&](int side) {
-    const auto part = [&](int length) {
-      return static_cast<int>(static_cast<long>(length) * side / longSide);
-    };
-    return Pan{part(wanted.widthMm), part(wanted.depthMm), std::min(wanted.heightMm, clear), wanted.count};
+    Pan pan = narrowed(wanted, side);
+    pan.heightMm = std::min(wanted.heightMm, clear);
+    return pan;
   };
   const auto fits = [&](int side) {
     some.back() = shrunk(side);
@@ -87,6 +95,22 @@ std::optional<Pan> panThatWould(const Oven& oven, const std::vector<Pan>& pans, 
   return shrunk(low);
 }
 
+std::optional<Pan> deeperPanThatWould(const Oven& oven, const std::vector<Pan>& pans, int misfit,
+                                      double mostDeeper) {
+  std::vector<Pan> some(pans.begin(), pans.begin() + misfit + 1);
+  const Pan wanted = some.back();
+  const int longSide = std::max(wanted.widthMm, wanted.depthMm);
+  // What is narrower is higher, so that a smaller one need not fit where a larger one does.
+  for (int side = (longSide - 1) / kPitchMm * kPitchMm; side > 0; side -= kPitchMm) {
+    Pan& pan = some.back() = narrowed(wanted, side);
+    const double deeper = 1 / areaFactor(wanted, pan);
+    if (deeper > mostDeeper) break;
+    pan.heightMm = static_cast<int>(std::ceil(wanted.heightMm * deeper));
+    if (fitsRacks(oven, some)) return pan;
+  }
+  return std::nullopt;
+}
+
 RackPlan packRacks(const Oven& oven, const std::vector<Pan>& pans) {
   for (std::size_t i = 0; i < pans.size(); ++i) {
     const Misfit misfit = pans[i].count > 0 ? aloneMisfit(oven, pans[i]) : Misfit::kNone;
@@ -95,7 +119,7 @@ RackPlan packRacks(const Oven& oven, const std::vector<Pan>& pans) {
   long joins = kMostJoins;
   RackAnswer all = RackAnswer::kNo;
   if (singles(pans) <= kMostPans) {
-    RackSearch search(oven, kindsOf(pans), joins);
+    RackSearch search(oven, kindsOf(oven, pans), joins);
     if (search.run()) {
       RackPlan plan;
       plan.places = search.places(pans);

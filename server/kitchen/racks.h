@@ -61,6 +61,11 @@ RackPlan packRacks(const Oven& oven, const std::vector<Pan>& pans);
 // for any position. None when not even half of its length would do.
 std::optional<Pan> panThatWould(const Oven& oven, const std::vector<Pan>& pans, int misfit);
 
+// The same for food that takes its pan's shape: as much of it in a narrower pan stands deeper, and the pan of
+// it as much higher, at most `mostDeeper` times. The largest that fits, sides to 5 mm of the longer one.
+std::optional<Pan> deeperPanThatWould(const Oven& oven, const std::vector<Pan>& pans, int misfit,
+                                      double mostDeeper);
+
 // Whether a way to lay them was found: packRacks without the places.
 bool fitsRacks(const Oven& oven, const std::vector<Pan>& pans);
 

@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <functional>
+#include <iterator>
 #include <random>
 #include <vector>
 
@@ -139,6 +140,39 @@ void tenMiddlingOnOneShelf(benchmark::State& state) {
   runAll(state, oven({100}), [](Dice& dice) { return unlike(dice, 10, 90, 170, 80); });
 }
 BENCHMARK(tenMiddlingOnOneShelf)->Unit(benchmark::kMillisecond);
+
+// Sold in these outer sizes: rectangular, square, round and loaf pans, sheets, and those of EN 631-1.
+constexpr Pan kPansOfTheTrade[] = {{330, 230, 50}, {200, 200, 50},  {230, 230, 50}, {250, 250, 50},
+                                   {230, 230, 80}, {250, 250, 100}, {220, 110, 60}, {230, 130, 80},
+                                   {230, 230, 30}, {230, 230, 40},  {390, 270, 25}, {330, 240, 25},
+                                   {460, 330, 25}, {354, 325, 40},  {325, 265, 65}, {325, 176, 65},
+                                   {325, 176, 40}, {265, 162, 65},  {176, 162, 65}};
+
+void upToADozenOfTheTrade(benchmark::State& state, const Oven& in) {
+  runAll(state, in, [&in](Dice& dice) {
+    const std::size_t count = static_cast<std::size_t>(dice.upTo(2, kMostPans));
+    std::vector<Pan> load;
+    while (load.size() < count) {
+      const Pan& next = kPansOfTheTrade[dice.upTo(0, static_cast<int>(std::size(kPansOfTheTrade)) - 1)];
+      if (fitsRacks(in, {next})) load.push_back(next);
+    }
+    return load;
+  });
+}
+
+void ofTheTradeInABuiltInOven(benchmark::State& state) {
+  upToADozenOfTheTrade(state, oven({70, 70, 70, 70, 70}));
+}
+BENCHMARK(ofTheTradeInABuiltInOven)->Unit(benchmark::kMillisecond);
+
+void ofTheTradeOnThreeShelvesOfARange(benchmark::State& state) {
+  Oven range = oven({80, 80, 80, 80, 80});
+  range.shelfWidthMm = 610;
+  range.shelfDepthMm = 430;
+  range.shelfCount = 3;
+  upToADozenOfTheTrade(state, range);
+}
+BENCHMARK(ofTheTradeOnThreeShelvesOfARange)->Unit(benchmark::kMillisecond);
 
 void fitsACurveWithAMisreadReading(benchmark::State& state) {
   std::vector<OvenReading> readings;

@@ -235,6 +235,112 @@ TEST(FindRemediesTest, NoTwoAskForTheSameAndNoneForOneThingTwice) {
   }
 }
 
+// A gratin and a squash of the same temperature and minute, in an oven with one shelf, too narrow for both.
+v1::Bundle crowdedOven() {
+  v1::Bundle bundle = smallDinner();
+  v1::Oven& oven = *bundle.mutable_kitchens(0)->mutable_ovens(0);
+  oven.clear_rack_clear_height_mm();
+  oven.add_rack_clear_height_mm(120);
+  bundle.mutable_recipes(2)->mutable_holding()->mutable_longest()->set_seconds(300);
+  v1::Recipe& squash = *bundle.add_recipes();
+  squash = bundle.recipes(2);
+  squash.set_id("squash");
+  squash.set_display_name("Baked squash");
+  v1::Pan& pan = *stepOf(bundle, 3, "bake").mutable_oven()->mutable_pan();
+  pan.set_width_mm(250);
+  pan.set_depth_mm(300);
+  v1::Event& event = *bundle.mutable_events(0);
+  event.mutable_dishes()->DeleteSubrange(0, 2);
+  v1::Dish& dish = *event.add_dishes();
+  dish.set_id("squash");
+  dish.set_recipe_id("squash");
+  dish.set_course_id("main");
+  event.mutable_courses(0)->mutable_late_limit()->set_seconds(0);
+  return bundle;
+}
+
+// The remedies that are this one change.
+std::vector<const FoundRemedy*> otherPans(const RemedySearch& search) {
+  std::vector<const FoundRemedy*> found;
+  for (const FoundRemedy& remedy : search.remedies)
+    if (remedy.changes.size() == 1 && remedy.changes[0].kind() == v1::REMEDY_KIND_OTHER_PAN)
+      found.push_back(&remedy);
+  return found;
+}
+
+const v1::Step& bakeOf(const Documents& documents, const std::string& dishId) {
+  for (const v1::Dish& dish : documents.event.dishes())
+    for (const v1::Recipe& recipe : documents.recipes)
+      if (dish.id() == dishId && recipe.id() == dish.recipe_id())
+        for (const v1::Step& step : recipe.steps())
+          if (step.id() == "bake") return step;
+  throw std::runtime_error("no bake of " + dishId);
+}
+
+const v1::PlannedStep& plannedIn(const v1::Plan& plan, const std::string& id) {
+  for (const v1::PlannedStep& step : plan.steps())
+    if (step.id() == id) return step;
+  throw std::runtime_error("no planned step " + id);
+}
+
+TEST(FindRemediesTest, ASmallerPanStandsBesideTheOtherDishAndHoldsAsMuch) {
+  const RemedySearch search = searchFor(crowdedOven());
+  EXPECT_FALSE(search.fits);
+  const auto found = otherPans(search);
+  ASSERT_EQ(found.size(), 2u);
+  std::set<std::string> dishes;
+  for (const FoundRemedy* remedy : found) {
+    const v1::Remedy& what = remedy->changes[0];
+    dishes.insert(what.dish_id());
+    EXPECT_EQ(what.step_id(), what.dish_id() + "/bake");
+    EXPECT_EQ(what.thing_id(), "large");
+    // 220 mm are left beside the gratin, 200 beside the squash.
+    const bool gratin = what.dish_id() == "gratin";
+    EXPECT_EQ(what.pan().width_mm(), gratin ? 285 : 220);
+    EXPECT_EQ(what.pan().depth_mm(), gratin ? 198 : 265);
+    EXPECT_GE(what.pan().width_mm() * what.pan().depth_mm() * what.pan().height_mm(),
+              gratin ? 330 * 230 * 70 : 250 * 300 * 70);
+    const v1::Step& bake = bakeOf(remedy->documents, what.dish_id());
+    EXPECT_EQ(bake.oven().pan().width_mm(), what.pan().width_mm());
+    EXPECT_EQ(bake.oven().pan().height_mm(), what.pan().height_mm());
+    EXPECT_GT(bake.oven().duration().likely().seconds(), 2700);
+    EXPECT_LT(bake.oven().duration().likely().seconds(), 2700 * 1.5 * 1.5);
+    EXPECT_EQ(remedy->plan.unserved_size(), 0);
+    const auto audit = auditPlan(remedy->documents, remedy->plan);
+    ASSERT_TRUE(audit.ok()) << audit.status();
+    EXPECT_THAT(audit->breaches, IsEmpty());
+    const v1::PlannedStep& one = plannedIn(remedy->plan, "gratin/bake");
+    const v1::PlannedStep& other = plannedIn(remedy->plan, "squash/bake");
+    EXPECT_LT(one.start_time().seconds(), other.end_time().seconds());
+    EXPECT_LT(other.start_time().seconds(), one.end_time().seconds());
+  }
+  EXPECT_EQ(dishes.size(), 2u);
+}
+
+TEST(FindRemediesTest, OffersNoSmallerPanThatWouldStandTooHigh) {
+  v1::Bundle bundle = crowdedOven();
+  bundle.mutable_kitchens(0)->mutable_ovens(0)->set_rack_clear_height_mm(0, 90);
+  EXPECT_THAT(otherPans(searchFor(bundle)), IsEmpty());
+}
+
+TEST(FindRemediesTest, OffersNoSmallerPanThatIsTooDeepForTheFood) {
+  v1::Bundle bundle = crowdedOven();
+  for (const int recipe : {2, 3})
+    stepOf(bundle, recipe, "bake").mutable_oven()->set_food_class(v1::FOOD_CLASS_VEGETABLE);
+  EXPECT_THAT(otherPans(searchFor(bundle)), IsEmpty());
+}
+
+TEST(FindRemediesTest, OffersNoSmallerPanForARoastOrABread) {
+  v1::Bundle bundle = crowdedOven();
+  stepOf(bundle, 2, "bake").mutable_oven()->set_food_class(v1::FOOD_CLASS_ROAST);
+  stepOf(bundle, 3, "bake").mutable_oven()->set_food_class(v1::FOOD_CLASS_BREAD);
+  EXPECT_THAT(otherPans(searchFor(bundle)), IsEmpty());
+}
+
+TEST(FindRemediesTest, OffersNoSmallerPanWhereThePansStandTogether) {
+  EXPECT_THAT(kindsOf(searchFor(clashingDinner())), Not(Contains(v1::REMEDY_KIND_OTHER_PAN)));
+}
+
 // Stops after the first remedy.
 class Impatient : public RemedyMonitor {
  public:

@@ -254,6 +254,57 @@ TEST(RacksPropertyTest, ADozenThatFillsItsShelvesAlmostWhollyIsFoundARoom) {
   }
 }
 
+// Pans as they are sold, outer sizes: rectangular, square, round and loaf pans, sheets, and of EN 631-1 GN
+// 2/3, 1/2, 1/3, 1/4 and 1/6.
+const std::vector<Pan> kPansOfTheTrade = {
+    pan(330, 230, 50),  pan(200, 200, 50), pan(230, 230, 50), pan(250, 250, 50), pan(230, 230, 80),
+    pan(250, 250, 100), pan(220, 110, 60), pan(230, 130, 80), pan(230, 230, 30), pan(230, 230, 40),
+    pan(390, 270, 25),  pan(330, 240, 25), pan(460, 330, 25), pan(354, 325, 40), pan(325, 265, 65),
+    pan(325, 176, 65),  pan(325, 176, 40), pan(265, 162, 65), pan(176, 162, 65)};
+
+TEST(RacksPropertyTest, LoadsOfPansOfTheTradeAreAnsweredExactly) {
+  const Oven ovens[] = {oven({100, 95, 95, 95}, 460, 370), oven({70, 70, 70, 70, 70}, 460, 370),
+                        oven({70, 70, 70, 70, 70}, 460, 370, 2), oven({80, 80, 80, 80, 80}, 610, 430, 2),
+                        oven({110, 105}, 390, 320)};
+  int fitting = 0;
+  int asked = 0;
+  for (const Oven& in : ovens)
+    for (unsigned seed = 1; seed <= 60; ++seed) {
+      SCOPED_TRACE(testing::Message() << "seed " << seed);
+      std::mt19937 random(seed);
+      const auto upTo = [&](int low, int high) {
+        return std::uniform_int_distribution<int>(low, high)(random);
+      };
+      const std::size_t count = static_cast<std::size_t>(upTo(2, kMostPans));
+      std::vector<Pan> load;
+      while (load.size() < count) {
+        const int most = static_cast<int>(kPansOfTheTrade.size()) - 1;
+        const Pan& next = kPansOfTheTrade[static_cast<std::size_t>(upTo(0, most))];
+        if (fitsRacks(in, {next})) load.push_back(next);
+      }
+      const RackPlan plan = packRacks(in, load);
+      EXPECT_TRUE(plan.proven);
+      ++asked;
+      if (!plan.fits()) continue;
+      ++fitting;
+      expectSound(in, load, plan);
+    }
+  EXPECT_GT(fitting, asked / 5);
+  EXPECT_LT(fitting, asked * 4 / 5);
+}
+
+TEST(RacksTest, PansOfOtherHeightsAreAlikeWhereBothStandAnywhere) {
+  // Four lie on a shelf: five shelves are enough for eleven, two are not, whichever of them lie there.
+  const Oven five = oven({80, 80, 80, 80, 80}, 460, 370);
+  std::vector<Pan> tins;
+  for (int i = 0; i < 11; ++i) tins.push_back(pan(230, 180 + i % 2, 30 + 4 * i));
+  EXPECT_EQ(packRacks(five, tins).misfit, Misfit::kNone);
+  const Oven two = oven({80, 80}, 460, 370);
+  const RackPlan plan = packRacks(two, tins);
+  EXPECT_EQ(plan.misfit, Misfit::kNoRoom);
+  EXPECT_TRUE(plan.proven);
+}
+
 TEST(RacksTest, SaysWhenThereWasNoTimeForEveryPacking) {
   const Oven one = oven({100}, 460, 370);
   EXPECT_TRUE(packRacks(one, {pan(300, 370, 60), pan(300, 200, 60)}).proven);
@@ -278,6 +329,21 @@ TEST(RacksTest, SaysWhichPanWouldFitInstead) {
   EXPECT_FALSE(fitsRacks(one, {pans[0], pan(smaller->widthMm + 5, smaller->depthMm + 4, 60)}));
   EXPECT_FALSE(panThatWould(one, {pan(440, 360, 60), pan(400, 300, 60)}, 1));
   EXPECT_EQ(panThatWould(one, {pan(200, 200, 300)}, 0)->heightMm, 120);
+}
+
+TEST(RacksTest, SaysWhichDeeperPanHoldsAsMuchAndFits) {
+  const Oven one = oven({120}, 450, 370);
+  const std::vector<Pan> pans = {pan(330, 230, 70), pan(250, 300, 70)};
+  ASSERT_EQ(packRacks(one, pans).misfitPan, 1);
+  const auto deeper = deeperPanThatWould(one, pans, 1, 1.5);
+  ASSERT_TRUE(deeper);
+  // 220 mm are left beside the first: 250 x 300 shrinks to 220 x 265 and grows by 75000 / 58300.
+  EXPECT_EQ(deeper->widthMm, 220);
+  EXPECT_EQ(deeper->depthMm, 265);
+  EXPECT_EQ(deeper->heightMm, 91);
+  EXPECT_TRUE(fitsRacks(one, {pans[0], *deeper}));
+  EXPECT_FALSE(deeperPanThatWould(one, pans, 1, 1.25));
+  EXPECT_FALSE(deeperPanThatWould(oven({90}, 450, 370), pans, 1, 1.5));
 }
 
 }  // namespace

@@ -3,7 +3,8 @@
 #include <gtest/gtest.h>
 
 #include <bit>
-#include <random>
+
+#include "tests/kitchen/dice.h"
 
 namespace suppertide::kitchen {
 namespace {
@@ -73,20 +74,7 @@ TEST(ShelfSearchPropertyTest, AgreesWithTheSlowTwinOnSmallShelves) {
   int yes = 0;
   for (unsigned seed = 1; seed <= 1500; ++seed) {
     SCOPED_TRACE(testing::Message() << "seed " << seed);
-    std::mt19937 random(seed);
-    const auto upTo = [&](int low, int high) {
-      return std::uniform_int_distribution<int>(low, high)(random);
-    };
-    const int width = upTo(4, 7);
-    const int depth = upTo(4, 7);
-    std::vector<Footprint> prints;
-    int area = 0;
-    while (prints.size() < 6) {
-      const Footprint next{upTo(1, 4), upTo(1, 4), 1};
-      if (area + next.width * next.depth > width * depth) break;
-      area += next.width * next.depth;
-      prints.push_back(next);
-    }
+    const auto [width, depth, prints] = smallShelf(seed, 6, 4);
     std::vector<std::vector<bool>> grid(static_cast<std::size_t>(width),
                                         std::vector<bool>(static_cast<std::size_t>(depth)));
     const bool expected = slowFits(grid, prints, 0);
@@ -103,12 +91,9 @@ TEST(ShelfSearchPropertyTest, WhatWasFoundOutForSomePansSpoilsNoAnswerAboutOther
   int asked = 0;
   for (unsigned seed = 1; seed <= 60; ++seed) {
     SCOPED_TRACE(testing::Message() << "seed " << seed);
-    std::mt19937 random(seed);
-    const auto upTo = [&](int low, int high) {
-      return std::uniform_int_distribution<int>(low, high)(random);
-    };
+    Dice dice(seed);
     std::vector<Footprint> prints;
-    for (int i = 0; i < 8; ++i) prints.push_back({upTo(10, 24), upTo(10, 24), 1});
+    for (int i = 0; i < 8; ++i) prints.push_back({dice.upTo(10, 24), dice.upTo(10, 24), 1});
     const auto shared = makeShelfSearch(46, 37, prints);
     for (std::uint32_t some = 1; some < 1U << prints.size(); ++some) {
       if (std::popcount(some) < 4 || std::popcount(some) > 6) continue;

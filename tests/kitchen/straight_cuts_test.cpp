@@ -4,6 +4,8 @@
 
 #include <random>
 
+#include "tests/kitchen/dice.h"
+
 namespace suppertide::kitchen {
 namespace {
 
@@ -100,20 +102,7 @@ TEST(StraightCutsTest, AgreesWithTheSlowTwinOnSmallShelves) {
   int yes = 0;
   for (unsigned seed = 1; seed <= 300; ++seed) {
     SCOPED_TRACE(seed);
-    std::mt19937 random(seed);
-    const auto upTo = [&](int low, int high) {
-      return std::uniform_int_distribution<int>(low, high)(random);
-    };
-    const int width = upTo(4, 7);
-    const int depth = upTo(4, 7);
-    std::vector<Footprint> prints;
-    int area = 0;
-    while (prints.size() < 5) {
-      const Footprint next{upTo(1, 5), upTo(1, 4), 1};
-      if (area + next.width * next.depth > width * depth) break;
-      area += next.width * next.depth;
-      prints.push_back(next);
-    }
+    const auto [width, depth, prints] = smallShelf(seed, 5, 5);
     if (prints.empty()) continue;
     long joins = kMostJoins;
     const bool expected = slowCuts(width, depth, prints);

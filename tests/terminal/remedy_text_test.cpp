@@ -160,6 +160,47 @@ TEST(RemedyTextTest, SaysWhatToChange) {
             "Borrow a burner and leave out " + view().names().dish("gratin") + ".");
 }
 
+v1::FindRemediesResponse otherPan() {
+  v1::FindRemediesResponse message = found(v1::REMEDY_KIND_OTHER_PAN);
+  v1::Remedy& what = *message.mutable_remedy();
+  what.set_step_id("gratin/bake");
+  what.set_thing_id("big");
+  what.mutable_pan()->set_width_mm(345);
+  what.mutable_pan()->set_depth_mm(231);
+  what.mutable_pan()->set_height_mm(88);
+  return message;
+}
+
+TEST(RemedyTextTest, SaysInWhichPanADishStandsBesideAnother) {
+  v1::FindRemediesResponse pan = otherPan();
+  const std::string where = " in the " + view().names().oven("big") + ".";
+  const std::string gratin = "Bake " + view().names().dish("gratin");
+  EXPECT_EQ(remedyText(view(), pan), gratin +
+                                         " in a pan of at most 34 x 23 cm, about 9 cm high and filled "
+                                         "deeper, for longer: then it stands beside the others" +
+                                         where);
+  *pan.mutable_plan() = samplePlan();
+  v1::PlannedStep* bread = nullptr;
+  for (v1::PlannedStep& step : *pan.mutable_plan()->mutable_steps())
+    if (step.id() == "rye/bake") bread = &step;
+  ASSERT_NE(bread, nullptr);
+  // Not in the oven together: the sample's bread comes out before.
+  EXPECT_THAT(remedyText(view(), pan), HasSubstr("beside the others"));
+  *bread->mutable_end_time() = at("2026-06-20T18:00:00+01:00");
+  pan.mutable_remedy()->mutable_pan()->set_count(2);
+  EXPECT_EQ(remedyText(view(), pan), gratin +
+                                         " in 2 pans of at most 34 x 23 cm, about 9 cm high and filled "
+                                         "deeper, for longer: then they stand beside " +
+                                         view().names().dish("rye") + where);
+}
+
+TEST(RemedyTextTest, GivesPansInInchesWhereTheHouseholdDoes) {
+  v1::Bundle bundle = sampleBundle();
+  bundle.mutable_household()->set_measure_system(v1::MEASURE_SYSTEM_US);
+  const PlanView us(bundle, bundle.events(0), samplePlan(), 80, false);
+  EXPECT_THAT(remedyText(us, otherPan()), HasSubstr("of at most 13.5 x 9 in, about 3.5 in high"));
+}
+
 TEST(RemedyTextTest, HasWordsForEveryKind) {
   for (int kind = v1::RemedyKind_MIN + 1; kind <= v1::RemedyKind_MAX; ++kind)
     EXPECT_THAT(remedyText(view(), found(static_cast<v1::RemedyKind>(kind))), Not(HasSubstr("has no words")))

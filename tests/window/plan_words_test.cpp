@@ -99,6 +99,36 @@ TEST_F(PlanWordsTest, EveryKindOfRemedyHasWords) {
   }
 }
 
+TEST_F(PlanWordsTest, ASmallerPanSaysHowLargeAndBesideWhat) {
+  google::protobuf::RepeatedPtrField<v1::Remedy> changes;
+  v1::Remedy& what = *changes.Add();
+  what.set_kind(v1::REMEDY_KIND_OTHER_PAN);
+  what.set_dish_id("tart");
+  what.set_step_id("tart/bake");
+  what.set_thing_id("large");
+  what.mutable_pan()->set_width_mm(345);
+  what.mutable_pan()->set_depth_mm(231);
+  what.mutable_pan()->set_height_mm(88);
+  v1::Plan plan;
+  const auto bake = [&](const std::string& dish, const std::string& from, const std::string& until) {
+    v1::PlannedStep& step = *plan.add_steps();
+    step.set_id(dish + "/bake");
+    step.set_dish_id(dish);
+    step.set_oven_id("large");
+    *step.mutable_start_time() = stamp("2026-06-20T" + from + ":00+01:00");
+    *step.mutable_end_time() = stamp("2026-06-20T" + until + ":00+01:00");
+  };
+  const auto words = [&] { return RemedyWords(view_, view_.event(), plan).sentence(changes).toStdString(); };
+  const std::string start = "Bake " + view_.names().dish("tart").toStdString() +
+                            " in a pan of at most 34 x 23 cm, about 9 cm high and filled deeper, for longer: "
+                            "then it stands beside ";
+  EXPECT_EQ(words(), start + "the others in the oven “Large oven”.");
+  bake("tart", "16:00", "17:00");
+  bake("loaf", "15:00", "16:00");
+  bake("chicken", "15:30", "16:30");
+  EXPECT_EQ(words(), start + view_.names().dish("chicken").toStdString() + " in the oven “Large oven”.");
+}
+
 TEST_F(PlanWordsTest, ARemedySaysWhatItCosts) {
   v1::Event event = view_.event();
   event.mutable_courses(1)->mutable_serving_time()->set_seconds(event.courses(1).serving_time().seconds() +

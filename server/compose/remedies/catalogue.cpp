@@ -7,9 +7,9 @@
 namespace suppertide::compose {
 namespace {
 
-constexpr RemedyIdea kCatalogue[] = {shareTemperature, otherOven,        keepLonger, bakeEarlier,
-                                     retardOvernight,  otherLevainRatio, otherCook,  unpin,
-                                     laterCourse,      borrow,           dropDish,   moreHours};
+constexpr RemedyIdea kCatalogue[] = {shareTemperature, otherOven,        otherPan,  keepLonger, bakeEarlier,
+                                     retardOvernight,  otherLevainRatio, otherCook, unpin,      laterCourse,
+                                     borrow,           dropDish,         moreHours};
 
 const v1::Recipe* recipeOf(const Documents& documents, const std::string& dishId) {
   for (const v1::Dish& dish : documents.event.dishes())

@@ -11,6 +11,9 @@ namespace suppertide::compose {
 std::vector<Change> shareTemperature(const Situation& situation);
 // Lets a bake go into any oven, where it was put into one.
 std::vector<Change> otherOven(const Situation& situation);
+// Bakes what takes its pan's shape in a smaller pan, deeper and longer, so that it stands beside another
+// dish.
+std::vector<Change> otherPan(const Situation& situation);
 // Lets a dish be ready earlier and wait longer.
 std::vector<Change> keepLonger(const Situation& situation);
 // Bakes a bread hours ahead and warms it through before serving.

@@ -26,6 +26,7 @@ inline constexpr int kUnpin = 6;
 inline constexpr int kOtherOven = 6;
 inline constexpr int kKeepLonger = 6;  // and 1 for each quarter of an hour
 inline constexpr int kTemperature = 8;
+inline constexpr int kOtherPan = 8;  // and 1 for each tenth that it is deeper
 inline constexpr int kBorrow = 9;
 inline constexpr int kOtherCook = 10;
 inline constexpr int kBakeEarlier = 11;
