@@ -15,6 +15,8 @@ constexpr int kFirstTries = 100;
 constexpr int kLaterTries = 2;
 // Stays in an oven that are so far apart still hinder each other: it has to heat up between them.
 constexpr Minute kNear = 60;
+// Rounds without a better plan before a search that only looks at lateness goes back to the best.
+constexpr int kMostIdle = 100;
 
 // Long dishes with little room first: they find least places.
 std::vector<int> firstOrder(const GridModel& model) {
@@ -28,6 +30,12 @@ std::vector<int> firstOrder(const GridModel& model) {
   std::iota(order.begin(), order.end(), 0);
   std::stable_sort(order.begin(), order.end(), [&](int a, int b) { return at(rank, a) > at(rank, b); });
   return order;
+}
+
+// Whether to go on from a plan that is no better, while the best is late: others as late may lead further.
+bool isAsTimely(const TierCosts& now, const TierCosts& best) {
+  return costIn(best, Tier::kUnserved) == 0 && costIn(best, Tier::kLateness) > 0 &&
+         costIn(now, Tier::kUnserved) == 0 && costIn(now, Tier::kLateness) <= costIn(best, Tier::kLateness);
 }
 
 int pick(const std::vector<int>& dishes, std::mt19937& random) {
@@ -134,25 +142,34 @@ Schedule firstPlan(const GridModel& model, int orders, std::mt19937& random,
   return best;
 }
 
-Schedule improvePlan(const GridModel& model, const Schedule& start, int rounds, std::mt19937& random,
-                     const std::function<void(const Schedule&)>& better, const std::function<bool()>& stop) {
+Schedule improvePlan(const GridModel& model, const Schedule& start, const ImproveOptions& options,
+                     std::mt19937& random, const std::function<void(const Schedule&)>& better,
+                     const std::function<bool()>& stop) {
   const Problem& problem = model.problem();
   Draft draft(model);
   draft.load(start);
   TierCosts cost = costOf(problem, start).total;
+  TierCosts bestCost = cost;
   Schedule best = start;
+  int idle = 0;  // rounds since the best was found, or gone back to
   const auto keep = [&](const TierCosts& now) {
-    const bool improved = now < cost;
     cost = now;
-    if (!improved) return;
+    if (now >= bestCost) return;
+    idle = 0;
     best = draft.plan();
+    bestCost = now;
     better(best);
   };
-  for (int round = 0; round < rounds && !stop(); ++round) {
+  for (int round = 0; round < options.rounds && !stop(); ++round) {
+    if (++idle > kMostIdle && cost != bestCost) {
+      draft.load(best);
+      cost = bestCost;
+      idle = 0;
+    }
     const Schedule before = draft.plan();
     replaceDishes(draft, random);
     const TierCosts now = costOf(problem, draft.plan()).total;
-    if (now <= cost)
+    if (now <= cost || (options.wander && isAsTimely(now, bestCost)))
       keep(now);
     else
       draft.load(before);

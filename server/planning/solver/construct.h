@@ -15,10 +15,16 @@ namespace suppertide::planning {
 Schedule firstPlan(const GridModel& model, int orders, std::mt19937& random,
                    const std::function<void(const Schedule&)>& better, const std::function<bool()>& stop);
 
-// Takes out a few dishes and puts each back at its best, `rounds` times, keeping
-// what is not worse. Returns the best plan found; `start` must keep every rule.
-// `better` is called with each strictly better one.
-Schedule improvePlan(const GridModel& model, const Schedule& start, int rounds, std::mt19937& random,
-                     const std::function<void(const Schedule&)>& better, const std::function<bool()>& stop);
+struct ImproveOptions {
+  int rounds = 0;
+  // While the best plan serves all but late, go on from any that is as timely, however it ranks below that.
+  bool wander = false;
+};
+
+// Takes out a few dishes and puts each back at its best, keeping what is not worse (or wandering). Returns
+// the best plan found; `start` must keep every rule. `better` is called with each strictly better one.
+Schedule improvePlan(const GridModel& model, const Schedule& start, const ImproveOptions& options,
+                     std::mt19937& random, const std::function<void(const Schedule&)>& better,
+                     const std::function<bool()>& stop);
 
 }  // namespace suppertide::planning

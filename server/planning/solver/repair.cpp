@@ -31,7 +31,7 @@ class Mending {
     const int rounds = options_.rounds + options_.rounds * sizeOf(broken_) / 2;
     if (rounds > 0)
       improvePlan(
-          model_, outcome_.schedule, rounds, random_, [&](const Schedule& plan) { take(plan); },
+          model_, outcome_.schedule, {rounds, false}, random_, [&](const Schedule& plan) { take(plan); },
           [&] { return stop(); });
     outcome_.stopped = true;
     return std::move(outcome_);

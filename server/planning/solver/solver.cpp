@@ -36,7 +36,7 @@ class Engine {
     if (outcome_.schedule.steps.empty()) take(nothingServed());
     if (!servesAll(wide)) prove(wide, false);
     if (!servesAll(wide) || options_.nameClash) return finish();
-    improvePlan(wide, outcome_.schedule, options_.improvingRounds, random_, better, stop);
+    improvePlan(wide, outcome_.schedule, {options_.improvingRounds, true}, random_, better, stop);
     if (stopAsked()) return finish();
     // No better plan is later than this one, all dishes together.
     prove(GridModel(problem_, options_.grid, static_cast<Minute>(costIn(outcome_.cost, Tier::kLateness))),
@@ -46,6 +46,10 @@ class Engine {
 
  private:
   bool stopAsked() { return stopped_ = stopped_ || (monitor_ != nullptr && monitor_->stop()); }
+
+  bool latenessIsOpen() const {
+    return costIn(outcome_.bound, Tier::kLateness) < costIn(outcome_.cost, Tier::kLateness);
+  }
 
   bool servesAll(const GridModel& model) const {
     for (int d = 0; d < sizeOf(problem_.dishes); ++d)
@@ -148,8 +152,8 @@ class Engine {
   void improve(const GridModel& model, int rounds, Encoder& encoder) {
     const TierCosts before = outcome_.cost;
     improvePlan(
-        model, outcome_.schedule, rounds, random_, [&](const Schedule& plan) { take(plan); },
-        [&] { return stopAsked(); });
+        model, outcome_.schedule, {rounds, latenessIsOpen()}, random_,
+        [&](const Schedule& plan) { take(plan); }, [&] { return stopAsked(); });
     if (outcome_.cost < before) encoder.prefer(outcome_.schedule);
   }
 

@@ -21,6 +21,7 @@ namespace {
 struct Options {
   std::vector<std::string> sets;
   int seeds = 10;
+  int firstSeed = 1;
   double limit = 10;
   bool verbose = false;
   std::string csv;
@@ -48,7 +49,7 @@ Measured measure(const DinnerSet& set, std::uint64_t seed, const std::vector<Pee
 
 void runSet(const DinnerSet& set, const Options& options, const std::vector<Peer>& planners, std::FILE* csv) {
   std::vector<Measured> dinners;
-  for (int s = 1; s <= options.seeds; ++s) {
+  for (int s = options.firstSeed; s < options.firstSeed + options.seeds; ++s) {
     dinners.push_back(measure(set, static_cast<std::uint64_t>(s), planners, options));
     for (std::size_t p = 0; p < planners.size(); ++p) {
       if (options.verbose) printRun(set, planners[p].name, dinners.back(), p);
@@ -111,6 +112,9 @@ int main(int argc, char** argv) {
                  "Which sets, separated by commas: 6-light to 40-crowded-twin; all without")
       ->delimiter(',')
       ->check(CLI::IsMember(names));
+  app.add_option("--first-seed", options.firstSeed, "Of the first dinner of each set")
+      ->capture_default_str()
+      ->check(CLI::PositiveNumber);
   app.add_option("--seeds", options.seeds, "Dinners of each set")
       ->check(CLI::PositiveNumber)
       ->capture_default_str();
