@@ -5,11 +5,13 @@ import Suppertide.Timeline
 
 // A step that stands as a bar of its own: its place, its name for the ear, its keys, its drag.
 //
-// A place of a StepModel: while it is not shown nothing in it follows the scale.
+// A place of a StepModel: while it is not shown nothing in it follows the scale. Its coordinates are those
+// its lane is laid out for.
 T.AbstractButton {
     id: root
 
     required property Timeline timeline
+    required property StepModel steps
     required property string stepId
     required property string title
     required property string detail
@@ -30,19 +32,19 @@ T.AbstractButton {
     signal walkWanted(by: int)
 
     readonly property double leastWidth: 8
-    readonly property double scale_: shown ? timeline.pixelsPerMinute : 1
+    readonly property double scale_: shown ? steps.laidScale : 1
     readonly property bool chosen: shown && timeline.details.id === stepId
     readonly property bool held: shown && timeline.movingId === stepId
     // While it is held, where it is held.
     readonly property double shownStart: held ? timeline.movingStart + timeline.movingMinutes : start
     // Where a long bar begins in the view, for words that stay in sight.
     // A short one's do not: so a pan leaves it alone.
-    readonly property double hiddenPart: shown && width > 88 ? Math.max(0, -(x + timeline.offset)) : 0
+    readonly property double hiddenPart: shown && width > 88 ? Math.max(0, -(x + laidOffset())) : 0
     readonly property double shownWidth: width - Math.min(hiddenPart, width)
     // To the next bar of its row; the last one's ends with the view.
     readonly property double roomBeside: {
         const room = roomAfter * scale_ - Theme.small
-        return shown && roomAfter > 1e6 ? Math.min(room, timeline.viewWidth - timeline.offset - x - width - Theme.small) : room
+        return shown && roomAfter > 1e6 ? Math.min(room, timeline.viewWidth * steps.laidScale / timeline.pixelsPerMinute - laidOffset() - x - width - Theme.small) : room
     }
     readonly property color frameColor: visualFocus ? Theme.focus : moved ? Theme.moved : Theme.ink
     readonly property bool framed: visualFocus || moved || chosen
@@ -69,6 +71,10 @@ T.AbstractButton {
             timeline.reveal(start, length)
     }
 
+    // The x of minute 0, as the lane is laid out.
+    function laidOffset(): real {
+        return timeline.offset * steps.laidScale / timeline.pixelsPerMinute
+    }
     // While it is held, Return asks what its new place would mean.
     function press(event: KeyEvent): void {
         event.accepted = !held

@@ -12,13 +12,15 @@ Item {
     required property int subRow
     required property bool late
     required property real room
+    // The pixels to the end of the view, before which the flag stands.
+    required property real roomInView
 
     Accessible.role: Accessible.StaticText
     Accessible.name: spoken
 
     Rectangle {
         id: flag
-        x: -1
+        x: label.visible && root.roomInView >= 0 ? Math.max(1 - width, Math.min(-1, root.roomInView - width)) : -1
         width: label.visible ? label.width + 2 * Theme.small + (lateSign.visible ? lateSign.width + Theme.tiny : 0) : 10
         height: parent.height - 3
         color: root.late ? Theme.late : Theme.serving

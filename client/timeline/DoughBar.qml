@@ -6,12 +6,13 @@ import Suppertide.Timeline
 BarButton {
     id: root
 
+    // Keeps words as wide as they are while the lane is stretched.
+    required property Scale unstretch
+
     required property doughRise rise
 
-    // Painted for a scale of its own, and stretched to the timeline's.
-    readonly property double shapeStart: Math.max(start, timeline.paintedStart)
-    readonly property double shapeLimit: Math.min(start + length, timeline.paintedStart + timeline.paintedLength)
-    readonly property double paintedScale: shown ? timeline.paintedScale : 1
+    readonly property double shapeStart: Math.max(start, steps.laidStart)
+    readonly property double shapeLimit: Math.min(start + length, steps.laidStart + steps.laidLength)
     readonly property bool wordsInside: shownWidth >= 88
     // Words stand before the hatched window where that leaves room.
     readonly property double unreadyWidth: rise.readyFrom > start ? shownWidth - Math.max(0, (start + length - rise.readyFrom) * scale_) : shownWidth
@@ -21,12 +22,11 @@ BarButton {
     background: Item {
         DoughShape {
             x: (root.shapeStart - root.start) * root.scale_
-            width: Math.max(1, (root.shapeLimit - root.shapeStart) * root.paintedScale)
+            width: Math.max(1, (root.shapeLimit - root.shapeStart) * root.scale_)
             height: parent.height
-            transform: Scale { xScale: root.scale_ / root.paintedScale }
             rise: root.rise
             start: root.shapeStart
-            pixelsPerMinute: root.paintedScale
+            pixelsPerMinute: root.scale_
             fillColor: Theme.dough
             lineColor: Theme.doughEdge
             readyColor: Theme.ready
@@ -52,6 +52,7 @@ BarButton {
     }
     contentItem: Item {
         StepWordsRow {
+            transform: [root.unstretch]
             // Low in the shape, where the dough is widest.
             x: root.wordsBeside ? root.width + Theme.tiny : Math.min(root.hiddenPart, Math.max(0, root.width - 40)) + Theme.small
             anchors.bottom: parent.bottom

@@ -28,8 +28,10 @@ Item {
     readonly property int barsHeight: subRowCount * rowHeight
     readonly property int curveHeight: hasCurve ? 56 : 0
     readonly property double scale_: timeline.pixelsPerMinute
-    // What is painted for a scale of its own is stretched to the timeline's.
-    readonly property Scale stretch: Scale { xScale: root.scale_ / root.timeline.paintedScale }
+    // All of it is stretched as one from what it was laid out for; words only where they would not fit.
+    readonly property double stretching: scale_ / steps.laidScale
+    readonly property Scale stretch: Scale { xScale: root.stretching }
+    readonly property Scale unstretch: Scale { xScale: Math.min(1, 1 / root.stretching) }
 
     objectName: laneId
     height: barsTop + barsHeight + curveHeight + Theme.tiny + 1
@@ -89,26 +91,67 @@ Item {
             }
         }
     }
-    // Its coordinates are the minutes' own; panning only moves this.
+    // Its coordinates are the minutes' own; panning only moves this, zooming stretches it.
     Item {
         id: content
         x: root.headerWidth + root.timeline.offset
         y: root.barsTop
+        transform: [root.stretch]
 
         OvenCurveItem {
             visible: root.hasCurve
-            x: root.timeline.paintedStart * root.scale_
+            x: root.steps.laidStart * root.steps.laidScale
             y: root.barsHeight
-            width: visible ? root.timeline.paintedLength * root.timeline.paintedScale : 0
+            width: visible ? root.steps.laidLength * root.steps.laidScale : 0
             height: root.curveHeight
-            transform: [root.stretch]
             curve: root.curve
-            start: root.timeline.paintedStart
-            pixelsPerMinute: root.timeline.paintedScale
+            start: root.steps.laidStart
+            pixelsPerMinute: root.steps.laidScale
             lineColor: Theme.heat
             fillColor: Theme.heatFill
             setpointColor: Theme.setpoint
         }
+        GhostItem {
+            visible: root.ghosts.any
+            x: root.steps.laidStart * root.steps.laidScale
+            width: visible ? root.steps.laidLength * root.steps.laidScale : 0
+            height: root.barsHeight
+            ghosts: root.ghosts
+            start: root.steps.laidStart
+            pixelsPerMinute: root.steps.laidScale
+            rowHeight: root.rowHeight
+            barHeight: root.barHeight
+            color: Theme.outline
+        }
+        Repeater {
+            id: bars
+            model: root.isDough ? null : root.steps
+            delegate: StepBar {
+                y: subRow * root.rowHeight
+                height: root.barHeight
+                timeline: root.timeline
+                steps: root.steps
+                unstretch: root.unstretch
+                onWalkWanted: by => root.walk(stepId, by)
+            }
+        }
+        Repeater {
+            id: doughs
+            model: root.isDough ? root.steps : null
+            delegate: DoughBar {
+                y: subRow * root.rowHeight
+                height: root.barHeight
+                timeline: root.timeline
+                steps: root.steps
+                unstretch: root.unstretch
+                onWalkWanted: by => root.walk(stepId, by)
+            }
+        }
+    }
+    Item {
+        x: root.headerWidth + root.timeline.offset
+        y: root.barsTop
+
         // What it is set to, as far left in its stretch as is in view.
         Repeater {
             model: root.hasCurve ? root.curve.labels : []
@@ -123,39 +166,6 @@ Item {
                 text: modelData.label
                 color: Theme.setpoint
                 font.pixelSize: Theme.captionSize
-            }
-        }
-        GhostItem {
-            visible: root.ghosts.any
-            x: root.timeline.paintedStart * root.scale_
-            width: visible ? root.timeline.paintedLength * root.timeline.paintedScale : 0
-            height: root.barsHeight
-            transform: [root.stretch]
-            ghosts: root.ghosts
-            start: root.timeline.paintedStart
-            pixelsPerMinute: root.timeline.paintedScale
-            rowHeight: root.rowHeight
-            barHeight: root.barHeight
-            color: Theme.outline
-        }
-        Repeater {
-            id: bars
-            model: root.isDough ? null : root.steps
-            delegate: StepBar {
-                y: subRow * root.rowHeight
-                height: root.barHeight
-                timeline: root.timeline
-                onWalkWanted: by => root.walk(stepId, by)
-            }
-        }
-        Repeater {
-            id: doughs
-            model: root.isDough ? root.steps : null
-            delegate: DoughBar {
-                y: subRow * root.rowHeight
-                height: root.barHeight
-                timeline: root.timeline
-                onWalkWanted: by => root.walk(stepId, by)
             }
         }
     }

@@ -8,6 +8,9 @@ import Suppertide.Timeline
 BarButton {
     id: root
 
+    // Keeps words as wide as they are while the lane is stretched.
+    required property Scale unstretch
+
     required property double slack
     required property bool handsOn
 
@@ -66,6 +69,7 @@ BarButton {
         }
     }
     StepWordsRow {
+        transform: [root.unstretch]
         id: words
         x: root.wordsBeside ? root.width + Theme.tiny : Math.min(root.hiddenPart, Math.max(0, root.width - 40)) + (root.handsOn ? 10 : 6)
         height: parent.height

@@ -46,6 +46,7 @@ Rectangle {
                 delegate: TickLabel {
                     x: root.timeline.offset + minute * root.timeline.pixelsPerMinute
                     nowX: root.timeline.nowKnown ? root.timeline.offset + root.timeline.nowMinute * root.timeline.pixelsPerMinute : -1000
+                    viewWidth: root.timeline.viewWidth
                     dayWidth: root.timeline.pixelsPerMinute * 1440
                 }
             }
@@ -88,6 +89,7 @@ Rectangle {
                 y: subRow * courses.rowHeight
                 height: courses.rowHeight
                 room: roomAfter * root.timeline.pixelsPerMinute
+                roomInView: root.timeline.viewWidth - x
             }
         }
     }

@@ -77,6 +77,15 @@ FocusScope {
             boundsBehavior: Flickable.StopAtBounds
             bottomMargin: Theme.large + (leftOut.visible ? leftOut.implicitHeight : 0)
             clip: true
+
+            function tellInSight(): void {
+                const last = indexAt(1, contentY + height - 1)
+                root.timeline.lanes.setInSight(Math.max(0, indexAt(1, contentY)), last < 0 ? count : last)
+            }
+            onContentYChanged: tellInSight()
+            onContentHeightChanged: tellInSight()
+            onHeightChanged: tellInSight()
+            onCountChanged: tellInSight()
             // A footer would be a component of its own, which cannot be made in here.
             Text {
                 id: leftOut

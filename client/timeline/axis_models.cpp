@@ -1,12 +1,21 @@
 #include "client/timeline/axis_models.h"
 
 namespace suppertide {
+namespace {
+
+// Without its month, which stands last in every language that there is: "Sat 20" of "Sat 20 June".
+QString withoutMonth(const QString& day) {
+  return day.section(QLatin1Char(' '), 0, -2);
+}
+
+}  // namespace
 
 void TickModel::setMarks(const std::vector<TickMark>& marks, Instant base, const TimeWords& words) {
   std::vector<Row> rows;
   for (const TickMark& mark : marks) {
     const Instant time = instantAt(base, mark.minute);
-    rows.push_back({mark.minute, mark.midnight ? words.day(time) : words.clock(time), mark.midnight});
+    const QString label = mark.midnight ? words.day(time) : words.clock(time);
+    rows.push_back({mark.minute, label, mark.midnight ? withoutMonth(label) : label, mark.midnight});
   }
   reuse(rows_, std::move(rows));
 }
@@ -20,13 +29,18 @@ QVariant TickModel::data(const QModelIndex& index, int role) const {
   const Row& row = rows_[static_cast<std::size_t>(index.row())];
   if (role == MinuteRole) return row.minute;
   if (role == LabelRole || role == Qt::DisplayRole) return row.label;
+  if (role == ShortLabelRole) return row.shortLabel;
   if (role == MidnightRole) return row.midnight;
   if (role == ShownRole) return row.shown;
   return {};
 }
 
 QHash<int, QByteArray> TickModel::roleNames() const {
-  return {{MinuteRole, "minute"}, {LabelRole, "label"}, {MidnightRole, "midnight"}, {ShownRole, "shown"}};
+  return {{MinuteRole, "minute"},
+          {LabelRole, "label"},
+          {ShortLabelRole, "shortLabel"},
+          {MidnightRole, "midnight"},
+          {ShownRole, "shown"}};
 }
 
 int CourseModel::rowCount(const QModelIndex& parent) const {

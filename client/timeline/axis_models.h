@@ -16,7 +16,7 @@ class TickModel : public PlacesModel {
   QML_ELEMENT
   QML_UNCREATABLE("made by Timeline")
  public:
-  enum Role { MinuteRole = Qt::UserRole, LabelRole, MidnightRole, ShownRole };
+  enum Role { MinuteRole = Qt::UserRole, LabelRole, ShortLabelRole, MidnightRole, ShownRole };
 
   explicit TickModel(QObject* parent = nullptr) : PlacesModel(parent) {}
   void setMarks(const std::vector<TickMark>& marks, Instant base, const TimeWords& words);
@@ -29,6 +29,7 @@ class TickModel : public PlacesModel {
   struct Row {
     double minute = 0;
     QString label;
+    QString shortLabel;
     bool midnight = false;
     bool shown = true;
     QString key() const { return QString::number(minute); }

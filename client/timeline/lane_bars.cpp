@@ -5,11 +5,12 @@
 #include <QtQuick/qquickwindow.h>
 #include <QtQuick/qsgimagenode.h>
 #include <QtQuick/qsgnode.h>
-#include <QtQuick/qsgrectanglenode.h>
 
 #include <algorithm>
 #include <map>
 #include <memory>
+#include <utility>
+#include <vector>
 
 #include "client/ui/symbol_paths.h"
 
@@ -38,85 +39,59 @@ QImage pictureOf(Symbol::Shape shape, const QColor& color, int side) {
 
 }  // namespace
 
-// Nodes are kept from frame to frame; what a frame does not need is empty.
+// Keeps its picture from frame to frame.
 class LaneBars::Node : public QSGTransformNode {
  public:
-  Node() {
-    appendChildNode(boxes_);
-    appendChildNode(signs_);
+  void show(QQuickWindow& window, const QImage& picture, const QRectF& rect) {
+    if (image_ == nullptr) {
+      image_ = window.createImageNode();
+      image_->setOwnsTexture(false);
+    }
+    std::unique_ptr<QSGTexture> texture(window.createTextureFromImage(picture));
+    image_->setTexture(texture.get());
+    image_->setRect(rect);
+    texture_ = std::move(texture);
+    if (image_->parent() == nullptr) appendChildNode(image_);
   }
-  ~Node() override {
-    for (QSGImageNode* sign : signPool_)
-      if (sign->parent() == nullptr) delete sign;
+  void clear() {
+    delete image_;
+    image_ = nullptr;
+    texture_ = nullptr;
   }
 
-  QSGNode* const boxes_ = new QSGNode;
-  QSGNode* const signs_ = new QSGNode;
-  std::vector<QSGRectangleNode*> boxPool_;
-  std::vector<QSGImageNode*> signPool_;
-  std::map<int, std::unique_ptr<QSGTexture>> textures_;  // by Symbol::Shape
+ private:
+  QSGImageNode* image_ = nullptr;  // a child; null: there is nothing to show
+  std::unique_ptr<QSGTexture> texture_;
 };
 
 class LaneBars::Pen {
  public:
-  Pen(Node& node, QQuickWindow& window, QColor signColor)
-      : node_(node), window_(window), signColor_(std::move(signColor)) {}
+  Pen(QImage& picture, QColor signColor)
+      : picture_(picture), painter_(&picture), signColor_(std::move(signColor)) {}
 
-  void box(const QRectF& rect, const QColor& color) {
-    if (boxCount_ == node_.boxPool_.size()) {
-      node_.boxPool_.push_back(window_.createRectangleNode());
-      node_.boxes_->appendChildNode(node_.boxPool_.back());
-    }
-    QSGRectangleNode* node = node_.boxPool_[boxCount_++];
-    if (node->rect() != rect) node->setRect(rect);
-    if (node->color() != color) node->setColor(color);
-  }
+  void box(const QRectF& rect, const QColor& color) { painter_.fillRect(rect, color); }
   void framed(const QRectF& rect, double line, const QColor& edge, const QColor& fill) {
     box(rect, edge);
     box(rect.adjusted(line, line, -line, -line), fill);
   }
   void sign(const QRectF& rect, int shape) {
-    if (signCount_ == node_.signPool_.size()) {
-      QSGImageNode* made = window_.createImageNode();
-      made->setOwnsTexture(false);
-      node_.signPool_.push_back(made);
-    }
-    QSGImageNode* node = node_.signPool_[signCount_++];
-    node->setTexture(texture(shape));
-    node->setRect(rect);
-    if (node->parent() == nullptr) node_.signs_->appendChildNode(node);
-  }
-  // What was drawn before and is not now.
-  void finish() {
-    for (std::size_t i = boxCount_; i < node_.boxPool_.size(); ++i) node_.boxPool_[i]->setRect(QRectF());
-    for (std::size_t i = signCount_; i < node_.signPool_.size(); ++i)
-      if (node_.signPool_[i]->parent() != nullptr) node_.signs_->removeChildNode(node_.signPool_[i]);
+    QImage& kept = signs_[shape];
+    if (kept.isNull())
+      kept = pictureOf(static_cast<Symbol::Shape>(shape), signColor_,
+                       qCeil(kSign * picture_.devicePixelRatio()));
+    painter_.drawImage(rect, kept);
   }
 
  private:
-  QSGTexture* texture(int shape) {
-    std::unique_ptr<QSGTexture>& kept = node_.textures_[shape];
-    if (kept == nullptr) {
-      const double ratio = window_.effectiveDevicePixelRatio();
-      const QImage picture = pictureOf(static_cast<Symbol::Shape>(shape), signColor_, qCeil(kSign * ratio));
-      kept.reset(window_.createTextureFromImage(picture));
-    }
-    return kept.get();
-  }
-
-  Node& node_;
-  QQuickWindow& window_;
+  QImage& picture_;
+  QPainter painter_;
   QColor signColor_;
-  std::size_t boxCount_ = 0;
-  std::size_t signCount_ = 0;
+  std::map<int, QImage> signs_;  // by Symbol::Shape
 };
 
 LaneBars::LaneBars(QQuickItem* parent) : QQuickItem(parent) {
   setFlag(ItemHasContents);
-  connect(this, &LaneBars::looksChanged, this, [this] {
-    newSigns_ = true;
-    rebuild();
-  });
+  connect(this, &LaneBars::looksChanged, this, &LaneBars::rebuild);
 }
 
 void LaneBars::setTimeline(Timeline* timeline) {
@@ -124,8 +99,7 @@ void LaneBars::setTimeline(Timeline* timeline) {
   if (timeline_ != nullptr) timeline_->disconnect(this);
   timeline_ = timeline;
   if (timeline_ != nullptr) {
-    connect(timeline_, &Timeline::scaleChanged, this, &LaneBars::follow);
-    connect(timeline_, &Timeline::windowChanged, this, &LaneBars::rebuild);
+    connect(timeline_, &Timeline::scaleChanged, this, &LaneBars::update);
   }
   rebuild();
   Q_EMIT sourceChanged();
@@ -135,7 +109,10 @@ void LaneBars::setSteps(StepModel* steps) {
   if (steps == steps_) return;
   if (steps_ != nullptr) steps_->disconnect(this);
   steps_ = steps;
-  if (steps_ != nullptr) connect(steps_, &StepModel::othersChanged, this, &LaneBars::rebuild);
+  if (steps_ != nullptr) {
+    for (const auto signal : {&StepModel::othersChanged, &StepModel::laidChanged, &StepModel::inSightChanged})
+      connect(steps_, signal, this, &LaneBars::rebuild);
+  }
   rebuild();
   Q_EMIT sourceChanged();
 }
@@ -145,56 +122,63 @@ void LaneBars::focusInEvent(QFocusEvent* event) {
   Q_EMIT entered(event->reason() == Qt::BacktabFocusReason ? -1 : 1);
 }
 
-// Panning shifts what there is.
-void LaneBars::follow() {
-  stale_ = stale_ || drawnScale_ != timeline_->pixelsPerMinute();
-  update();
-}
-
 void LaneBars::rebuild() {
   setActiveFocusOnTab(steps_ != nullptr && !steps_->allSteps().empty());
   stale_ = true;
   update();
 }
 
+void LaneBars::geometryChange(const QRectF& now, const QRectF& before) {
+  QQuickItem::geometryChange(now, before);
+  if (now.height() != before.height()) rebuild();
+}
+
 QSGNode* LaneBars::updatePaintNode(QSGNode* old, UpdatePaintNodeData*) {
   auto* node = static_cast<Node*>(old);
-  if (timeline_ == nullptr || steps_ == nullptr || newSigns_) {
+  if (timeline_ == nullptr || steps_ == nullptr || !steps_->inSight()) {
     delete node;
-    node = nullptr;
+    stale_ = true;
+    return nullptr;
   }
-  if (timeline_ == nullptr || steps_ == nullptr) return nullptr;
   if (node == nullptr) {
     node = new Node;
-    newSigns_ = false;
     stale_ = true;
   }
   if (stale_) {
-    Pen pen(*node, *window(), signColor_);
-    draw(pen);
-    pen.finish();
-    drawnScale_ = timeline_->pixelsPerMinute();
+    paint(*node);
     stale_ = false;
   }
+  const BarView& laid = steps_->laid();
   QMatrix4x4 matrix;
-  matrix.translate(static_cast<float>(timeline_->scale().toX(timeline_->windowStart())), 0);
+  matrix.translate(static_cast<float>(timeline_->scale().toX(laid.start)), 0);
+  matrix.scale(static_cast<float>(timeline_->pixelsPerMinute() / laid.pixelsPerMinute), 1);
   node->setMatrix(matrix);
   return node;
 }
 
-// Placed from the window's start, so that no coordinate grows large.
-void LaneBars::draw(Pen& pen) const {
-  const double start = timeline_->windowStart();
-  const auto [first, limit] = steps_->touching(start, start + timeline_->windowLength());
+void LaneBars::paint(Node& node) const {
+  const BarView& laid = steps_->laid();
+  const QSizeF size((laid.limit - laid.start) * laid.pixelsPerMinute, height());
+  const auto [first, limit] = steps_->touching(laid.start, laid.limit);
+  std::vector<const StepRow*> boxes;
   for (std::size_t i = first; i < limit; ++i)
-    if (!steps_->isBar(i)) drawStep(pen, steps_->allSteps()[i]);
+    if (!steps_->isBar(i)) boxes.push_back(&steps_->allSteps()[i]);
+  if (boxes.empty() || size.isEmpty()) return node.clear();
+  const double ratio = window()->effectiveDevicePixelRatio();
+  QImage picture((size * ratio).toSize(), QImage::Format_ARGB32_Premultiplied);
+  picture.setDevicePixelRatio(ratio);
+  picture.fill(Qt::transparent);
+  {
+    Pen pen(picture, signColor_);
+    for (const StepRow* step : boxes) drawStep(pen, *step);
+  }
+  node.show(*window(), picture, QRectF(QPointF(), picture.deviceIndependentSize()));
 }
 
 void LaneBars::drawStep(Pen& pen, const StepRow& step) const {
-  const double scale = timeline_->pixelsPerMinute();
+  const double scale = steps_->laid().pixelsPerMinute;
   const double width = std::max(kLeastWidth, step.length * scale - 2);
-  const QRectF box((step.start - timeline_->windowStart()) * scale, step.subRow * rowHeight_, width,
-                   barHeight_);
+  const QRectF box((step.start - steps_->laid().start) * scale, step.subRow * rowHeight_, width, barHeight_);
   if (step.rise.known()) return drawDough(pen, step, box);
   const auto hue = [&](const QList<QColor>& colors) { return colors.value(step.kind, colors.value(0)); };
   const QColor edge = hue(edges_);

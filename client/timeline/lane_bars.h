@@ -1,8 +1,8 @@
 // The bars of one lane that have no room for words: plain boxes with their sign.
 //
-// One scene-graph item for all of them, of rectangles and images that the software renderer draws, too; a
-// thousand bars cost no object each. Their places are set anew when the scale or the steps change; while
-// panning they are only shifted. Its coordinates are the view's. A lane with steps is a stop of Tab.
+// One picture for all of them: a thousand bars cost no object each, and no node. It is painted for what the
+// lane is laid out for, and shifted and stretched while the view moves. Its coordinates are the view's. A
+// lane with steps is a stop of Tab.
 #pragma once
 
 #include <QtCore/qpointer.h>
@@ -45,15 +45,15 @@ class LaneBars : public QQuickItem {
 
  protected:
   void focusInEvent(QFocusEvent* event) override;
+  void geometryChange(const QRectF& now, const QRectF& before) override;
   QSGNode* updatePaintNode(QSGNode* old, UpdatePaintNodeData* data) override;
 
  private:
   class Node;
   class Pen;
 
-  void follow();
   void rebuild();
-  void draw(Pen& pen) const;
+  void paint(Node& node) const;
   void drawStep(Pen& pen, const StepRow& step) const;
   void drawDough(Pen& pen, const StepRow& step, const QRectF& box) const;
 
@@ -63,9 +63,7 @@ class LaneBars : public QQuickItem {
   double barHeight_ = 0;
   QList<QColor> fills_, edges_;
   QColor doneColor_, lateColor_, signColor_, doughColor_, doughEdgeColor_;
-  bool stale_ = true;     // the boxes; the shift is always set
-  bool newSigns_ = true;  // their colour has changed
-  double drawnScale_ = 0;
+  bool stale_ = true;  // the picture; its place is always set
 };
 
 }  // namespace suppertide

@@ -37,6 +37,13 @@ class LaneModel : public DifferenceModel {
   void setLanes(std::vector<Lane> lanes);
   // For every lane's steps, `most` new bars in all. False when some are still wanting.
   bool setView(const BarView& view, int most = StepModel::kNoLimit);
+  // Lays out every lane in sight for the view and some room beside it.
+  void layAll();
+  // While the view moves: lays out the lane that fits the view least, and each one that does not reach over
+  // it. Whether any differs from the view by its scale afterwards.
+  bool laySome();
+  // The rows that the view shows, both included.
+  Q_INVOKABLE void setInSight(int first, int last);
   // The ids of steps that stand as bars wherever they are.
   void setKept(const QSet<QString>& ids);
   // Null when there is no such lane.
@@ -47,6 +54,8 @@ class LaneModel : public DifferenceModel {
   QHash<int, QByteArray> roleNames() const override;
 
  private:
+  static constexpr int kAllRows = 1 << 30;
+
   struct Row {
     QString id, title, subtitle, spoken;
     LaneKind kind = LaneKind::kWaiting;
@@ -58,10 +67,14 @@ class LaneModel : public DifferenceModel {
     friend bool operator==(const Row&, const Row&) = default;
   };
 
+  StepModel* inSight(const Row& row) const;
+
   std::vector<Row> rows_;
   QHash<QString, StepModel*> steps_;  // by lane, children of this
   BarView view_;
   QSet<QString> kept_;
+  int firstInSight_ = 0;
+  int lastInSight_ = kAllRows;
 };
 
 }  // namespace suppertide

@@ -24,6 +24,18 @@ int StepModel::setView(const BarView& view, int most) {
   return showBars(most);
 }
 
+void StepModel::lay(const BarView& laid) {
+  if (laid == laid_) return;
+  laid_ = laid;
+  Q_EMIT laidChanged();
+}
+
+void StepModel::setInSight(bool inSight) {
+  if (inSight == inSight_) return;
+  inSight_ = inSight;
+  Q_EMIT inSightChanged();
+}
+
 void StepModel::setKept(const QSet<QString>& ids) {
   if (ids == kept_) return;
   kept_ = ids;

@@ -24,6 +24,11 @@ class StepModel : public PlacesModel {
   Q_OBJECT
   QML_ELEMENT
   QML_UNCREATABLE("made by LaneModel")
+  // What its bars and curves are laid out and painted for. While the view moves all of them are shifted and
+  // stretched as one instead.
+  Q_PROPERTY(double laidStart READ laidStart NOTIFY laidChanged FINAL)
+  Q_PROPERTY(double laidLength READ laidLength NOTIFY laidChanged FINAL)
+  Q_PROPERTY(double laidScale READ laidScale NOTIFY laidChanged FINAL)
  public:
   static constexpr int kNoLimit = 1 << 30;
   static constexpr double kWordsWidth = 72;  // pixels, from which words say something
@@ -58,6 +63,15 @@ class StepModel : public PlacesModel {
   // and the next call makes more. Linear in the steps in view.
   int setView(const BarView& view, int most = kNoLimit);
   bool complete() const { return complete_; }
+  // Lays everything out for `laid` and its scale.
+  void lay(const BarView& laid);
+  const BarView& laid() const { return laid_; }
+  double laidStart() const { return laid_.start; }
+  double laidLength() const { return laid_.limit - laid_.start; }
+  double laidScale() const { return laid_.pixelsPerMinute; }
+  // Whether the lane is among those that the view shows; what is not is not laid out anew.
+  bool inSight() const { return inSight_; }
+  void setInSight(bool inSight);
   // These stand as bars wherever they are.
   void setKept(const QSet<QString>& ids);
 
@@ -84,6 +98,8 @@ class StepModel : public PlacesModel {
  Q_SIGNALS:
   // What is to be drawn beside the bars is something else.
   void othersChanged();
+  void laidChanged();
+  void inSightChanged();
 
  private:
   bool hasRoom(const StepRow& step) const;
@@ -96,6 +112,8 @@ class StepModel : public PlacesModel {
   QSet<QString> kept_;
   QString held_;
   BarView view_;
+  BarView laid_{0, 0, 1};
+  bool inSight_ = true;
   bool complete_ = true;
 };
 

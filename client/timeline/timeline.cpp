@@ -18,10 +18,9 @@ constexpr double kPanMargin = 12 * 60;  // minutes the middle of the view may le
 constexpr int kHighlightMs = 8000;
 constexpr int kSettleMs = 90;
 constexpr int kFrameMs = 16;
-constexpr int kBarsAFrame = 3;        // each is made in about a millisecond
-constexpr double kMostStretch = 1.5;  // of what was painted, before it is painted anew
-constexpr int kRestMs = 250;          // of a drag, before it asks
-constexpr double kMoveStep = 5;       // minutes
+constexpr int kBarsAFrame = 1;   // made in about a millisecond
+constexpr int kRestMs = 250;     // of a drag, before it asks
+constexpr double kMoveStep = 5;  // minutes
 
 }  // namespace
 
@@ -38,7 +37,7 @@ Timeline::Timeline(QObject* parent)
   connect(&rest_, &QTimer::timeout, this, &Timeline::askMove);
   settle_.setSingleShot(true);
   settle_.setInterval(kSettleMs);
-  connect(&settle_, &QTimer::timeout, this, &Timeline::repaint);
+  connect(&settle_, &QTimer::timeout, this, &Timeline::layOut);
   more_.setSingleShot(true);
   more_.setInterval(kFrameMs);
   connect(&more_, &QTimer::timeout, this, &Timeline::makeMore);
@@ -118,7 +117,7 @@ void Timeline::display(Picture picture) {
   if (!placed_) showFirst();
   updateWindow();
   lanes_->setView(barView());
-  repaint();
+  layOut();
   if (!movingId_.isEmpty()) setMoving(movingId_, movingMinutes_);
   Q_EMIT pictureChanged();
   Q_EMIT scaleChanged();
@@ -181,7 +180,7 @@ void Timeline::setViewWidth(double width) {
   }
   updateWindow();
   lanes_->setView(barView());
-  repaint();
+  layOut();
   Q_EMIT scaleChanged();
 }
 
@@ -234,31 +233,19 @@ BarView Timeline::barView() const {
   return {scale_.left(), scale_.toMinute(viewWidth_), scale_.pixelsPerMinute()};
 }
 
-// While the view moves, a frame makes few bars and paints nothing anew that can be stretched.
+// While the view moves, a frame makes few bars and lays out few lanes anew.
 void Timeline::follow() {
   makeMore();
-  const BarView view = barView();
-  const double stretch = view.pixelsPerMinute / painted_.pixelsPerMinute;
-  const bool covered = painted_.start <= view.start && view.limit <= painted_.limit;
-  if (!covered || stretch > kMostStretch || stretch < 1 / kMostStretch) {
-    repaint();
-  } else if (stretch != 1) {
-    settle_.start();
-  }
+  if (lanes_->laySome()) settle_.start();
 }
 
 void Timeline::makeMore() {
   if (!lanes_->setView(barView(), kBarsAFrame)) more_.start();
 }
 
-void Timeline::repaint() {
+void Timeline::layOut() {
   settle_.stop();
-  const BarView view = barView();
-  const double beside = view.limit - view.start;
-  const BarView painted{view.start - beside, view.limit + beside, view.pixelsPerMinute};
-  if (painted == painted_) return;
-  painted_ = painted;
-  Q_EMIT paintedChanged();
+  lanes_->layAll();
 }
 
 void Timeline::keepBars() {

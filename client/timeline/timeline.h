@@ -39,10 +39,6 @@ class Timeline : public QObject {
   // The stretch, in minutes, for which rows and curves are made: the view and more at both sides.
   Q_PROPERTY(double windowStart READ windowStart NOTIFY windowChanged FINAL)
   Q_PROPERTY(double windowLength READ windowLength NOTIFY windowChanged FINAL)
-  // What curves and shapes are painted for: as long as the view moves they are stretched and shifted instead.
-  Q_PROPERTY(double paintedStart READ paintedStart NOTIFY paintedChanged FINAL)
-  Q_PROPERTY(double paintedLength READ paintedLength NOTIFY paintedChanged FINAL)
-  Q_PROPERTY(double paintedScale READ paintedScale NOTIFY paintedChanged FINAL)
   Q_PROPERTY(bool nowKnown READ nowKnown NOTIFY nowChanged FINAL)
   Q_PROPERTY(double nowMinute READ nowMinute NOTIFY nowChanged FINAL)
   Q_PROPERTY(QString nowText READ nowText NOTIFY nowChanged FINAL)
@@ -91,9 +87,6 @@ class Timeline : public QObject {
   double firstDayRoom() const;
   double windowStart() const { return windowStart_; }
   double windowLength() const { return windowLimit_ - windowStart_; }
-  double paintedStart() const { return painted_.start; }
-  double paintedLength() const { return painted_.limit - painted_.start; }
-  double paintedScale() const { return painted_.pixelsPerMinute; }
   bool nowKnown() const { return now_.has_value(); }
   double nowMinute() const;
   QString nowText() const;
@@ -144,7 +137,6 @@ class Timeline : public QObject {
   void pictureChanged();
   void scaleChanged();
   void windowChanged();
-  void paintedChanged();
   void nowChanged();
   void detailsChanged();
   // The plan shown has become another one; a sentence for people.
@@ -168,7 +160,7 @@ class Timeline : public QObject {
   BarView barView() const;
   void follow();
   void makeMore();
-  void repaint();
+  void layOut();
   void keepBars();
   void showFirst();
   double longestSpan() const;
@@ -199,7 +191,6 @@ class Timeline : public QObject {
   double windowStart_ = 0;
   double windowLimit_ = 0;
   double marksEvery_ = 0;  // minutes; 0: they are to be made
-  BarView painted_{0, 0, 1};
   std::vector<TickMark> marks_;
   std::vector<DaySpan> nights_;
   std::optional<Instant> now_;

@@ -141,15 +141,30 @@ TEST_F(TimelineTest, MostPanningMakesNoRow) {
   EXPECT_LE(windows.size(), 2) << "half a view was panned";
 }
 
-TEST_F(TimelineTest, WhileZoomingPicturesAreStretchedAndPaintedAnewAtRest) {
-  const double painted = timeline_.paintedScale();
-  EXPECT_DOUBLE_EQ(painted, timeline_.pixelsPerMinute());
-  timeline_.zoomBy(1.2, 500);
-  EXPECT_DOUBLE_EQ(timeline_.paintedScale(), painted);
+TEST_F(TimelineTest, WhileZoomingLanesAreStretchedAndLaidOutAnewAtRest) {
+  LaneModel& lanes = *timeline_.lanes();
+  const auto laid = [&] {
+    std::vector<double> scales;
+    for (int i = 0; i < lanes.rowCount(); ++i)
+      scales.push_back(lanes.data(lanes.index(i), LaneModel::StepsRole).value<StepModel*>()->laidScale());
+    return scales;
+  };
+  ASSERT_GT(lanes.rowCount(), 2);
+  const double before = timeline_.pixelsPerMinute();
+  const auto at = [&](double scale) {
+    const std::vector<double> scales = laid();
+    return std::count(scales.begin(), scales.end(), scale);
+  };
+  EXPECT_EQ(at(before), lanes.rowCount());
+  timeline_.zoomBy(1.1, 500);
+  EXPECT_EQ(at(before), lanes.rowCount());
   timeline_.zoomBy(1.5, 500);
-  EXPECT_DOUBLE_EQ(timeline_.paintedScale(), timeline_.pixelsPerMinute()) << "too far to be stretched";
-  timeline_.zoomBy(1.2, 500);
-  EXPECT_TRUE(QTest::qWaitFor([&] { return timeline_.paintedScale() == timeline_.pixelsPerMinute(); }));
+  EXPECT_EQ(at(before), lanes.rowCount() - 1) << "one lane a frame once they are stretched too far";
+  lanes.setInSight(1, lanes.rowCount() - 1);
+  timeline_.zoomBy(1.1, 500);
+  EXPECT_TRUE(QTest::qWaitFor([&] { return at(timeline_.pixelsPerMinute()) == lanes.rowCount() - 1; }));
+  lanes.setInSight(0, lanes.rowCount() - 1);
+  EXPECT_EQ(at(timeline_.pixelsPerMinute()), lanes.rowCount()) << "what comes into sight is laid out";
 }
 
 TEST_F(TimelineTest, ADragIsHeldInStepsOfFiveMinutesAndAsksWhenLetGo) {
