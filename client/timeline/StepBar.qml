@@ -69,8 +69,8 @@ BarButton {
         }
     }
     StepWordsRow {
-        transform: [root.unstretch]
         id: words
+        transform: [root.unstretch]
         x: root.wordsBeside ? root.width + Theme.tiny : Math.min(root.hiddenPart, Math.max(0, root.width - 40)) + (root.handsOn ? 10 : 6)
         height: parent.height
         room: root.wordsBeside ? root.freeWidth - root.width - Theme.small : root.shownWidth - (root.handsOn ? 14 : 10)
