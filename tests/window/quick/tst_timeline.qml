@@ -38,7 +38,9 @@ Item {
         function init() {
             sample.closeDetails()
             sample.showNow()
-            tryVerify(() => root.findStep(view, "rolls/shape"))
+            // Until the view has come to rest: by then all its bars are there, where they belong.
+            wait(300)
+            tryVerify(() => root.findStep(root.findStep(view, "cook/tomas"), "soup/cook"))
             view.forceActiveFocus()
         }
         function lane(id) {
