@@ -31,7 +31,7 @@ struct Outcome {
   int movesTold = 0;    // of those, work and bakes that nobody had just reported: what people have to mind
   int lateMinutes = 0;  // of the latest dish
   int unserved = 0;
-  int takenBack = 0;    // dishes that a plan left out and a later one served again
+  int takenBack = 0;  // dishes that a plan left out and a later one served again
   // Seconds from telling a report until every client has the corrected plan, of those that brought one.
   std::vector<double> corrections;
   // Of processor time, server and all clients together: what it takes on a machine with nothing else to do.
