@@ -4,13 +4,10 @@
 
 #include "client/doughs/rise_curve.h"
 #include "client/ui/symbol.h"
+#include "client/words/text.h"
 
 namespace suppertide {
 namespace {
-
-QString text(const std::string& utf8) {
-  return QString::fromStdString(utf8);
-}
 
 QString times(double rise) {
   return QLocale().toString(rise, 'f', 1);

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "client/words/plan_view.h"
+#include "client/words/text.h"
 
 namespace suppertide {
 namespace {
@@ -10,10 +11,6 @@ namespace {
 constexpr std::chrono::minutes kBefore{30};  // of the line of time, before the first serving
 constexpr std::chrono::minutes kAfter{60};   // and after the last
 constexpr int kMostMarks = 8;
-
-QString text(const std::string& utf8) {
-  return QString::fromStdString(utf8);
-}
 
 int minutesOfDay(const QDateTime& time) {
   return time.time().hour() * 60 + time.time().minute();

@@ -9,13 +9,10 @@
 #include "client/words/joined.h"
 #include "client/words/plan_names.h"
 #include "client/words/plan_view.h"
+#include "client/words/text.h"
 
 namespace suppertide {
 namespace {
-
-QString text(const std::string& utf8) {
-  return QString::fromStdString(utf8);
-}
 
 // One side in words: what a course, guest or dish of that version is.
 class Side {

@@ -1,15 +1,12 @@
 #include "client/event/menu_words.h"
 
 #include "client/words/amount_words.h"
+#include "client/words/text.h"
 
 namespace suppertide {
 namespace {
 
 constexpr int kMostReasons = 3;
-
-QString text(const std::string& utf8) {
-  return QString::fromStdString(utf8);
-}
 
 }  // namespace
 

@@ -8,14 +8,11 @@
 #include "client/link/join_code.h"
 #include "client/link/own_address.h"
 #include "client/link/request_id.h"
+#include "client/words/text.h"
 #include "client/words/time_words.h"
 
 namespace suppertide {
 namespace {
-
-QString textOf(const std::string& text) {
-  return QString::fromStdString(text);
-}
 
 v1::Role roleOf(int role) {
   return role == 2 ? v1::ROLE_HOST : role == 1 ? v1::ROLE_COOK : v1::ROLE_READER;
@@ -56,7 +53,7 @@ bool HouseholdController::onlyHere() const {
 }
 
 QString HouseholdController::address() const {
-  return textOf(known_.network.empty() ? known_.target : link::reachableAt(known_.network));
+  return text(known_.network.empty() ? known_.target : link::reachableAt(known_.network));
 }
 
 void HouseholdController::letOthersIn(bool in) {
@@ -84,10 +81,10 @@ void HouseholdController::refreshPeople() {
       const DaySpan social = socialOf(member);
       const DaySpan quiet = quietOf(member);
       QStringList skills;
-      for (const std::string& skill : member.skills()) skills.append(textOf(skill));
+      for (const std::string& skill : member.skills()) skills.append(text(skill));
       const int role = placeOf(member.role());
-      rows.push_back({{QStringLiteral("id"), textOf(member.id())},
-                      {QStringLiteral("name"), textOf(member.display_name())},
+      rows.push_back({{QStringLiteral("id"), text(member.id())},
+                      {QStringLiteral("name"), text(member.display_name())},
                       {QStringLiteral("role"), role},
                       {QStringLiteral("roleName"), roleNames().at(role)},
                       {QStringLiteral("hours"),
@@ -101,7 +98,7 @@ void HouseholdController::refreshPeople() {
                       {QStringLiteral("soonMinutes"), soonMinutesOf(member)},
                       {QStringLiteral("share"), member.has_share() ? member.share() : 1},
                       {QStringLiteral("skills"), skills.join(QStringLiteral(", "))},
-                      {QStringLiteral("me"), textOf(member.id()) == session_->memberId()}});
+                      {QStringLiteral("me"), text(member.id()) == session_->memberId()}});
     }
   }
   people_->setRecords(std::move(rows));
@@ -109,7 +106,7 @@ void HouseholdController::refreshPeople() {
 }
 
 QString HouseholdController::zone() const {
-  return session_->known() ? textOf(session_->replica()->household.time_zone()) : QString();
+  return session_->known() ? text(session_->replica()->household.time_zone()) : QString();
 }
 
 int HouseholdController::degrees() const {
@@ -238,7 +235,7 @@ QString HouseholdController::advice(const absl::Status& status) const {
     return tr(
         "The server can't be reached now. Try again when the connection "
         "is live.");
-  return textOf(std::string(status.message()));
+  return text(std::string(status.message()));
 }
 
 void HouseholdController::invite(int role, const QString& id) {
@@ -269,8 +266,8 @@ void HouseholdController::showInvitation(const v1::CreateInvitationResponse& inv
                                          const QString& name) {
   const std::string code =
       link::textOf(link::JoinCode{invitation.code(), invitation.certificate_fingerprint()});
-  invitationCode_ = textOf(code);
-  invitationLine_ = textOf(link::textOf(link::JoinLink{address().toStdString(), code}));
+  invitationCode_ = text(code);
+  invitationLine_ = text(link::textOf(link::JoinLink{address().toStdString(), code}));
   invitationUntil_ = timeText(invitation.expire_time());
   invitationFor_ = name.isEmpty() ? tr("For somebody new, as %1").arg(roleNames().at(role))
                                   : tr("For %1, as %2").arg(name, roleNames().at(role));
@@ -314,8 +311,8 @@ void HouseholdController::showDevices(const v1::ListDevicesResponse& devices) {
   std::vector<Record> rows;
   for (const v1::Device& device : devices.devices()) {
     const QString whose = session_->nameOf(device.member_id());
-    rows.push_back({{QStringLiteral("id"), textOf(device.id())},
-                    {QStringLiteral("name"), textOf(device.display_name())},
+    rows.push_back({{QStringLiteral("id"), text(device.id())},
+                    {QStringLiteral("name"), text(device.display_name())},
                     {QStringLiteral("whose"), whose.isEmpty() ? tr("nobody any more") : whose},
                     {QStringLiteral("seen"), timeText(device.last_seen_time())},
                     {QStringLiteral("here"), device.id() == ownDeviceId_},

@@ -10,16 +10,13 @@
 #include "client/ui/symbol.h"
 #include "client/words/amount_words.h"
 #include "client/words/step_words.h"
+#include "client/words/text.h"
 
 namespace suppertide {
 namespace {
 
 using google::protobuf::FieldDescriptor;
 using google::protobuf::Message;
-
-QString text(const std::string& value) {
-  return QString::fromStdString(value);
-}
 
 QString choiceAt(const QStringList& names, int index) {
   return index >= 0 && index < names.size() ? names[index] : QString();

@@ -8,7 +8,7 @@
 namespace suppertide {
 namespace {
 
-constexpr int kAskAfterMs = 150;
+constexpr int kReadAfterMs = 150;
 
 QStringList linesOf(const QString& text) {
   QStringList lines;
@@ -82,7 +82,7 @@ v1::Ingredient ingredientOf(const v1::ParsedIngredient& parsed) {
 
 IngredientReader::IngredientReader(QObject* parent) : DifferenceModel(parent) {
   askTimer_.setSingleShot(true);
-  askTimer_.setInterval(kAskAfterMs);
+  askTimer_.setInterval(kReadAfterMs);
   connect(&askTimer_, &QTimer::timeout, this, &IngredientReader::ask);
 }
 

@@ -14,7 +14,7 @@
 namespace suppertide {
 namespace {
 
-constexpr int kAskAfterMs = 250;
+constexpr int kFitAfterMs = 250;
 constexpr double kMargin = 30;
 constexpr double kLeastMinutes = 30;
 
@@ -30,7 +30,7 @@ double heated(const v1::OvenCurve& curve, double minutes) {
 OvenFit::OvenFit(QQuickItem* parent) : QQuickPaintedItem(parent) {
   setAntialiasing(true);
   timer_.setSingleShot(true);
-  timer_.setInterval(kAskAfterMs);
+  timer_.setInterval(kFitAfterMs);
   connect(&timer_, &QTimer::timeout, this, &OvenFit::ask);
   connect(this, &OvenFit::coloursChanged, this, [this] { update(); });
 }

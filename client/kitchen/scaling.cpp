@@ -8,13 +8,13 @@
 
 namespace suppertide {
 namespace {
-constexpr int kAskAfterMs = 200;
+constexpr int kScaleAfterMs = 200;
 constexpr double kSamePart = 0.005;
 }  // namespace
 
 ScaledLines::ScaledLines(QObject* parent) : DifferenceModel(parent) {
   timer_.setSingleShot(true);
-  timer_.setInterval(kAskAfterMs);
+  timer_.setInterval(kScaleAfterMs);
   connect(&timer_, &QTimer::timeout, this, &ScaledLines::ask);
 }
 

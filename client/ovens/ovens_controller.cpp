@@ -7,16 +7,13 @@
 
 #include "client/ovens/settled_words.h"
 #include "client/words/rack_words.h"
+#include "client/words/text.h"
 
 namespace suppertide {
 namespace {
 
 constexpr int kMostTicks = 9;
 constexpr double kPartOfALetter = 0.011;  // of the width of a chart on a desktop
-
-QString text(const std::string& utf8) {
-  return QString::fromStdString(utf8);
-}
 
 int tickMinutes(double minutes) {
   for (const int step : {15, 30, 60, 120, 180})

@@ -13,7 +13,7 @@ using paper::Item;
 using paper::Part;
 using paper::Sheet;
 
-QString text(const std::string& utf8) {
+QString plain(const std::string& utf8) {
   return QString::fromStdString(utf8).simplified();
 }
 
@@ -69,7 +69,7 @@ Sheet SheetWords::cookSheet(const std::string& memberId) const {
     return a->start_time().seconds() < b->start_time().seconds();
   });
   Sheet sheet{view_.names().cook(memberId).toStdString(),
-              text(view_.event().display_name()).toStdString() + "\n" + courses(),
+              plain(view_.event().display_name()).toStdString() + "\n" + courses(),
               {}};
   for (const v1::PlannedStep* step : steps)
     under(view_.words().longDay(toInstant(step->start_time())), sheet.parts).items.push_back(stepItem(*step));
@@ -159,7 +159,7 @@ Sheet SheetWords::shoppingSheet(const std::vector<v1::ShoppingItem>& shopping) c
     const QString heading = day.isValid() ? tr("For %1").arg(date) : tr("Any day");
     Item item;
     item.lead = AmountWords::toBuy(line.to_buy(), view_.replica().household.measure_system()).toStdString();
-    item.title = text(line.name()).toStdString();
+    item.title = plain(line.name()).toStdString();
     item.box = true;
     under(heading, sheet.parts).items.push_back(std::move(item));
   }

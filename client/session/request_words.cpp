@@ -5,6 +5,7 @@
 #include "client/link/edit.h"
 #include "client/link/error_detail.h"
 #include "client/link/session.h"
+#include "client/words/text.h"
 
 namespace suppertide {
 namespace {
@@ -12,14 +13,10 @@ namespace {
 using google::protobuf::Message;
 using link::Edit;
 
-QString textOf(const std::string& text) {
-  return QString::fromStdString(text);
-}
-
 QString nameOf(const Message* document) {
   if (document == nullptr) return {};
   const auto* field = document->GetDescriptor()->FindFieldByName("display_name");
-  return field == nullptr ? QString() : textOf(document->GetReflection()->GetString(*document, field));
+  return field == nullptr ? QString() : text(document->GetReflection()->GetString(*document, field));
 }
 
 // Of the plan when it has one, else of the recipe.
@@ -28,17 +25,17 @@ QString stepName(const v1::Report& report, const std::string& eventId, const lin
   if (plan != replica.plans.end()) {
     const std::string plannedId = report.dish_id() + "/" + report.step_id();
     for (const v1::PlannedStep& step : plan->second.steps())
-      if (step.id() == plannedId) return textOf(step.title());
+      if (step.id() == plannedId) return text(step.title());
   }
   const auto event = replica.events.find(eventId);
   if (event != replica.events.end()) {
     for (const v1::Dish& dish : event->second.dishes()) {
       const auto recipe = replica.recipes.find(dish.recipe_id());
       if (dish.id() == report.dish_id() && recipe != replica.recipes.end())
-        return textOf(recipe->second.display_name());
+        return text(recipe->second.display_name());
     }
   }
-  return textOf(report.step_id().empty() ? report.dish_id() : report.step_id());
+  return text(report.step_id().empty() ? report.dish_id() : report.step_id());
 }
 
 QString reportWords(const v1::Report& report, const QString& name) {
@@ -87,7 +84,7 @@ QString editWords(const Edit& edit, const QString& name) {
 
 QString shoppingWords(const v1::EditShoppingRequest& request) {
   if (request.edits_size() == 1 && request.edits(0).has_own_item())
-    return RequestWords::tr("“%1” on the shopping list").arg(textOf(request.edits(0).own_item().name()));
+    return RequestWords::tr("“%1” on the shopping list").arg(text(request.edits(0).own_item().name()));
   if (request.edits_size() == 1 && request.edits(0).has_tick())
     return RequestWords::tr("A line of the shopping list ticked off");
   return RequestWords::tr("Change of the shopping list");
@@ -112,13 +109,13 @@ QString RequestWords::of(const Message& request, const link::Replica& replica) {
 
 QString RequestWords::why(const absl::Status& status) {
   const auto detail = link::errorDetail(status);
-  if (!detail || detail->violations().empty()) return textOf(std::string(status.message()));
+  if (!detail || detail->violations().empty()) return text(std::string(status.message()));
   QStringList lines;
   for (const v1::FieldViolation& violation : detail->violations())
     lines.append(violation.value().empty()
-                     ? textOf(violation.description())
+                     ? text(violation.description())
                      //: What stood in a field, and what is wrong with it.
-                     : tr("%1: %2").arg(textOf(violation.value()), textOf(violation.description())));
+                     : tr("%1: %2").arg(text(violation.value()), text(violation.description())));
   return lines.join(QLatin1Char('\n'));
 }
 

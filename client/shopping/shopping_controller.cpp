@@ -11,15 +11,12 @@
 #include "client/link/request_id.h"
 #include "client/link/shopping_edit.h"
 #include "client/words/amount_words.h"
+#include "client/words/text.h"
 
 namespace suppertide {
 namespace {
 
 constexpr int kAskAfterMs = 120;
-
-QString text(const std::string& value) {
-  return QString::fromStdString(value);
-}
 
 bool holdsNothing(const v1::Amount& amount) {
   switch (amount.kind_case()) {

@@ -5,15 +5,12 @@
 
 #include "client/words/amount_words.h"
 #include "client/words/step_words.h"
+#include "client/words/text.h"
 
 namespace suppertide {
 namespace {
 
 constexpr std::chrono::hours kFetchAhead{36};
-
-QString text(const std::string& utf8) {
-  return QString::fromStdString(utf8);
-}
 
 Instant startOf(const v1::PlannedStep& step) {
   return toInstant(step.start_time());

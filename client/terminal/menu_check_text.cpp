@@ -145,11 +145,7 @@ class Told {
   std::string heading(const std::string& text) const { return style_.heading(text); }
 
   std::string wrapped(const std::string& first, const std::string& text) const {
-    std::string lines;
-    const std::string rest(static_cast<std::size_t>(displayWidth(first)), ' ');
-    for (const std::string& line : wrap(text, page_.width - displayWidth(first)))
-      absl::StrAppend(&lines, lines.empty() ? first : rest, line, "\n");
-    return lines;
+    return hanging(first, text, page_.width);
   }
 
  private:

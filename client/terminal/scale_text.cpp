@@ -17,14 +17,6 @@ std::string number(double value) {
                                                      : absl::StrFormat("%.2f", value);
 }
 
-std::string wrapped(const std::string& first, const std::string& text, int width) {
-  std::string lines;
-  const std::string rest(static_cast<std::size_t>(displayWidth(first)), ' ');
-  for (const std::string& line : wrap(text, width - displayWidth(first)))
-    absl::StrAppend(&lines, lines.empty() ? first : rest, line, "\n");
-  return lines;
-}
-
 std::string sizeText(const v1::Pan& pan) {
   return absl::StrCat(pan.width_mm(), " x ", pan.depth_mm(), " mm");
 }
@@ -54,10 +46,10 @@ std::string bakeText(const v1::ScaledBake& bake, const v1::Kitchen& kitchen, con
     const std::string pan = bake.pan().name().empty() ? "pan" : plainLine(bake.pan().name());
     absl::StrAppend(&text, ". ", bake.pan().count(), " x ", pan, " of ", sizeText(bake.pan()));
   }
-  std::string lines = wrapped("  ", text + ".", width);
+  std::string lines = hanging("  ", text + ".", width);
   for (const v1::OvenLoads& loads : bake.ovens())
     for (const v1::Oven& oven : kitchen.ovens())
-      if (oven.id() == loads.oven_id()) lines += wrapped("    ", loadsText(oven, loads), width);
+      if (oven.id() == loads.oven_id()) lines += hanging("    ", loadsText(oven, loads), width);
   return lines;
 }
 
@@ -132,8 +124,8 @@ std::string ingredientText(const v1::ParseIngredientsResponse& parsed, const Pag
     if (!one.note().empty()) absl::StrAppend(&line, "; ", plainLine(one.note()));
     if (one.has_mass_g() && !one.mass_source().empty() && one.mass_source() != "scale")
       absl::StrAppend(&line, "  (mass by ", plainLine(one.mass_source()), ")");
-    text += wrapped("  ", line, page.width);
-    for (const int doubt : one.doubts()) text += wrapped("  ? ", doubtWords(doubt), page.width);
+    text += hanging("  ", line, page.width);
+    for (const int doubt : one.doubts()) text += hanging("  ? ", doubtWords(doubt), page.width);
   }
   return text;
 }

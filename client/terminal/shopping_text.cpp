@@ -46,14 +46,6 @@ bool isEnough(const v1::ShoppingItem& item) {
   return item.to_buy().kind_case() != v1::Amount::KIND_NOT_SET && valueOf(item.to_buy()) <= 0;
 }
 
-std::string wrapped(const std::string& first, const std::string& text, int width) {
-  std::string lines;
-  const std::string rest(static_cast<std::size_t>(displayWidth(first)), ' ');
-  for (const std::string& line : wrap(text, width - displayWidth(first)))
-    absl::StrAppend(&lines, lines.empty() ? first : rest, line, "\n");
-  return lines;
-}
-
 std::string itemText(const v1::ShoppingItem& item, const Names& names, int width) {
   std::set<std::string> all;
   for (const v1::ItemUse& use : item.uses()) all.insert(names.dish(use.dish_id()));
@@ -71,7 +63,7 @@ std::string itemText(const v1::ShoppingItem& item, const Names& names, int width
     absl::StrAppend(&text, ", ", names.cook(item.buyer_member_id()));
   if (!dishes.empty()) absl::StrAppend(&text, "  (", joinWords(dishes), ")");
   const char* mark = !ticked ? "    " : item.has_missing() ? "  ~ " : "  ✓ ";
-  return wrapped(absl::StrCat(mark, padLeft(item.shown(), kAmountWidth), "  "), text, width);
+  return hanging(absl::StrCat(mark, padLeft(item.shown(), kAmountWidth), "  "), text, width);
 }
 
 }  // namespace
@@ -123,7 +115,7 @@ std::string shoppingText(const v1::Bundle& bundle, const v1::Event& event,
   }
   if (text.empty()) text = "Nothing to buy.\n";
   if (!enough.empty())
-    absl::StrAppend(&text, "\n", wrapped("", "Enough at hand: " + joinWords(enough), page.width));
+    absl::StrAppend(&text, "\n", hanging("", "Enough at hand: " + joinWords(enough), page.width));
   std::vector<std::string> needless;
   for (const v1::Tick& tick : list.needless_ticks()) {
     const std::string bought = amountText(tick.bought());
@@ -131,7 +123,7 @@ std::string shoppingText(const v1::Bundle& bundle, const v1::Event& event,
   }
   if (!needless.empty())
     absl::StrAppend(&text, "\n",
-                    wrapped("", "Bought, and not on the list any more: " + joinWords(needless), page.width));
+                    hanging("", "Bought, and not on the list any more: " + joinWords(needless), page.width));
   const Clock clock(event.time_zone().empty() ? bundle.household().time_zone() : event.time_zone());
   const std::string fetches = fetchLines(list.fetches(), names, clock, "", page.width);
   if (!fetches.empty()) absl::StrAppend(&text, "\n", style.heading("Take out in time"), "\n", fetches);
@@ -151,7 +143,7 @@ std::string shoppingChangesText(const v1::MakeShoppingListResponse& list, const 
       words = absl::StrCat("new: ", after, after.empty() ? "" : " ", plainLine(change.name()));
     else
       words = absl::StrCat(plainLine(change.name()), ": ", after, " instead of ", before);
-    text += wrapped("• ", words, page.width);
+    text += hanging("• ", words, page.width);
   }
   return text;
 }

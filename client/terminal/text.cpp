@@ -145,6 +145,16 @@ std::vector<std::string> wrap(const std::string& text, int width) {
   return lines;
 }
 
+std::string hanging(const std::string& first, const std::string& text, int width) {
+  std::string lines;
+  const std::string rest(static_cast<std::size_t>(displayWidth(first)), ' ');
+  for (const std::string& line : wrap(text, width - displayWidth(first))) {
+    lines += lines.empty() ? first : rest;
+    lines += line + "\n";
+  }
+  return lines;
+}
+
 std::string joinWords(const std::vector<std::string>& words) {
   std::string text;
   for (std::size_t i = 0; i < words.size(); ++i) {

@@ -27,6 +27,8 @@ std::string shortened(const std::string& text, int width);
 // Lines of at most `width` columns, broken at spaces; a longer word is cut.
 // Line breaks in the text stay. Empty text gives no line.
 std::vector<std::string> wrap(const std::string& text, int width);
+// The same as whole lines: `first` before the first, its width in spaces before the others.
+std::string hanging(const std::string& first, const std::string& text, int width);
 
 // "a", "a and b", "a, b and c".
 std::string joinWords(const std::vector<std::string>& words);

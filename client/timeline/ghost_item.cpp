@@ -6,7 +6,7 @@ namespace suppertide {
 namespace {
 constexpr double kLine = 2;
 constexpr double kRadius = 6;
-constexpr double kLeastWidth = 8;
+constexpr double kLeastGhostWidth = 8;
 }  // namespace
 
 GhostItem::GhostItem(QQuickItem* parent) : QQuickPaintedItem(parent) {
@@ -21,7 +21,7 @@ void GhostItem::paint(QPainter* painter) {
   painter->setPen(pen);
   for (const Ghost& ghost : ghosts_.list) {
     const double left = (ghost.start - start_) * pixelsPerMinute_;
-    const double width = std::max(kLeastWidth, (ghost.limit - ghost.start) * pixelsPerMinute_ - 2);
+    const double width = std::max(kLeastGhostWidth, (ghost.limit - ghost.start) * pixelsPerMinute_ - 2);
     const QRectF box(left, ghost.subRow * rowHeight_, width, barHeight_);
     painter->drawRoundedRect(box.adjusted(1, 1, -1, -1), kRadius, kRadius);
   }

@@ -6,6 +6,7 @@
 
 #include "client/timeline/lane_layout.h"
 #include "client/words/joined.h"
+#include "client/words/text.h"
 
 namespace suppertide {
 namespace {
@@ -14,10 +15,6 @@ constexpr int kMostAttention = 50;      // per cent, from which a step is hands-
 constexpr int kLowestDialCelsius = 40;  // cooler than that, an oven is off but for its light
 constexpr int kDaysBefore = 2;
 constexpr std::size_t kCourseRows = 2;
-
-QString text(const std::string& utf8) {
-  return QString::fromStdString(utf8);
-}
 
 Lane emptyLane(const QString& id, LaneKind kind, Symbol::Shape symbol) {
   Lane lane;

@@ -1,11 +1,9 @@
 #include "client/words/plan_names.h"
 
+#include "client/words/text.h"
+
 namespace suppertide {
 namespace {
-
-QString text(const std::string& utf8) {
-  return QString::fromStdString(utf8);
-}
 
 QString nameOr(const std::string& name, const std::string& otherwise) {
   return text(name.empty() ? otherwise : name);

@@ -5,15 +5,12 @@
 #include "client/ui/symbol.h"
 #include "client/words/caution_words.h"
 #include "client/words/reason_words.h"
+#include "client/words/text.h"
 
 namespace suppertide {
 namespace {
 
 constexpr double kFineScale = 10;  // grams; below, a tenth of a gram counts
-
-QString text(const std::string& utf8) {
-  return QString::fromStdString(utf8);
-}
 
 }  // namespace
 

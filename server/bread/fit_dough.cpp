@@ -7,11 +7,11 @@
 #include <utility>
 
 #include "absl/status/status.h"
+#include "server/bread/uncertainty.h"
 
 namespace suppertide::bread {
 namespace {
 
-constexpr double kNinthDecile = 1.2816;
 // What ranks ways, in hours of being off the wanted moment; all assumed.
 constexpr double kUnsureHours = 0.75;       // not ready when fast, or when slow
 constexpr double kOffBestShare = 0.3;       // of the hours by which levain and bulk miss their best

@@ -9,7 +9,6 @@ namespace suppertide::bread {
 namespace {
 
 constexpr double kCrossingHours = 5e-4;
-constexpr double kNinthDecile = 1.2816;  // standard normal
 
 // The moment in (0, step] at which `run` reaches `level`, known to lie between its
 // rise now and at the step's end. Regula falsi with the Illinois correction.

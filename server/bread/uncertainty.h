@@ -13,6 +13,8 @@
 
 namespace suppertide::bread {
 
+constexpr double kNinthDecile = 1.2816;  // of the standard normal distribution
+
 // Standard deviations; all assumed until calibrated. Two starters differed by a
 // factor 2 in gas (Houn and Hsu 2013, abstract), hence the vigour's.
 struct Uncertainty {

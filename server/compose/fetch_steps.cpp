@@ -9,7 +9,7 @@
 namespace suppertide::compose {
 namespace {
 
-constexpr char kMark[] = ".fetch";
+constexpr char kFetchMark[] = ".fetch";
 constexpr char kFrozenMark[] = ".fetch-frozen";
 constexpr char kThawMark[] = ".fetch-thaw";
 // Common practice, no source, as all of these.
@@ -158,16 +158,16 @@ class Adder {
 }  // namespace
 
 bool isFetchId(const std::string& stepId) {
-  return stepId.find(kMark) != std::string::npos;
+  return stepId.find(kFetchMark) != std::string::npos;
 }
 
 std::string withoutFetch(const std::string& stepId) {
-  return stepId.substr(0, stepId.find(kMark));
+  return stepId.substr(0, stepId.find(kFetchMark));
 }
 
 std::string fetchStepId(const FetchNeed& need) {
   if (need.own != nullptr) return need.own->id();
-  return absl::StrCat(need.user->id(), need.from == v1::PLACE_KIND_FREEZER ? kFrozenMark : kMark);
+  return absl::StrCat(need.user->id(), need.from == v1::PLACE_KIND_FREEZER ? kFrozenMark : kFetchMark);
 }
 
 std::shared_ptr<const v1::Recipe> withFetches(const v1::Recipe& recipe, const std::vector<FetchNeed>& needs,

@@ -12,7 +12,7 @@ constexpr int kUsualPanMm = 200;
 constexpr int kUsualHeightMm = 60;
 // Taking one load out and putting the next in. Common practice, no source.
 constexpr int kChangeMinutes = 10;
-constexpr char kMark[] = ".load-";
+constexpr char kLoadMark[] = ".load-";
 
 int minutes(const google::protobuf::Duration& duration) {
   return static_cast<int>(duration.seconds() / 60);
@@ -106,13 +106,13 @@ class Divider {
 }  // namespace
 
 std::string loadId(const std::string& stepId, int load) {
-  return load > 1 ? absl::StrCat(stepId, kMark, load) : stepId;
+  return load > 1 ? absl::StrCat(stepId, kLoadMark, load) : stepId;
 }
 
 int loadNumber(const std::string& stepId) {
-  const std::size_t mark = stepId.rfind(kMark);
+  const std::size_t mark = stepId.rfind(kLoadMark);
   int load = 1;
-  if (mark == std::string::npos || !absl::SimpleAtoi(stepId.substr(mark + sizeof(kMark) - 1), &load))
+  if (mark == std::string::npos || !absl::SimpleAtoi(stepId.substr(mark + sizeof(kLoadMark) - 1), &load))
     return 1;
   return load;
 }

@@ -4,6 +4,7 @@
 #include <set>
 
 #include "absl/strings/str_cat.h"
+#include "server/base/index.h"
 #include "server/compose/bake_notes.h"
 #include "server/compose/bread_model.h"
 #include "server/compose/documents.h"
@@ -12,10 +13,6 @@
 
 namespace suppertide::compose {
 namespace {
-
-std::size_t at(int index) {
-  return static_cast<std::size_t>(index);
-}
 
 std::string thingOf(const Composition& composition, planning::Cause cause, int thing) {
   if (thing < 0) return "";

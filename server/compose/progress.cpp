@@ -6,6 +6,7 @@
 #include <numeric>
 
 #include "absl/strings/str_cat.h"
+#include "server/base/index.h"
 #include "server/compose/documents.h"
 #include "server/compose/seen_bakes.h"
 #include "server/compose/seen_doughs.h"
@@ -19,10 +20,6 @@ using Kind = planning::StepState::Kind;
 
 // A bake that is done so many minutes otherwise than planned is as planned.
 constexpr Minute kTelling = 5;
-
-std::size_t at(int index) {
-  return static_cast<std::size_t>(index);
-}
 
 class Reading {
  public:

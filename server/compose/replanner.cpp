@@ -19,7 +19,7 @@ namespace suppertide::compose {
 namespace {
 
 // Simulated while everybody waits.
-constexpr int kEvenings = 1'000;
+constexpr int kEveningsUnderWay = 1'000;
 
 v1::MoveCause causeOf(planning::MoveCause cause) {
   switch (cause) {
@@ -148,7 +148,7 @@ class RunningWriter {
     for (const v1::Breach& breach : safetyBreaches(composition_, made_.schedule))
       *plan.add_breaches() = breach;
     addRackDoubts(composition_, made_.schedule, plan);
-    addChances(composition_, made_.schedule, kEvenings, plan);
+    addChances(composition_, made_.schedule, kEveningsUnderWay, plan);
     plan.mutable_search()->set_work(made_.work);
     plan.mutable_search()->set_stopped(true);
     keepPast(plan);

@@ -1,6 +1,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "server/base/index.h"
 #include "server/compose/documents.h"
 #include "server/compose/parts.h"
 #include "server/compose/safety_view.h"
@@ -11,10 +12,6 @@ namespace {
 
 using kitchen::FoodClass;
 using kitchen::LimitKind;
-
-std::size_t at(int index) {
-  return static_cast<std::size_t>(index);
-}
 
 bool isMeat(FoodClass food) {
   return food != FoodClass::kEggDish && food != FoodClass::kHotHeldPlants && food != FoodClass::kColdDish &&

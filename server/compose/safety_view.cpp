@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "server/base/index.h"
 #include "server/compose/parts.h"
 
 namespace suppertide::compose {
@@ -16,10 +17,6 @@ constexpr std::size_t kMostPaths = 64;  // of one dish and phase; recipes have a
 constexpr int kMinutesInHour = 60;
 constexpr int kDay = 24 * kMinutesInHour;
 constexpr int kGridMinutes = 5;
-
-std::size_t at(int index) {
-  return static_cast<std::size_t>(index);
-}
 
 double warmestOf(const v1::Place& place) {
   const auto& hours = place.temperature().celsius();

@@ -8,6 +8,7 @@
 #include <set>
 
 #include "absl/strings/str_cat.h"
+#include "server/base/index.h"
 #include "server/bread/calibration.h"
 #include "server/compose/bread_model.h"
 
@@ -21,10 +22,6 @@ constexpr double kMostLogPace = 0.9163;  // ln 2.5, as the bread engine's own li
 constexpr double kLogPaceOfKelvin = 0.1;
 // A temperature taken later tells of the place, no longer of the mixing.
 constexpr double kLeastTrace = 0.3;
-
-std::size_t at(int index) {
-  return static_cast<std::size_t>(index);
-}
 
 // The most credible value within +-kMostLogPace: golden section over a badness with one low.
 double leastBad(const std::function<double(double)>& badness) {

@@ -2,14 +2,11 @@
 
 #include <algorithm>
 
+#include "server/base/index.h"
 #include "server/kitchen/rack_answer.h"
 
 namespace suppertide::compose {
 namespace {
-
-std::size_t at(int index) {
-  return static_cast<std::size_t>(index);
-}
 
 // What addThings made the oven's rack rule.
 const ShelfFit& shelvesOf(const Composition& composition, int oven) {

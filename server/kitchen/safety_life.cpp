@@ -7,7 +7,7 @@
 namespace suppertide::kitchen {
 namespace {
 
-constexpr double kNoise = 1e-6;
+constexpr double kClockNoise = 1e-6;
 constexpr double kDay = 24 * 60;
 
 // Walks the parts of one life and notes what passes a limit.
@@ -36,7 +36,7 @@ class LifeJudge {
 
   void addAtMost(double seen, double most, Caution caution, const Source& source,
                  Weight weight = Weight::kBreach) {
-    add({seen > most + kNoise ? caution : Caution::kNone, most, seen, source}, weight);
+    add({seen > most + kClockNoise ? caution : Caution::kNone, most, seen, source}, weight);
   }
 
   bool isCold(const LifePart& part) const { return keepsCold(part.celsius, rules_); }
@@ -70,7 +70,7 @@ class LifeJudge {
         part.way == ThawWay::kCounter || (part.way == ThawWay::kFridge && !isCold(part) && part.minutes > 0);
     if (onCounter) {
       add(judgeThawedWait(rawClassOf(life_.food), ThawWay::kCounter, part.minutes));
-    } else if (life_.kilograms > 0 && part.minutes < hours.least * 60 - kNoise) {
+    } else if (life_.kilograms > 0 && part.minutes < hours.least * 60 - kClockNoise) {
       add({Caution::kNotThawed, hours.least * 60, part.minutes, thawSource()});
     }
     thawed_ = part.way;
@@ -103,7 +103,7 @@ class LifeJudge {
     if (!leastRoastingCelsius(life_.food, rules_)) return;
     for (const Limit* row :
          {&limit(LimitKind::kRoastingOven, rules_), &roastingLimit(life_.kilograms, life_.fan, rules_)}) {
-      add({part.celsius < row->value - kNoise ? Caution::kOvenTooCool : Caution::kNone, row->value,
+      add({part.celsius < row->value - kClockNoise ? Caution::kOvenTooCool : Caution::kNone, row->value,
            part.celsius, row->source},
           row->weight);
     }
@@ -187,7 +187,7 @@ class LifeJudge {
     }
     core_ = cooling_.back().celsius;
     if (part.what == LifeKind::kCool || part.what == LifeKind::kKeep) add(judgeCooling(cooling_, rules_));
-    if (core_ <= value(LimitKind::kColdHold) + kNoise) {
+    if (core_ <= value(LimitKind::kColdHold) + kClockNoise) {
       cooling_.clear();
       hotNow_ = false;
     }
@@ -196,8 +196,8 @@ class LifeJudge {
   void judgeRested() {
     if (!restNeeded_ || life_.food == FoodClass::kColdDish) return;
     const EndTemperature& row = endTemperature(life_.food, rules_);
-    add({rested_ < row.restMinutes - kNoise ? Caution::kNotRested : Caution::kNone, row.restMinutes, rested_,
-         row.source});
+    add({rested_ < row.restMinutes - kClockNoise ? Caution::kNotRested : Caution::kNone, row.restMinutes,
+         rested_, row.source});
   }
 
   const DishLife& life_;
@@ -293,11 +293,11 @@ std::vector<MinuteLimit> minuteLimits(const StepQuestion& question, RuleSet rule
 }
 
 bool keepsCold(double celsius, RuleSet rules) {
-  return celsius <= limit(LimitKind::kColdHold, rules).value + kNoise;
+  return celsius <= limit(LimitKind::kColdHold, rules).value + kClockNoise;
 }
 
 bool keepsHot(double celsius, FoodClass food, RuleSet rules) {
-  return celsius >= hotHoldLimit(food, rules).value - kNoise;
+  return celsius >= hotHoldLimit(food, rules).value - kClockNoise;
 }
 
 const Limit& hotHoldLimit(FoodClass food, RuleSet rules) {
@@ -306,15 +306,15 @@ const Limit& hotHoldLimit(FoodClass food, RuleSet rules) {
 }
 
 const Limit& roomLimit(double celsius, bool fromCold, RuleSet rules) {
-  if (celsius > limit(LimitKind::kVeryWarmRoom, rules).value + kNoise)
+  if (celsius > limit(LimitKind::kVeryWarmRoom, rules).value + kClockNoise)
     return limit(LimitKind::kVeryWarmRoomTime, rules);
-  if (fromCold && celsius <= limit(LimitKind::kCoolRoom, rules).value + kNoise)
+  if (fromCold && celsius <= limit(LimitKind::kCoolRoom, rules).value + kClockNoise)
     return limit(LimitKind::kCoolRoomTime, rules);
   return limit(LimitKind::kRoomTime, rules);
 }
 
 const Limit& roastingLimit(double kilograms, bool fan, RuleSet rules) {
-  if (kilograms <= 0 || kilograms >= limit(LimitKind::kSmallRoast, rules).value - kNoise)
+  if (kilograms <= 0 || kilograms >= limit(LimitKind::kSmallRoast, rules).value - kClockNoise)
     return limit(LimitKind::kRoastingOven, rules);
   return limit(fan ? LimitKind::kSmallRoastFan : LimitKind::kSmallRoastOven, rules);
 }

@@ -9,7 +9,7 @@
 namespace suppertide::kitchen {
 namespace {
 
-constexpr double kNoise = 1e-6;
+constexpr double kAmountNoise = 1e-6;
 
 // The US gallon is 231 cubic inches, the imperial one 4.54609 litres, both by definition.
 constexpr double kUsGallon = 3785.411784;
@@ -77,10 +77,10 @@ int dialFahrenheit(double fahrenheit) {
   return toStep(fahrenheit, 25);
 }
 int shownAtLeast(double limit) {
-  return static_cast<int>(std::ceil(limit - kNoise));
+  return static_cast<int>(std::ceil(limit - kAmountNoise));
 }
 int shownAtMost(double limit) {
-  return static_cast<int>(std::floor(limit + kNoise));
+  return static_cast<int>(std::floor(limit + kAmountNoise));
 }
 
 double millilitresPer(VolumeUnit unit) {

@@ -10,7 +10,7 @@
 namespace suppertide::service {
 namespace {
 
-constexpr char kMethod[] = "BreadService/AddBreadReadings";
+constexpr char kAddBreadReadings[] = "BreadService/AddBreadReadings";
 constexpr int kMostObservations = 500;
 constexpr int kMostReadings = 50;
 
@@ -147,7 +147,7 @@ void tryOnce(const std::shared_ptr<Adding>& adding) {
   if (!lessons.ok()) return adding->finish(failure(lessons.status(), "CANNOT_LEARN"));
   tell(*lessons, *adding->answer);
   if (adding->asked.validate_only()) return adding->finish({});
-  auto write = writeRequest(adding->caller, kMethod, adding->asked.request_id(), adding->asked,
+  auto write = writeRequest(adding->caller, kAddBreadReadings, adding->asked.request_id(), adding->asked,
                             /*validateOnly=*/false);
   addChanged(before.starters, documents.starters, write);
   addChanged(before.kitchens, documents.kitchens, write);

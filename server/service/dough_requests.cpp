@@ -16,7 +16,7 @@ constexpr int kMostReadyMinutes = 24 * kMinutesPerHour;
 constexpr double kLeastFlourPerStarter = 0.2;
 constexpr double kMostFlourPerStarter = 50;
 constexpr int kMostEdits = 40;
-constexpr int kMostReadings = 50;
+constexpr int kMostSeen = 50;
 constexpr double kMostDoughGrams = 200'000;
 
 template <typename Request>
@@ -140,13 +140,13 @@ void checkAmount(const Checker& here, const v1::DoughAmount& amount) {
 Violations validate(const v1::AddBreadReadingsRequest& request) {
   Violations violations;
   const Checker here(violations);
-  if (here.at("observations").count(request.observations_size(), 0, kMostReadings, "observations"))
+  if (here.at("observations").count(request.observations_size(), 0, kMostSeen, "observations"))
     for (int i = 0; i < request.observations_size(); ++i) {
       const Checker reading = here.at("observations", i);
       reading.at("starterId").id(request.observations(i).starter_id());
       checkObservation(reading.at("observation"), request.observations(i).observation());
     }
-  if (here.at("mixings").count(request.mixings_size(), 0, kMostReadings, "readings"))
+  if (here.at("mixings").count(request.mixings_size(), 0, kMostSeen, "readings"))
     for (int i = 0; i < request.mixings_size(); ++i) {
       const Checker reading = here.at("mixings", i);
       reading.at("recipeId").id(request.mixings(i).recipe_id());

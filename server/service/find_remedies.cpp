@@ -20,7 +20,7 @@ namespace {
 
 using SteadyClock = std::chrono::steady_clock;
 
-constexpr char kMethod[] = "PlanService/FindRemedies";
+constexpr char kFindRemedies[] = "PlanService/FindRemedies";
 // The search ends here and keeps what it has found.
 constexpr std::chrono::seconds kMostTime{10};
 constexpr std::chrono::milliseconds kTellEvery{250};
@@ -34,7 +34,7 @@ class FindRemediesCall : public AnswerStream<v1::FindRemediesResponse>, public c
  public:
   FindRemediesCall(Backend& backend, grpc::CallbackServerContext& context,
                    const v1::FindRemediesRequest& asked)
-      : AnswerStream(backend, context, kMethod), asked_(asked) {}
+      : AnswerStream(backend, context, kFindRemedies), asked_(asked) {}
 
   void OnWriteDone(bool ok) override {
     if (!ok) return end(grpc::Status::CANCELLED);
@@ -76,7 +76,7 @@ class FindRemediesCall : public AnswerStream<v1::FindRemediesResponse>, public c
  private:
   Failure open(const grpc::CallbackServerContext& context) override {
     Caller caller;
-    if (const Failure refused = backend_.admit(context, kMethod, asked_.household_id(), caller);
+    if (const Failure refused = backend_.admit(context, kFindRemedies, asked_.household_id(), caller);
         refused.failed())
       return refused;
     householdId_ = caller.householdId;

@@ -17,7 +17,7 @@ namespace {
 
 using SteadyClock = std::chrono::steady_clock;
 
-constexpr char kMethod[] = "PlanService/MakePlan";
+constexpr char kMakePlan[] = "PlanService/MakePlan";
 constexpr std::chrono::seconds kUsualTime{20};
 constexpr std::chrono::minutes kMostTime{5};
 constexpr std::chrono::milliseconds kTellEvery{500};
@@ -49,7 +49,7 @@ Failure checkLimits(const v1::MakePlanRequest& asked) {
 class MakePlanCall : public PlanningCall {
  public:
   MakePlanCall(Backend& backend, grpc::CallbackServerContext& context, const v1::MakePlanRequest& asked)
-      : PlanningCall(backend, context, kMethod), asked_(asked) {}
+      : PlanningCall(backend, context, kMakePlan), asked_(asked) {}
 
   void OnWriteDone(bool ok) override {
     if (!ok) return end(grpc::Status::CANCELLED);
@@ -79,7 +79,7 @@ class MakePlanCall : public PlanningCall {
 
  private:
   Failure open(const grpc::CallbackServerContext& context) override {
-    if (const Failure refused = backend_.admit(context, kMethod, asked_.household_id(), caller_);
+    if (const Failure refused = backend_.admit(context, kMakePlan, asked_.household_id(), caller_);
         refused.failed())
       return refused;
     if (const Failure wrong = checkRequestId(asked_.request_id()); wrong.failed()) return wrong;
@@ -128,7 +128,7 @@ class MakePlanCall : public PlanningCall {
         !event.ok())
       return giveUp(fromStorage(event.status()));
     if (const Failure wrong = carryOver(plan); wrong.failed()) return giveUp(wrong);
-    auto write = writeRequest(caller_, kMethod, asked_.request_id(), asked_, false);
+    auto write = writeRequest(caller_, kMakePlan, asked_.request_id(), asked_, false);
     write.puts.push_back(putOf(plan));
     write.puts.back().etag.clear();
     write.puts.push_back(withoutProposal(asked_.event_id()));

@@ -11,7 +11,7 @@
 namespace suppertide::service {
 namespace {
 
-constexpr char kMethod[] = "HouseholdService/ImportBundle";
+constexpr char kImportBundle[] = "HouseholdService/ImportBundle";
 constexpr std::size_t kMostBytes = 64 * 1024 * 1024;
 // From here on a household sends one at a time, so that it cannot fill the memory.
 constexpr std::size_t kLargeBytes = 8 * 1024 * 1024;
@@ -44,7 +44,7 @@ class ImportCall final : public grpc::ServerReadReactor<v1::ImportBundleRequest>
 
   void OnReadDone(bool ok) override {
     if (log_) return ok ? take() : endWith(brokenOff());
-    log_.emplace(backend_.metrics(), kMethod, part_.request_id());
+    log_.emplace(backend_.metrics(), kImportBundle, part_.request_id());
     const bool offered =
         backend_.readers().offer(turnOf(context_), [self = self_, ok] { self->admit(/*any=*/ok); });
     if (offered) return;
@@ -62,8 +62,8 @@ class ImportCall final : public grpc::ServerReadReactor<v1::ImportBundleRequest>
 
   // `any`: there is a first part.
   void admit(bool any) {
-    Failure refused = backend_.admit(context_, kMethod, part_.household_id(), caller_);
-    if (!refused.failed()) refused = backend_.enter(caller_, kMethod, false, place_);
+    Failure refused = backend_.admit(context_, kImportBundle, part_.household_id(), caller_);
+    if (!refused.failed()) refused = backend_.enter(caller_, kImportBundle, false, place_);
     if (!refused.failed()) refused = enlist();
     receiving();
     if (refused.failed()) return endWith(refused);
@@ -118,7 +118,7 @@ class ImportCall final : public grpc::ServerReadReactor<v1::ImportBundleRequest>
 
   void work() {
     if (const Failure wrong = checkRequestId(asked_.request_id()); wrong.failed()) return endWith(wrong);
-    auto write = writeRequest(caller_, kMethod, asked_.request_id(), asked_, asked_.validate_only());
+    auto write = writeRequest(caller_, kImportBundle, asked_.request_id(), asked_, asked_.validate_only());
     Import import;
     if (const Failure wrong = importOf(backend_, asked_.bundle(), caller_, import); wrong.failed())
       return endWith(wrong);

@@ -17,7 +17,7 @@ namespace {
 
 using SteadyClock = std::chrono::steady_clock;
 
-constexpr char kMethod[] = "PlanService/Replan";
+constexpr char kReplan[] = "PlanService/Replan";
 // Longest search; what nearly always is enough takes a few milliseconds.
 constexpr std::chrono::seconds kMostTime{5};
 constexpr std::int64_t kReplanWork = 20'000;
@@ -25,7 +25,7 @@ constexpr std::int64_t kReplanWork = 20'000;
 class ReplanCall : public PlanningCall {
  public:
   ReplanCall(Backend& backend, grpc::CallbackServerContext& context, const v1::ReplanRequest& asked)
-      : PlanningCall(backend, context, kMethod), asked_(asked) {}
+      : PlanningCall(backend, context, kReplan), asked_(asked) {}
 
   void OnWriteDone(bool ok) override { end(ok ? grpc::Status::OK : grpc::Status::CANCELLED); }
 
@@ -33,7 +33,7 @@ class ReplanCall : public PlanningCall {
 
  private:
   Failure open(const grpc::CallbackServerContext& context) override {
-    if (const Failure refused = backend_.admit(context, kMethod, asked_.household_id(), caller_);
+    if (const Failure refused = backend_.admit(context, kReplan, asked_.household_id(), caller_);
         refused.failed())
       return refused;
     if (const Failure wrong = checkAsked(); wrong.failed()) return wrong;
@@ -132,7 +132,7 @@ class ReplanCall : public PlanningCall {
     if (const auto event = backend_.store().get(caller_.householdId, {"event", asked_.event_id()});
         !event.ok())
       return giveUp(fromStorage(event.status()));
-    auto write = writeRequest(caller_, kMethod, asked_.request_id(), asked_, false);
+    auto write = writeRequest(caller_, kReplan, asked_.request_id(), asked_, false);
     write.puts.push_back(putOf(made.plan, storage::Expect::kPresent));
     write.puts.back().etag = running_.plan.meta().etag();
     if (asked_.has_event()) write.puts.push_back(putOf(asked_.event(), storage::Expect::kPresent));

@@ -10,7 +10,7 @@
 namespace suppertide::service {
 namespace {
 
-constexpr char kMethod[] = "HouseholdService/ExportBundle";
+constexpr char kExportBundle[] = "HouseholdService/ExportBundle";
 constexpr std::size_t kPartBytes = 1024 * 1024;
 
 // One at least. Goes by the fields that a bundle has, so that no kind is forgotten.
@@ -40,7 +40,7 @@ std::deque<v1::Bundle> partsOf(const v1::Bundle& bundle) {
 class ExportCall final : public AnswerStream<v1::Bundle> {
  public:
   ExportCall(Backend& backend, grpc::CallbackServerContext& context, const v1::ExportBundleRequest& asked)
-      : AnswerStream(backend, context, kMethod), asked_(asked) {}
+      : AnswerStream(backend, context, kExportBundle), asked_(asked) {}
 
   void OnWriteDone(bool ok) override {
     if (!ok) return end(grpc::Status::CANCELLED);
@@ -50,7 +50,7 @@ class ExportCall final : public AnswerStream<v1::Bundle> {
  private:
   Failure open(const grpc::CallbackServerContext& context) override {
     Caller caller;
-    if (const Failure refused = backend_.admit(context, kMethod, asked_.household_id(), caller);
+    if (const Failure refused = backend_.admit(context, kExportBundle, asked_.household_id(), caller);
         refused.failed())
       return refused;
     if (const Failure refused = enlist(caller); refused.failed()) return refused;

@@ -6,6 +6,7 @@
 
 #include "server/compose/composition.h"
 #include "server/compose/planner.h"
+#include "tests/compose/planned.h"
 #include "tests/compose/small_dinner.h"
 
 namespace suppertide::compose {
@@ -32,29 +33,13 @@ v1::Bundle dinnerWithNuts() {
   return bundle;
 }
 
-v1::Plan planOf(const v1::Bundle& bundle) {
-  const Documents documents = documentsOf(bundle);
-  auto made = planEvent(documents, {.seed = 1, .workLimit = 20'000});
-  EXPECT_TRUE(made.ok()) << made.status();
-  EXPECT_EQ(made->breaches_size(), 0) << made->breaches(0).ShortDebugString();
-  return *made;
-}
-
-const v1::PlannedStep& stepOf(const v1::Plan& plan, const std::string& id) {
-  for (const auto& step : plan.steps())
-    if (step.id() == id) return step;
-  static const v1::PlannedStep none;
-  ADD_FAILURE() << "no step " << id;
-  return none;
-}
-
 bool overlap(const v1::PlannedStep& a, const v1::PlannedStep& b) {
   return a.start_time().seconds() < b.end_time().seconds() &&
          b.start_time().seconds() < a.end_time().seconds();
 }
 
 TEST(SeparationTest, NothingFreeStandsInTheOvenTogetherWithWhatHoldsIt) {
-  const v1::Plan plan = planOf(dinnerWithNuts());
+  const v1::Plan plan = soundPlanOf(dinnerWithNuts());
   EXPECT_FALSE(overlap(stepOf(plan, "gratin/bake"), stepOf(plan, "roast/roast")));
   EXPECT_FALSE(overlap(stepOf(plan, "gratin/bake"), stepOf(plan, "rolls/bake")));
   EXPECT_THAT(stepOf(plan, "roast/roast").cautions(), Contains(v1::CAUTION_ALLERGEN_CONTACT));
@@ -147,7 +132,7 @@ TEST(PinTest, AProofStandsWhereItIsPinned) {
     }
     EXPECT_TRUE(some);
     if (place == "counter") {
-      EXPECT_EQ(stepOf(planOf(bundle), "rolls/proof").place_id(), place);
+      EXPECT_EQ(stepOf(soundPlanOf(bundle), "rolls/proof").place_id(), place);
     }
   }
 }

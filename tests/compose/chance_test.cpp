@@ -6,25 +6,19 @@
 #include "server/compose/composition.h"
 #include "server/compose/planner.h"
 #include "server/compose/spreads.h"
+#include "tests/compose/planned.h"
 #include "tests/compose/small_dinner.h"
 
 namespace suppertide::compose {
 namespace {
 
-v1::Plan plan(const v1::Bundle& bundle) {
-  const Documents documents = documentsOf(bundle);
-  auto made = planEvent(documents, {.seed = 1, .workLimit = 20'000});
-  EXPECT_TRUE(made.ok()) << made.status();
-  return made.ok() ? *made : v1::Plan{};
-}
-
-const planning::Step& stepOf(const Composition& composition, const std::string& id) {
+const planning::Step& planningStep(const Composition& composition, const std::string& id) {
   const auto& steps = composition.problem.steps;
   return *std::find_if(steps.begin(), steps.end(), [&](const auto& step) { return step.id == id; });
 }
 
 TEST(PlanChanceTest, CoursesDishesAndStepsHaveTheirs) {
-  const v1::Plan made = plan(smallDinner());
+  const v1::Plan made = planOf(smallDinner());
   ASSERT_EQ(made.courses_size(), 1);
   const double course = made.courses(0).on_time_chance();
   EXPECT_GT(course, 0);
@@ -46,7 +40,7 @@ TEST(PlanChanceTest, CoursesDishesAndStepsHaveTheirs) {
 TEST(PlanChanceTest, AnUnservedDishHasNoPartInIt) {
   v1::Bundle bundle = smallDinner();
   bundle.mutable_recipes(1)->mutable_steps(2)->mutable_oven()->mutable_pan()->set_width_mm(900);
-  const v1::Plan made = plan(bundle);
+  const v1::Plan made = planOf(bundle);
   ASSERT_EQ(made.unserved_size(), 1);
   EXPECT_GT(made.courses(0).on_time_chance(), 0);
 }
@@ -59,8 +53,8 @@ TEST(PlanChanceTest, ARoastThatMayTakeMuchLongerMakesTheCourseLessSure) {
   auto& exact = *sure.mutable_recipes(1)->mutable_steps(2)->mutable_oven()->mutable_duration();
   exact.mutable_most()->set_seconds(7200);
   exact.mutable_least()->set_seconds(7200);
-  EXPECT_LT(plan(unsure).courses(0).on_time_chance() + 0.1, plan(sure).courses(0).on_time_chance());
-  EXPECT_EQ(plan(unsure).courses(0).late_step_id(), "roast/roast");
+  EXPECT_LT(planOf(unsure).courses(0).on_time_chance() + 0.1, planOf(sure).courses(0).on_time_chance());
+  EXPECT_EQ(planOf(unsure).courses(0).late_step_id(), "roast/roast");
 }
 
 TEST(PlanChanceTest, FermentsFollowTheStarterAndTheirPlaces) {
@@ -72,7 +66,7 @@ TEST(PlanChanceTest, FermentsFollowTheStarterAndTheirPlaces) {
   for (const auto& unknown : composition->problem.unknowns) unknowns.push_back(unknown.id);
   EXPECT_EQ(std::count(unknowns.begin(), unknowns.end(), "starter s: vigour"), 1);
   EXPECT_EQ(std::count(unknowns.begin(), unknowns.end(), "warmth of counter"), 1);
-  for (const planning::Mode& mode : stepOf(*composition, "rolls/bulk").modes) {
+  for (const planning::Mode& mode : planningStep(*composition, "rolls/bulk").modes) {
     double effect = 0;
     for (const auto& follows : mode.spread.follows)
       effect +=

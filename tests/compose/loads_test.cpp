@@ -4,29 +4,13 @@
 #include <gtest/gtest.h>
 
 #include "server/compose/planner.h"
+#include "tests/compose/planned.h"
 #include "tests/compose/small_dinner.h"
 
 namespace suppertide::compose {
 namespace {
 
 using testing::ElementsAre;
-
-v1::Step& stepOf(v1::Bundle& bundle, int recipe, const std::string& id) {
-  for (v1::Step& step : *bundle.mutable_recipes(recipe)->mutable_steps())
-    if (step.id() == id) return step;
-  throw std::runtime_error("no step " + id);
-}
-
-v1::Plan planOf(const v1::Bundle& bundle) {
-  const Documents documents = documentsOf(bundle);
-  const auto plan = planEvent(documents, {.seed = 1, .workLimit = 3'000});
-  EXPECT_TRUE(plan.ok()) << plan.status();
-  EXPECT_EQ(plan->breaches_size(), 0) << plan->breaches(0).ShortDebugString();
-  const auto audit = auditPlan(documents, *plan);
-  EXPECT_TRUE(audit.ok()) << audit.status();
-  EXPECT_TRUE(audit->breaches.empty());
-  return *plan;
-}
 
 const v1::PlannedStep* find(const v1::Plan& plan, const std::string& id) {
   for (const v1::PlannedStep& step : plan.steps())
@@ -61,14 +45,14 @@ TEST(LoadIdTest, PansAreSharedOutEvenly) {
 }
 
 TEST(LoadsTest, WhatFitsAtOnceIsNotDivided) {
-  const v1::Plan plan = planOf(gratins(1, 0));
+  const v1::Plan plan = soundPlanOf(gratins(1, 0));
   ASSERT_NE(find(plan, "gratin/bake"), nullptr);
   EXPECT_EQ(find(plan, "gratin/bake")->load_count(), 0);
   EXPECT_EQ(find(plan, "gratin/bake.load-2"), nullptr);
 }
 
 TEST(LoadsTest, WhatTheOvenCannotTakeAtOnceGoesInOneLoadAfterTheOther) {
-  const v1::Plan plan = planOf(gratins(6, 0));
+  const v1::Plan plan = soundPlanOf(gratins(6, 0));
   ASSERT_EQ(plan.unserved_size(), 0);
   const v1::PlannedStep* first = find(plan, "gratin/bake");
   const v1::PlannedStep* second = find(plan, "gratin/bake.load-2");
@@ -82,7 +66,7 @@ TEST(LoadsTest, WhatTheOvenCannotTakeAtOnceGoesInOneLoadAfterTheOther) {
 }
 
 TEST(LoadsTest, OneLoadIsEnoughWhereMoreAreOnlyAllowed) {
-  const v1::Plan plan = planOf(gratins(2, 2));
+  const v1::Plan plan = soundPlanOf(gratins(2, 2));
   const v1::PlannedStep* second = find(plan, "gratin/bake.load-2");
   ASSERT_NE(second, nullptr);
   EXPECT_TRUE(second->left_out());
@@ -92,7 +76,7 @@ TEST(LoadsTest, OneLoadIsEnoughWhereMoreAreOnlyAllowed) {
 }
 
 TEST(LoadsTest, TooManyForTheLoadsAllowedIsUnserved) {
-  const v1::Plan plan = planOf(gratins(40, 2));
+  const v1::Plan plan = soundPlanOf(gratins(40, 2));
   ASSERT_EQ(plan.unserved_size(), 1);
   EXPECT_EQ(plan.unserved(0).dish_id(), "gratin");
 }
@@ -114,7 +98,7 @@ v1::Bundle warmedRolls(int minutes) {
 }
 
 TEST(OptionalStepTest, IsDoneWhereThereIsRoom) {
-  const v1::Plan plan = planOf(warmedRolls(5));
+  const v1::Plan plan = soundPlanOf(warmedRolls(5));
   ASSERT_NE(find(plan, "rolls/warm"), nullptr);
   EXPECT_FALSE(find(plan, "rolls/warm")->left_out());
   EXPECT_EQ(plan.unserved_size(), 0);
@@ -128,7 +112,7 @@ TEST(OptionalStepTest, IsLeftOutWhereThereIsNone) {
   gratin.set_max_setpoint_celsius(185);
   bundle.mutable_recipes(2)->mutable_holding()->mutable_longest()->set_seconds(300);
   bundle.mutable_events(0)->mutable_courses(0)->mutable_late_limit()->set_seconds(0);
-  const v1::Plan plan = planOf(bundle);
+  const v1::Plan plan = soundPlanOf(bundle);
   EXPECT_EQ(plan.unserved_size(), 0);
   ASSERT_NE(find(plan, "rolls/warm"), nullptr);
   EXPECT_TRUE(find(plan, "rolls/warm")->left_out());
@@ -138,7 +122,7 @@ TEST(OptionalStepTest, IsLeftOutWhereThereIsNone) {
 TEST(OptionalStepTest, OneThatNoOvenCanDoIsLeftOut) {
   v1::Bundle bundle = warmedRolls(5);
   stepOf(bundle, 0, "warm").mutable_oven()->mutable_pan()->set_width_mm(900);
-  const v1::Plan plan = planOf(bundle);
+  const v1::Plan plan = soundPlanOf(bundle);
   EXPECT_EQ(plan.unserved_size(), 0);
   EXPECT_TRUE(find(plan, "rolls/warm")->left_out());
 }

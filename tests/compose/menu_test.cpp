@@ -12,6 +12,7 @@
 #include "server/compose/menu/servings.h"
 #include "server/compose/planner.h"
 #include "server/compose/replanner.h"
+#include "tests/compose/planned.h"
 #include "tests/compose/small_dinner.h"
 
 namespace suppertide::compose {
@@ -40,25 +41,10 @@ v1::Bundle fetched() {
   return bundle;
 }
 
-v1::Plan planOf(const v1::Bundle& bundle) {
-  const Documents documents = documentsOf(bundle);
-  auto made = planEvent(documents, {.seed = 1, .workLimit = 20'000});
-  EXPECT_TRUE(made.ok()) << made.status();
-  return *made;
-}
-
 const v1::Fetch* fetchOf(const v1::Plan& plan, const std::string& name) {
   for (const v1::Fetch& fetch : plan.fetches())
     if (fetch.name() == name) return &fetch;
   return nullptr;
-}
-
-const v1::PlannedStep& stepOf(const v1::Plan& plan, const std::string& id) {
-  for (const auto& step : plan.steps())
-    if (step.id() == id) return step;
-  static const v1::PlannedStep none;
-  ADD_FAILURE() << "no step " << id;
-  return none;
 }
 
 TEST(FetchTest, ButterLeavesTheFridgeAnHourBeforeItIsWeighed) {

@@ -6,28 +6,14 @@
 #include <map>
 
 #include "server/compose/composition.h"
+#include "tests/compose/planned.h"
 #include "tests/compose/small_dinner.h"
 
 namespace suppertide::compose {
 namespace {
 
-const v1::PlannedStep& stepOf(const v1::Plan& plan, const std::string& id) {
-  for (const auto& step : plan.steps())
-    if (step.id() == id) return step;
-  static const v1::PlannedStep none;
-  ADD_FAILURE() << "no step " << id;
-  return none;
-}
-
-v1::Plan plan(const v1::Bundle& bundle) {
-  const Documents documents = documentsOf(bundle);
-  auto made = planEvent(documents, {.seed = 1, .workLimit = 20'000});
-  EXPECT_TRUE(made.ok()) << made.status();
-  return made.ok() ? *made : v1::Plan{};
-}
-
 TEST(PlanEventTest, ServesEveryDishAndKeepsEveryRule) {
-  const v1::Plan made = plan(smallDinner());
+  const v1::Plan made = planOf(smallDinner());
   EXPECT_EQ(made.unserved_size(), 0);
   EXPECT_EQ(made.breaches_size(), 0) << made.breaches(0).ShortDebugString();
   EXPECT_EQ(made.steps_size(), 18);
@@ -35,7 +21,7 @@ TEST(PlanEventTest, ServesEveryDishAndKeepsEveryRule) {
 }
 
 TEST(PlanEventTest, BreadEndsEachFermentInsideItsReadinessWindow) {
-  const v1::Plan made = plan(smallDinner());
+  const v1::Plan made = planOf(smallDinner());
   ASSERT_EQ(made.doughs_size(), 1);
   ASSERT_EQ(made.doughs(0).stages_size(), 3);
   for (const auto& stage : made.doughs(0).stages()) {
@@ -46,11 +32,11 @@ TEST(PlanEventTest, BreadEndsEachFermentInsideItsReadinessWindow) {
 }
 
 TEST(PlanEventTest, OnlyTheCookWithTheSkillShapes) {
-  EXPECT_EQ(stepOf(plan(smallDinner()), "rolls/shape").cook_member_id(), "ana");
+  EXPECT_EQ(stepOf(planOf(smallDinner()), "rolls/shape").cook_member_id(), "ana");
 }
 
 TEST(PlanEventTest, BakesInOneOvenShareASetpointOrLieApart) {
-  const v1::Plan made = plan(smallDinner());
+  const v1::Plan made = planOf(smallDinner());
   std::vector<v1::PlannedStep> bakes;
   for (const auto& step : made.steps())
     if (step.kind() == v1::STEP_KIND_OVEN) bakes.push_back(step);
@@ -66,7 +52,7 @@ TEST(PlanEventTest, BakesInOneOvenShareASetpointOrLieApart) {
 }
 
 TEST(PlanEventTest, WeighsTheLevainAndTheDough) {
-  const v1::Plan made = plan(smallDinner());
+  const v1::Plan made = planOf(smallDinner());
   double levain = 0;
   for (const auto& part : stepOf(made, "rolls/feed").weighings()) levain += part.mass_g();
   EXPECT_NEAR(levain, 16 * 55 * 0.19 / 0.9, 3);
@@ -77,14 +63,14 @@ TEST(PlanEventTest, WeighsTheLevainAndTheDough) {
 }
 
 TEST(PlanEventTest, TellsWhichOvenClashesNaiveTimingWouldHaveHad) {
-  const v1::Plan made = plan(smallDinner());
+  const v1::Plan made = planOf(smallDinner());
   ASSERT_GE(made.oven_clashes_size(), 1);
   EXPECT_EQ(made.oven_clashes(0).oven_id(), "large");
 }
 
 TEST(PlanEventTest, MakesTheSamePlanTwice) {
-  v1::Plan first = plan(smallDinner());
-  v1::Plan second = plan(smallDinner());
+  v1::Plan first = planOf(smallDinner());
+  v1::Plan second = planOf(smallDinner());
   EXPECT_EQ(first.SerializeAsString().size(), second.SerializeAsString().size());
   for (int i = 0; i < first.steps_size(); ++i)
     EXPECT_EQ(first.steps(i).ShortDebugString(), second.steps(i).ShortDebugString());
@@ -93,7 +79,7 @@ TEST(PlanEventTest, MakesTheSamePlanTwice) {
 TEST(PlanEventTest, LeavesADishThatFitsNoOvenUnservedAndSaysSo) {
   v1::Bundle bundle = smallDinner();
   bundle.mutable_recipes(1)->mutable_steps(2)->mutable_oven()->mutable_pan()->set_width_mm(900);
-  const v1::Plan made = plan(bundle);
+  const v1::Plan made = planOf(bundle);
   ASSERT_EQ(made.unserved_size(), 1);
   EXPECT_EQ(made.unserved(0).dish_id(), "roast");
   EXPECT_TRUE(made.unserved(0).impossible_alone());
@@ -104,7 +90,7 @@ TEST(PlanEventTest, LeavesADishThatFitsNoOvenUnservedAndSaysSo) {
 TEST(AuditPlanTest, FindsNothingInAPlanJustMade) {
   const v1::Bundle bundle = smallDinner();
   const Documents documents = documentsOf(bundle);
-  const auto audit = auditPlan(documents, plan(bundle));
+  const auto audit = auditPlan(documents, planOf(bundle));
   ASSERT_TRUE(audit.ok()) << audit.status();
   EXPECT_TRUE(audit->breaches.empty()) << audit->breaches[0].ShortDebugString();
 }
@@ -112,7 +98,7 @@ TEST(AuditPlanTest, FindsNothingInAPlanJustMade) {
 TEST(AuditPlanTest, FindsABakeMovedIntoTheRest) {
   const v1::Bundle bundle = smallDinner();
   const Documents documents = documentsOf(bundle);
-  v1::Plan made = plan(bundle);
+  v1::Plan made = planOf(bundle);
   for (auto& step : *made.mutable_steps())
     if (step.id() == "roast/roast") {
       step.mutable_start_time()->set_seconds(step.start_time().seconds() + 1800);
@@ -128,7 +114,7 @@ TEST(AuditPlanTest, FindsABakeMovedIntoTheRest) {
 TEST(AuditPlanTest, RefusesAPlanThatNamesAnUnknownOven) {
   const v1::Bundle bundle = smallDinner();
   const Documents documents = documentsOf(bundle);
-  v1::Plan made = plan(bundle);
+  v1::Plan made = planOf(bundle);
   for (auto& step : *made.mutable_steps())
     if (step.id() == "roast/roast") step.set_oven_id("cellar");
   const auto audit = auditPlan(documents, made);

@@ -6,6 +6,7 @@
 #include <string>
 
 #include "server/compose/remedies/find_remedies.h"
+#include "tests/compose/planned.h"
 #include "tests/compose/small_dinner.h"
 
 namespace suppertide::compose {
@@ -15,12 +16,6 @@ using testing::Contains;
 using testing::ElementsAre;
 using testing::IsEmpty;
 using testing::Not;
-
-v1::Step& stepOf(v1::Bundle& bundle, int recipe, const std::string& id) {
-  for (v1::Step& step : *bundle.mutable_recipes(recipe)->mutable_steps())
-    if (step.id() == id) return step;
-  throw std::runtime_error("no step " + id);
-}
 
 // The rolls and the gratin want their own temperatures in the one oven, and neither may wait.
 v1::Bundle clashingDinner() {

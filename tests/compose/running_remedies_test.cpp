@@ -52,7 +52,7 @@ std::map<std::string, v1::PlannedStep> byId(const v1::Plan& plan) {
   return steps;
 }
 
-std::vector<int> kindsOf(const RemedySearch& search) {
+std::vector<int> kindsFound(const RemedySearch& search) {
   std::vector<int> kinds;
   for (const FoundRemedy& remedy : search.remedies)
     for (const v1::Remedy& change : remedy.changes) kinds.push_back(change.kind());
@@ -90,7 +90,7 @@ TEST_F(RunningRemediesTest, NoChangeTouchesADishThatIsBeingMade) {
   breakOvenFor(24 * 60);
   const RemedySearch found = search();
   ASSERT_FALSE(found.remedies.empty());
-  EXPECT_THAT(kindsOf(found), Contains(v1::REMEDY_KIND_BORROW));
+  EXPECT_THAT(kindsFound(found), Contains(v1::REMEDY_KIND_BORROW));
   // The rolls have been rising since yesterday: their levain is built, and they are not left out.
   for (const FoundRemedy& remedy : found.remedies)
     for (const v1::Remedy& change : remedy.changes) {

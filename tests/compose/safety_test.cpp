@@ -7,6 +7,7 @@
 
 #include "server/compose/composition.h"
 #include "server/compose/planner.h"
+#include "tests/compose/planned.h"
 #include "tests/compose/small_dinner.h"
 
 namespace suppertide::compose {
@@ -30,27 +31,6 @@ v1::Step& stepIn(v1::Recipe& recipe, const std::string& id) {
   for (v1::Step& step : *recipe.mutable_steps())
     if (step.id() == id) return step;
   throw std::out_of_range(id);
-}
-
-v1::Plan planOf(const v1::Bundle& bundle) {
-  const Documents documents = documentsOf(bundle);
-  auto made = planEvent(documents, {.seed = 1, .workLimit = 5'000});
-  EXPECT_TRUE(made.ok()) << made.status();
-  if (!made.ok()) return {};
-  const auto audited = auditPlan(documents, *made);
-  EXPECT_TRUE(audited.ok()) << audited.status();
-  if (audited.ok()) {
-    EXPECT_EQ(audited->breaches.size(), static_cast<std::size_t>(made->breaches_size()));
-  }
-  return *made;
-}
-
-const v1::PlannedStep& stepOf(const v1::Plan& plan, const std::string& id) {
-  for (const auto& step : plan.steps())
-    if (step.id() == id) return step;
-  static const v1::PlannedStep none;
-  ADD_FAILURE() << "no step " << id;
-  return none;
 }
 
 const v1::SafetyLimit* limitAt(const v1::PlannedStep& step, v1::SafetyLimitKind kind) {

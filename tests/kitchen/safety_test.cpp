@@ -9,8 +9,8 @@
 namespace suppertide::kitchen {
 namespace {
 
-constexpr RuleSet kHome = RuleSet::kConsumer;
-constexpr RuleSet kTrade = RuleSet::kFoodService;
+constexpr RuleSet kHomeRules = RuleSet::kConsumer;
+constexpr RuleSet kTradeRules = RuleSet::kFoodService;
 
 TEST(SafetyTableTest, EveryFoodAndLimitHasOneRowInEachRuleSetWithItsSource) {
   std::set<std::pair<FoodClass, RuleSet>> foods;
@@ -33,71 +33,71 @@ TEST(SafetyTableTest, EveryFoodAndLimitHasOneRowInEachRuleSetWithItsSource) {
 TEST(SafetyTableTest, WhereTheUnitedKingdomHasNoRowTheConsumersHolds) {
   constexpr RuleSet kUk = RuleSet::kUnitedKingdom;
   EXPECT_EQ(endTemperature(FoodClass::kPoultry, kUk).rules, kUk);
-  EXPECT_EQ(endTemperature(FoodClass::kEggDish, kUk).rules, kHome);
+  EXPECT_EQ(endTemperature(FoodClass::kEggDish, kUk).rules, kHomeRules);
   EXPECT_EQ(limit(LimitKind::kColdHold, kUk).rules, kUk);
-  EXPECT_EQ(limit(LimitKind::kCoolTotalTime, kUk).rules, kHome);
-  EXPECT_EQ(fridgeLife(FoodClass::kFish, false, kUk).rules, kHome);
+  EXPECT_EQ(limit(LimitKind::kCoolTotalTime, kUk).rules, kHomeRules);
+  EXPECT_EQ(fridgeLife(FoodClass::kFish, false, kUk).rules, kHomeRules);
 }
 
 TEST(SafetyTableTest, TheConsumerRulesAreNeverTheLaxerOnes) {
   for (const EndTemperature& row : endTemperatures()) {
-    EXPECT_GE(endTemperature(row.food, kHome).celsius, endTemperature(row.food, kTrade).celsius);
+    EXPECT_GE(endTemperature(row.food, kHomeRules).celsius, endTemperature(row.food, kTradeRules).celsius);
   }
-  EXPECT_LE(limit(LimitKind::kColdHold, kHome).value, limit(LimitKind::kColdHold, kTrade).value);
-  EXPECT_GE(limit(LimitKind::kHotHold, kHome).value, limit(LimitKind::kHotHold, kTrade).value);
-  EXPECT_LE(limit(LimitKind::kRoomTime, kHome).value, limit(LimitKind::kRoomTime, kTrade).value);
-  EXPECT_LE(limit(LimitKind::kKeepDays, kHome).value, limit(LimitKind::kKeepDays, kTrade).value);
+  EXPECT_LE(limit(LimitKind::kColdHold, kHomeRules).value, limit(LimitKind::kColdHold, kTradeRules).value);
+  EXPECT_GE(limit(LimitKind::kHotHold, kHomeRules).value, limit(LimitKind::kHotHold, kTradeRules).value);
+  EXPECT_LE(limit(LimitKind::kRoomTime, kHomeRules).value, limit(LimitKind::kRoomTime, kTradeRules).value);
+  EXPECT_LE(limit(LimitKind::kKeepDays, kHomeRules).value, limit(LimitKind::kKeepDays, kTradeRules).value);
 }
 
 TEST(SafetyTest, AFindingSaysTheLimitAndWhatWasSeen) {
-  const Finding found = judgeEnd(FoodClass::kGroundMeat, 69, 0, kHome);
+  const Finding found = judgeEnd(FoodClass::kGroundMeat, 69, 0, kHomeRules);
   EXPECT_EQ(found.caution, Caution::kNotDone);
   EXPECT_NEAR(found.limit, 71.1, 0.02);
   EXPECT_EQ(found.seen, 69);
   EXPECT_FALSE(found.source.title.empty());
-  EXPECT_TRUE(judgeEnd(FoodClass::kGroundMeat, 69, 0, kTrade).safe());
+  EXPECT_TRUE(judgeEnd(FoodClass::kGroundMeat, 69, 0, kTradeRules).safe());
 }
 
 TEST(SafetyTest, FoodServiceWantsTheTemperatureHeld) {
-  EXPECT_EQ(judgeEnd(FoodClass::kWholeMeat, 63, 0, kTrade, 14).caution, Caution::kNotDone);
-  EXPECT_TRUE(judgeEnd(FoodClass::kWholeMeat, 63, 0, kTrade, 15).safe());
+  EXPECT_EQ(judgeEnd(FoodClass::kWholeMeat, 63, 0, kTradeRules, 14).caution, Caution::kNotDone);
+  EXPECT_TRUE(judgeEnd(FoodClass::kWholeMeat, 63, 0, kTradeRules, 15).safe());
 }
 
 TEST(SafetyTest, AConsumerRoastIsNotDoneByHoldingItLonger) {
-  EXPECT_FALSE(judgeRoastHeld(60, 600, kHome).safe());
-  EXPECT_TRUE(judgeRoastHeld(60, 12, kTrade).safe());
-  EXPECT_FALSE(judgeRoastHeld(50, 600, kTrade).safe());
+  EXPECT_FALSE(judgeRoastHeld(60, 600, kHomeRules).safe());
+  EXPECT_TRUE(judgeRoastHeld(60, 12, kTradeRules).safe());
+  EXPECT_FALSE(judgeRoastHeld(50, 600, kTradeRules).safe());
 }
 
 TEST(SafetyTest, DangerZoneMinutesFollowTheStraightLines) {
   // 80 -> 20 in 60 minutes crosses 60 after 20 and stays inside; then 20 -> 0 in 20 leaves at 4.44.
   const std::vector<CorePoint> course = {{0, 80}, {60, 20}, {80, 0}};
-  EXPECT_NEAR(minutesInDangerZone(course, kHome), 40 + (20 - 4.4444), 0.01);
-  EXPECT_EQ(minutesInDangerZone(std::vector<CorePoint>{{0, 60}, {90, 60}}, kHome), 0);
-  EXPECT_EQ(minutesInDangerZone(std::vector<CorePoint>{{0, 59}, {90, 59}}, kHome), 90);
-  EXPECT_EQ(minutesInDangerZone(std::vector<CorePoint>{{0, 59}, {90, 59}}, kTrade), 0);
-  EXPECT_EQ(minutesInDangerZone({}, kHome), 0);
+  EXPECT_NEAR(minutesInDangerZone(course, kHomeRules), 40 + (20 - 4.4444), 0.01);
+  EXPECT_EQ(minutesInDangerZone(std::vector<CorePoint>{{0, 60}, {90, 60}}, kHomeRules), 0);
+  EXPECT_EQ(minutesInDangerZone(std::vector<CorePoint>{{0, 59}, {90, 59}}, kHomeRules), 90);
+  EXPECT_EQ(minutesInDangerZone(std::vector<CorePoint>{{0, 59}, {90, 59}}, kTradeRules), 0);
+  EXPECT_EQ(minutesInDangerZone({}, kHomeRules), 0);
 }
 
 TEST(SafetyTest, HoldsAreGoodAtTheirLimits) {
-  EXPECT_TRUE(judgeHotHold(60, kHome).safe());
-  EXPECT_EQ(judgeHotHold(59.9, kHome).caution, Caution::kHeldTooCool);
-  EXPECT_TRUE(judgeColdHold(celsiusFromFahrenheit(40), kHome).safe());
-  EXPECT_EQ(judgeColdHold(4.8, kHome).caution, Caution::kHeldTooWarm);
-  EXPECT_TRUE(judgeColdHold(4.8, kTrade).safe());
+  EXPECT_TRUE(judgeHotHold(60, kHomeRules).safe());
+  EXPECT_EQ(judgeHotHold(59.9, kHomeRules).caution, Caution::kHeldTooCool);
+  EXPECT_TRUE(judgeColdHold(celsiusFromFahrenheit(40), kHomeRules).safe());
+  EXPECT_EQ(judgeColdHold(4.8, kHomeRules).caution, Caution::kHeldTooWarm);
+  EXPECT_TRUE(judgeColdHold(4.8, kTradeRules).safe());
 }
 
 TEST(SafetyTest, CoolingCountsFromTheHotLimitAndNotFromTheOven) {
   const std::vector<CorePoint> course = {{0, 90}, {100, 57.2}, {215, 20}, {440, 4}};
-  EXPECT_TRUE(judgeCooling(course, kTrade).safe());
+  EXPECT_TRUE(judgeCooling(course, kTradeRules).safe());
 }
 
 TEST(SafetyTest, CoolingThatNeverGetsThereIsJudgedByItsLength) {
   const std::vector<CorePoint> stuck = {{0, 57}, {100, 20}, {400, 9}};
-  EXPECT_EQ(judgeCooling(stuck, kTrade).caution, Caution::kChilledTooSlowly);
+  EXPECT_EQ(judgeCooling(stuck, kTradeRules).caution, Caution::kChilledTooSlowly);
   const std::vector<CorePoint> young = {{0, 57}, {60, 40}};
-  EXPECT_TRUE(judgeCooling(young, kTrade).safe());
-  EXPECT_TRUE(judgeCooling({}, kTrade).safe());
+  EXPECT_TRUE(judgeCooling(young, kTradeRules).safe());
+  EXPECT_TRUE(judgeCooling({}, kTradeRules).safe());
 }
 
 TEST(SafetyTest, ThawingScalesWithMassAndTheCounterIsNoWay) {
@@ -116,8 +116,8 @@ TEST(SafetyTest, RedMeatWaitsLongerThanPoultryAfterThawing) {
 }
 
 TEST(SafetyTest, LeftoversAreReheatedThrough) {
-  EXPECT_EQ(judgeReheated(70, kHome).caution, Caution::kReheatedTooLittle);
-  EXPECT_TRUE(judgeReheated(74, kHome).safe());
+  EXPECT_EQ(judgeReheated(70, kHomeRules).caution, Caution::kReheatedTooLittle);
+  EXPECT_TRUE(judgeReheated(74, kHomeRules).safe());
 }
 
 }  // namespace

@@ -4,6 +4,7 @@
 
 #include <bit>
 
+#include "tests/kitchen/apart.h"
 #include "tests/kitchen/dice.h"
 
 namespace suppertide::kitchen {
@@ -19,24 +20,6 @@ bool foundAlone(int width, int depth, const std::vector<Footprint>& prints) {
   const bool found = makeShelfSearch(width, depth, prints)->search(all, steps).has_value();
   EXPECT_GT(steps, 0);
   return found;
-}
-
-struct Box {
-  int left, front, right, back;
-};
-
-void expectApart(int width, int depth, const std::vector<Footprint>& prints, const std::vector<Spot>& spots) {
-  std::vector<Box> boxes;
-  for (const Spot& spot : spots) {
-    const Footprint& print = prints[static_cast<std::size_t>(spot.kind)];
-    const Box box{spot.x, spot.y, spot.x + (spot.turned ? print.depth : print.width),
-                  spot.y + (spot.turned ? print.width : print.depth)};
-    EXPECT_TRUE(box.left >= 0 && box.front >= 0 && box.right <= width && box.back <= depth);
-    for (const Box& other : boxes)
-      EXPECT_FALSE(other.left < box.right && box.left < other.right && other.front < box.back &&
-                   box.front < other.back);
-    boxes.push_back(box);
-  }
 }
 
 // A slow twin on a coarse grid: tries every place of every pan, in the order given.

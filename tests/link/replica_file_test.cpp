@@ -10,7 +10,7 @@
 namespace suppertide::link {
 namespace {
 
-Replica household() {
+Replica storedHousehold() {
   Replica replica;
   replica.revision = 7;
   replica.household.set_id("h1");
@@ -31,14 +31,14 @@ Replica household() {
 TEST(ReplicaFileTest, GivesBackEveryKindOfDocument) {
   const auto* kinds = v1::Change::descriptor()->FindOneofByName("what");
   ASSERT_NE(kinds, nullptr);
-  EXPECT_EQ(static_cast<int>(changesOf(household()).size()), kinds->field_count() - 1)
+  EXPECT_EQ(static_cast<int>(changesOf(storedHousehold()).size()), kinds->field_count() - 1)
       << "every kind but what is deleted";
   const TempDir folder;
-  ASSERT_TRUE(saveReplica(folder.file("kept/replica"), household()).ok());
+  ASSERT_TRUE(saveReplica(folder.file("kept/replica"), storedHousehold()).ok());
   const auto loaded = loadReplica(folder.file("kept/replica"));
   ASSERT_TRUE(loaded.ok()) << loaded.status();
   EXPECT_EQ((*loaded)->revision, 7);
-  const auto before = changesOf(household());
+  const auto before = changesOf(storedHousehold());
   const auto after = changesOf(**loaded);
   ASSERT_EQ(after.size(), before.size());
   for (std::size_t i = 0; i < before.size(); ++i)
@@ -47,7 +47,7 @@ TEST(ReplicaFileTest, GivesBackEveryKindOfDocument) {
 
 TEST(ReplicaFileTest, AFileCutShortIsNotHalfRead) {
   const TempDir folder;
-  ASSERT_TRUE(saveReplica(folder.file("replica"), household()).ok());
+  ASSERT_TRUE(saveReplica(folder.file("replica"), storedHousehold()).ok());
   const auto size = std::filesystem::file_size(folder.file("replica"));
   for (std::uintmax_t kept = 0; kept < size; kept += 3) {
     std::filesystem::copy_file(folder.file("replica"), folder.file("cut"),
@@ -63,7 +63,7 @@ TEST(ReplicaKeeperTest, WritesTheLastOneAtTheLatestWhenItGoes) {
   {
     ReplicaKeeper keeper(folder.file("replica"), std::chrono::minutes(10));
     for (int revision = 1; revision <= 5; ++revision) {
-      Replica replica = household();
+      Replica replica = storedHousehold();
       replica.revision = revision;
       keeper.keep(std::make_shared<const Replica>(std::move(replica)));
     }

@@ -11,13 +11,13 @@ namespace {
 using ::testing::IsEmpty;
 using ::testing::SizeIs;
 
-CostCurve freshness() {
+CostCurve dearWait() {
   return {{{0, 0}, {300, 300}}};
 }
 
 // A roast at 170 (or, less well, 200) and a loaf at 240, both served at 300; a small oven takes loaves only
 // at a price.
-ProblemBuilder roastAndLoaf() {
+ProblemBuilder bakesAtOnce() {
   ProblemBuilder kitchen(400);
   kitchen.oven("oven", {170, 200, 240}, {.racks = 2, .changeMinutes = 15});
   kitchen.oven("small oven", {200, 240}, {.racks = 1, .changeMinutes = 15});
@@ -31,12 +31,12 @@ ProblemBuilder roastAndLoaf() {
       .lasting(40)
       .in("small oven", 240)
       .quality(5);
-  for (Dish& dish : kitchen.problem().dishes) dish.waitCost = freshness();
+  for (Dish& dish : kitchen.problem().dishes) dish.waitCost = dearWait();
   return kitchen;
 }
 
 TEST(NaiveClashTest, TwoSetpointsAtOnceInTheOvenThatBothLikeBest) {
-  const Problem problem = roastAndLoaf().build();
+  const Problem problem = bakesAtOnce().build();
   const std::vector<NaiveClash> clashes = naiveOvenClashes(problem);
   ASSERT_THAT(clashes, SizeIs(1));
   EXPECT_EQ(clashes[0].stepA, stepIndex(problem, "roast"));
@@ -49,7 +49,7 @@ TEST(NaiveClashTest, TwoSetpointsAtOnceInTheOvenThatBothLikeBest) {
 }
 
 TEST(NaiveClashTest, BakesThatLieApartByTheChangeDoNotClash) {
-  ProblemBuilder kitchen = roastAndLoaf();
+  ProblemBuilder kitchen = bakesAtOnce();
   kitchen.problem().dishes[1].serve = 225;
   EXPECT_THAT(naiveOvenClashes(kitchen.build()), IsEmpty());
   kitchen.problem().dishes[1].serve = 230;
@@ -57,7 +57,7 @@ TEST(NaiveClashTest, BakesThatLieApartByTheChangeDoNotClash) {
 }
 
 TEST(NaiveClashTest, OneSetpointClashesOnlyWhenTheRacksAreTooFew) {
-  ProblemBuilder kitchen = roastAndLoaf();
+  ProblemBuilder kitchen = bakesAtOnce();
   kitchen.problem().steps[1].modes[0].oven->phases[0].setpoint = 0;
   EXPECT_THAT(naiveOvenClashes(kitchen.build()), IsEmpty());
   kitchen.problem().steps[1].modes[0].oven->load.racks = 2;
@@ -65,7 +65,7 @@ TEST(NaiveClashTest, OneSetpointClashesOnlyWhenTheRacksAreTooFew) {
 }
 
 TEST(NaiveClashTest, BakesOfOneDishAreNotAClash) {
-  ProblemBuilder kitchen = roastAndLoaf();
+  ProblemBuilder kitchen = bakesAtOnce();
   kitchen.problem().steps[1].dish = 0;
   kitchen.problem().dishes.pop_back();
   kitchen.gap("loaf", Edge::kEnd, "roast", Edge::kStart, 0, 5);
@@ -73,7 +73,7 @@ TEST(NaiveClashTest, BakesOfOneDishAreNotAClash) {
 }
 
 TEST(SettlementTest, TellsOfMovesOvensAndSharedHeat) {
-  const Problem problem = roastAndLoaf().build();
+  const Problem problem = bakesAtOnce().build();
   const NaiveClash clash = naiveOvenClashes(problem)[0];
   const Settlement moved =
       settlementOf(problem, ScheduleBuilder(problem).put("roast", 240).put("loaf", 185).done(), clash);
@@ -116,7 +116,7 @@ TEST(DishAloneTest, EndsWhenItIsServedAndWorksBackwardThroughItsGaps) {
   kitchen.step("filling").lasting(30).by({"Ana"});
   kitchen.step("bake").lasting(50).after("crust", 10, 30).after("filling", 0, 5);
   kitchen.step("cool").lasting(30, 60, 90).after("bake", 0, 0).quality(0, 1, 1);
-  kitchen.problem().dishes[0].waitCost = freshness();
+  kitchen.problem().dishes[0].waitCost = dearWait();
   const Problem problem = kitchen.build();
   const auto plan = planAlone(problem, 0, 5);
   ASSERT_TRUE(plan);

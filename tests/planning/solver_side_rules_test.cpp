@@ -10,7 +10,7 @@ namespace {
 
 using ::testing::IsEmpty;
 
-Outcome planOf(const Problem& problem) {
+Outcome provenPlan(const Problem& problem) {
   const auto outcome = makePlan(problem, SearchOptions{});
   EXPECT_TRUE(outcome.ok()) << outcome.status();
   EXPECT_THAT(breachTexts(problem, outcome->schedule), IsEmpty());
@@ -18,7 +18,7 @@ Outcome planOf(const Problem& problem) {
   return *outcome;
 }
 
-const Placement& placeOf(const Problem& problem, const Outcome& outcome, std::string_view step) {
+const Placement& placed(const Problem& problem, const Outcome& outcome, std::string_view step) {
   return outcome.schedule.steps[static_cast<std::size_t>(stepIndex(problem, step))];
 }
 
@@ -30,13 +30,13 @@ TEST(SolverClockTest, KeepsASpanAcrossSteps) {
   kitchen.step("bake").lasting(30).after("fill");
   kitchen.clock("room temperature", 120, {{.from = "fill", .to = "bake"}});
   const Problem problem = kitchen.build();
-  EXPECT_EQ(costIn(planOf(problem).cost, Tier::kUnserved), 1)
+  EXPECT_EQ(costIn(provenPlan(problem).cost, Tier::kUnserved), 1)
       << "filled before 100, it would stand for two hours and more until 300";
   kitchen.problem().clocks.front().most = 230;
   const Problem longer = kitchen.build();
-  const Outcome outcome = planOf(longer);
+  const Outcome outcome = provenPlan(longer);
   EXPECT_EQ(costIn(outcome.cost, Tier::kUnserved), 0);
-  EXPECT_EQ(placeOf(longer, outcome, "fill").start, 80);
+  EXPECT_EQ(placed(longer, outcome, "fill").start, 80);
 }
 
 TEST(SolverClockTest, CountsUntilServedEvenWhenReadyEarly) {
@@ -46,8 +46,8 @@ TEST(SolverClockTest, CountsUntilServedEvenWhenReadyEarly) {
   kitchen.step("dress").lasting(20).by({"Ana"});
   kitchen.clock("room temperature", 60, {{.from = "dress", .fromEdge = Edge::kEnd}});
   const Problem problem = kitchen.build();
-  const Outcome outcome = planOf(problem);
-  EXPECT_GE(placeOf(problem, outcome, "dress").end, 240);
+  const Outcome outcome = provenPlan(problem);
+  EXPECT_GE(placed(problem, outcome, "dress").end, 240);
 }
 
 TEST(SolverClockTest, AddsUpSpansThatAreApart) {
@@ -59,7 +59,8 @@ TEST(SolverClockTest, AddsUpSpansThatAreApart) {
   kitchen.step("fill").lasting(20, 60, 60).by({"Ana"}).quality(0, 1, 1).after("chill", 0, 0);
   kitchen.clock("room temperature", 100, {{.from = "warm", .to = "warm"}, {.from = "fill", .to = "fill"}});
   const Problem problem = kitchen.build();
-  EXPECT_EQ(costIn(planOf(problem).cost, Tier::kQuality), 20) << "twenty minutes less than both would like";
+  EXPECT_EQ(costIn(provenPlan(problem).cost, Tier::kQuality), 20)
+      << "twenty minutes less than both would like";
 }
 
 TEST(SolverClockTest, CountsOnlyInItsModes) {
@@ -68,8 +69,8 @@ TEST(SolverClockTest, CountsOnlyInItsModes) {
   kitchen.step("rise").lasting(200).orMode("cool").lasting(200).quality(9);
   kitchen.clock("room temperature", 120, {{.from = "rise", .to = "rise", .modes = {0}}});
   const Problem problem = kitchen.build();
-  const Outcome outcome = planOf(problem);
-  EXPECT_EQ(placeOf(problem, outcome, "rise").mode, 1);
+  const Outcome outcome = provenPlan(problem);
+  EXPECT_EQ(placed(problem, outcome, "rise").mode, 1);
   EXPECT_EQ(costIn(outcome.cost, Tier::kQuality), 9);
 }
 
@@ -86,19 +87,19 @@ Problem boardShared(Minute cleaning, Minute nutsBefore) {
 
 TEST(SolverSeparationTest, TheFreeDishGoesFirst) {
   const Problem problem = boardShared(kNoLimit, 600);
-  const Outcome outcome = planOf(problem);
-  EXPECT_LE(placeOf(problem, outcome, "cut").end, placeOf(problem, outcome, "chop").start);
+  const Outcome outcome = provenPlan(problem);
+  EXPECT_LE(placed(problem, outcome, "cut").end, placed(problem, outcome, "chop").start);
 }
 
 TEST(SolverSeparationTest, OrComesAfterCleaning) {
   const Problem problem = boardShared(15, 45);
-  const Outcome outcome = planOf(problem);
+  const Outcome outcome = provenPlan(problem);
   EXPECT_EQ(costIn(outcome.cost, Tier::kUnserved), 0);
-  EXPECT_GE(placeOf(problem, outcome, "cut").start, placeOf(problem, outcome, "chop").end + 15);
+  EXPECT_GE(placed(problem, outcome, "cut").start, placed(problem, outcome, "chop").end + 15);
 }
 
 TEST(SolverSeparationTest, WithoutCleaningOneIsNotServed) {
-  EXPECT_EQ(costIn(planOf(boardShared(kNoLimit, 45)).cost, Tier::kUnserved), 1);
+  EXPECT_EQ(costIn(provenPlan(boardShared(kNoLimit, 45)).cost, Tier::kUnserved), 1);
 }
 
 TEST(SolverUsedUpTest, WhatIsGoneIsGone) {
@@ -109,7 +110,7 @@ TEST(SolverUsedUpTest, WhatIsGoneIsGone) {
     kitchen.step(name).lasting(10).using_("eggs", 3).orMode("fewer").lasting(10).using_("eggs", 1).quality(4);
   }
   const Problem problem = kitchen.build();
-  EXPECT_EQ(costIn(planOf(problem).cost, Tier::kQuality), 8) << "one gets three eggs, the others one";
+  EXPECT_EQ(costIn(provenPlan(problem).cost, Tier::kQuality), 8) << "one gets three eggs, the others one";
 }
 
 TEST(SolverCalmTest, LeavesAirBetweenTasksWhereItIsFree) {
@@ -121,7 +122,7 @@ TEST(SolverCalmTest, LeavesAirBetweenTasksWhereItIsFree) {
     kitchen.step(name).lasting(20).by({"Ana"});
   }
   const Problem problem = kitchen.build();
-  EXPECT_EQ(costIn(planOf(problem).cost, Tier::kCalm), 0);
+  EXPECT_EQ(costIn(provenPlan(problem).cost, Tier::kCalm), 0);
 }
 
 TEST(SolverCalmTest, NeverWaitsLongerForTheSakeOfAir) {
@@ -134,7 +135,7 @@ TEST(SolverCalmTest, NeverWaitsLongerForTheSakeOfAir) {
     kitchen.problem().dishes.back().waitCost.knots = {{0, 0}, {100, 100}};
   }
   const Problem problem = kitchen.build();
-  const Outcome outcome = planOf(problem);
+  const Outcome outcome = provenPlan(problem);
   EXPECT_EQ(costIn(outcome.cost, Tier::kQuality), 20);
   EXPECT_EQ(costIn(outcome.cost, Tier::kCalm), 10);
 }
@@ -148,7 +149,7 @@ TEST(SolverCalmTest, DoesNotBeginATaskInsideAnother) {
     kitchen.step(name).lasting(40).by({"Ana"}, 50);
   }
   const Problem problem = kitchen.build();
-  EXPECT_EQ(costIn(planOf(problem).cost, Tier::kCalm), 0);
+  EXPECT_EQ(costIn(provenPlan(problem).cost, Tier::kCalm), 0);
 }
 
 TEST(SolverCalmTest, LeavesTheAirAGapWants) {
@@ -157,9 +158,9 @@ TEST(SolverCalmTest, LeavesTheAirAGapWants) {
   kitchen.step("roast").lasting(40);
   kitchen.step("carve").lasting(10).after("roast").air(15);
   const Problem problem = kitchen.build();
-  const Outcome outcome = planOf(problem);
+  const Outcome outcome = provenPlan(problem);
   EXPECT_EQ(costIn(outcome.cost, Tier::kCalm), 0);
-  EXPECT_LE(placeOf(problem, outcome, "roast").end, 75);
+  EXPECT_LE(placed(problem, outcome, "roast").end, 75);
 }
 
 TEST(SolverOvensTest, BakesOneAfterTheOtherRatherThanHeatTwice) {
@@ -171,7 +172,7 @@ TEST(SolverOvensTest, BakesOneAfterTheOtherRatherThanHeatTwice) {
     kitchen.step(name).lasting(40).in("oven", 180);
   }
   const Problem problem = kitchen.build();
-  EXPECT_EQ(costIn(planOf(problem).cost, Tier::kOvens), 20);
+  EXPECT_EQ(costIn(provenPlan(problem).cost, Tier::kOvens), 20);
 }
 
 TEST(SolverMovesTest, StaysWhereItWasTold) {
@@ -182,10 +183,10 @@ TEST(SolverMovesTest, StaysWhereItWasTold) {
   kitchen.step("cook").lasting(30).by({"Ana", "Ben"}).announced(100, "Ben");
   kitchen.problem().dishes[0].waitCost.knots = {{0, 0}, {300, 300}};
   const Problem problem = kitchen.build();
-  const Outcome outcome = planOf(problem);
+  const Outcome outcome = provenPlan(problem);
   EXPECT_EQ(costIn(outcome.cost, Tier::kMoves), 0);
-  EXPECT_EQ(placeOf(problem, outcome, "cook").start, 100);
-  EXPECT_EQ(placeOf(problem, outcome, "cook").cook, 1);
+  EXPECT_EQ(placed(problem, outcome, "cook").start, 100);
+  EXPECT_EQ(placed(problem, outcome, "cook").cook, 1);
 }
 
 TEST(SolverMovesTest, MovesAsLittleAsItMust) {
@@ -194,8 +195,8 @@ TEST(SolverMovesTest, MovesAsLittleAsItMust) {
   kitchen.dish("soup", {.serve = 300, .holdLimit = 300});
   kitchen.step("cook").lasting(30).by({"Ana"}).announced(100, "Ana");
   const Problem problem = kitchen.build();
-  const Outcome outcome = planOf(problem);
-  EXPECT_EQ(placeOf(problem, outcome, "cook").start, 130);
+  const Outcome outcome = provenPlan(problem);
+  EXPECT_EQ(placed(problem, outcome, "cook").start, 130);
   EXPECT_EQ(costIn(outcome.cost, Tier::kMoves), 40) << "thirty minutes and ten for moving at all";
 }
 
@@ -210,10 +211,10 @@ TEST(SolverLoadsTest, BakesADishInTwoLoads) {
   kitchen.step("second tray").lasting(15).in("oven", 180).after("cut", 0, 60);
   kitchen.step("cool").lasting(30).after("first tray").after("second tray");
   const Problem problem = kitchen.build();
-  const Outcome outcome = planOf(problem);
+  const Outcome outcome = provenPlan(problem);
   EXPECT_EQ(costIn(outcome.cost, Tier::kUnserved), 0);
-  const Placement& a = placeOf(problem, outcome, "first tray");
-  const Placement& b = placeOf(problem, outcome, "second tray");
+  const Placement& a = placed(problem, outcome, "first tray");
+  const Placement& b = placed(problem, outcome, "second tray");
   EXPECT_TRUE(a.end <= b.start || b.end <= a.start);
 }
 
@@ -227,7 +228,7 @@ TEST(SolverOptionalTest, LeavesAStepOutWhenThereIsNoRoom) {
     kitchen.step("bake").lasting(40).in("oven", 180).notAfter(200);
     kitchen.step("warm").lasting(10).in("oven", 180).after("bake").orMode("left out").lasting(0).quality(15);
     const Problem problem = kitchen.build();
-    const Outcome outcome = planOf(problem);
+    const Outcome outcome = provenPlan(problem);
     EXPECT_EQ(costIn(outcome.cost, Tier::kQuality), taken ? 15 : 0);
     EXPECT_EQ(costIn(outcome.cost, Tier::kUnserved), 0);
   }
@@ -241,7 +242,7 @@ TEST(SolverPlacesTest, AFridgeKeepsItsRoomOverDays) {
   kitchen.dish("cream", {.serve = 3000, .holdLimit = 0, .lateLimit = 600});
   kitchen.step("chill").lasting(120).using_("fridge", 5).notBefore(1500);
   const Problem problem = kitchen.build();
-  const Outcome outcome = planOf(problem);
+  const Outcome outcome = provenPlan(problem);
   EXPECT_EQ(costIn(outcome.cost, Tier::kLateness), 120) << "it fits only once the ham is out";
 }
 
@@ -254,9 +255,9 @@ TEST(SolverPlacesTest, ADoughRisesInTheOvenBeforeItIsHeated) {
   kitchen.dish("roast", {.serve = 400, .holdLimit = 200});
   kitchen.step("roast").lasting(90).in("oven", 220);
   const Problem problem = kitchen.build();
-  const Outcome outcome = planOf(problem);
+  const Outcome outcome = provenPlan(problem);
   EXPECT_EQ(costIn(outcome.cost, Tier::kUnserved), 0);
-  EXPECT_EQ(placeOf(problem, outcome, "bake").start - placeOf(problem, outcome, "rise").end, 20);
+  EXPECT_EQ(placed(problem, outcome, "bake").start - placed(problem, outcome, "rise").end, 20);
 }
 
 }  // namespace

@@ -5,14 +5,11 @@
 #include <utility>
 #include <vector>
 
+#include "server/base/index.h"
 #include "server/planning/audit/audit.h"
 
 namespace suppertide::planning {
 namespace {
-
-std::size_t at(int index) {
-  return static_cast<std::size_t>(index);
-}
 
 TierCosts plus(const TierCosts& a, const TierCosts& b) {
   TierCosts sum = a;

@@ -6,6 +6,7 @@
 
 #include "absl/strings/str_cat.h"
 #include "gtest/gtest.h"
+#include "server/base/index.h"
 #include "server/planning/audit/audit.h"
 #include "tests/property/every_schedule.h"
 #include "tests/property/extras.h"
@@ -17,11 +18,7 @@ namespace suppertide::planning {
 namespace {
 
 constexpr std::uint64_t kSeeds = 100;
-constexpr std::int64_t kAudits = 300'000;
-
-std::size_t at(int index) {
-  return static_cast<std::size_t>(index);
-}
+constexpr std::int64_t kMostAudits = 300'000;
 
 bool has(const std::vector<Breach>& breaches, Rule rule, int step) {
   return std::any_of(breaches.begin(), breaches.end(), [&](const Breach& breach) {
@@ -29,31 +26,31 @@ bool has(const std::vector<Breach>& breaches, Rule rule, int step) {
   });
 }
 
-struct Planned {
+struct BestPlan {
   std::uint64_t seed;
   Problem problem;
   Schedule schedule;
 };
 
-std::vector<Planned> plansOf(DinnerExtras extras) {
-  std::vector<Planned> all;
+std::vector<BestPlan> plansOf(DinnerExtras extras) {
+  std::vector<BestPlan> all;
   for (std::uint64_t seed = 1; seed <= kSeeds; ++seed) {
     const Problem problem = tinyDinner(seed, extras);
-    const auto best = bestOfEverySchedule(problem, kDinnerGrid, kAudits);
+    const auto best = bestOfEverySchedule(problem, kDinnerGrid, kMostAudits);
     if (best) all.push_back({seed, problem, best->schedule});
   }
   return all;
 }
 
 // Plans without a breach, made once for all tests.
-const std::vector<Planned>& plans() {
-  static const std::vector<Planned> made = plansOf(kExtras);
+const std::vector<BestPlan>& bestPlans() {
+  static const std::vector<BestPlan> made = plansOf(kExtras);
   return made;
 }
 
 // Of dinners that have what the last three rules are about.
-const std::vector<Planned>& plansWithExtras() {
-  static const std::vector<Planned> made = plansOf({.clocks = true, .separations = true, .usedUp = true});
+const std::vector<BestPlan>& plansWithExtras() {
+  static const std::vector<BestPlan> made = plansOf({.clocks = true, .separations = true, .usedUp = true});
   return made;
 }
 
@@ -61,7 +58,7 @@ const std::vector<Planned>& plansWithExtras() {
 template <typename Spoil>
 int forEveryServedStep(Spoil spoil) {
   int steps = 0;
-  for (const Planned& planned : plans()) {
+  for (const BestPlan& planned : bestPlans()) {
     SCOPED_TRACE(absl::StrCat("seed ", planned.seed));
     EXPECT_TRUE(breachTexts(planned.problem, planned.schedule).empty());
     for (int i = 0; i < static_cast<int>(planned.problem.steps.size()); ++i) {
@@ -201,7 +198,7 @@ Minute minutesOf(const Problem& problem, const Schedule& schedule, const Clock& 
 
 TEST(MutatedScheduleTest, AClockThatMayCountOneMinuteLessIsCaught) {
   int caught = 0;
-  for (const Planned& planned : plansWithExtras()) {
+  for (const BestPlan& planned : plansWithExtras()) {
     SCOPED_TRACE(absl::StrCat("seed ", planned.seed));
     Problem problem = planned.problem;
     for (Clock& clock : problem.clocks) {
@@ -223,7 +220,7 @@ TEST(MutatedScheduleTest, AClockThatMayCountOneMinuteLessIsCaught) {
 
 TEST(MutatedScheduleTest, ACleanStepMovedOntoWhatItMustBeKeptFromIsCaught) {
   int caught = 0;
-  for (const Planned& planned : plansWithExtras()) {
+  for (const BestPlan& planned : plansWithExtras()) {
     SCOPED_TRACE(absl::StrCat("seed ", planned.seed));
     for (const Separation& separation : planned.problem.separations) {
       if (!isServed(planned.problem, planned.schedule, separation.clean) ||
@@ -247,7 +244,7 @@ TEST(MutatedScheduleTest, ACleanStepMovedOntoWhatItMustBeKeptFromIsCaught) {
 
 TEST(MutatedScheduleTest, OneEggTooFewIsCaught) {
   int caught = 0;
-  for (const Planned& planned : plansWithExtras()) {
+  for (const BestPlan& planned : plansWithExtras()) {
     SCOPED_TRACE(absl::StrCat("seed ", planned.seed));
     Problem problem = planned.problem;
     Resource& eggs = problem.resources.back();

@@ -23,8 +23,8 @@ std::uint64_t dinnersWanted() {
   return count > 0 ? static_cast<std::uint64_t>(count) : 300;
 }
 constexpr std::int64_t kConflicts = 200;
-constexpr int kTinyDinners = 150;
-constexpr std::int64_t kAudits = 300'000;
+constexpr int kTinyProofs = 150;
+constexpr std::int64_t kPlansAudited = 300'000;
 
 Problem dinnerOf(std::uint64_t seed) {
   const int dishes = 1 + static_cast<int>(seed % 5);
@@ -50,11 +50,11 @@ TEST(PlannerPropertyTest, EveryPlanPassesTheAuditor) {
 
 TEST(PlannerPropertyTest, TinyDinnersArePlannedAsWellAsByTryingEverySchedule) {
   int compared = 0;
-  for (std::uint64_t seed = 1; compared < kTinyDinners; ++seed) {
-    ASSERT_LT(seed, 3u * kTinyDinners) << "too few dinners are small enough";
+  for (std::uint64_t seed = 1; compared < kTinyProofs; ++seed) {
+    ASSERT_LT(seed, 3u * kTinyProofs) << "too few dinners are small enough";
     SCOPED_TRACE(absl::StrCat("seed ", seed));
     const Problem problem = tinyDinner(seed, kExtras);
-    const auto best = bestOfEverySchedule(problem, kDinnerGrid, kAudits);
+    const auto best = bestOfEverySchedule(problem, kDinnerGrid, kPlansAudited);
     if (!best) continue;
     ++compared;
     const auto outcome = makePlan(problem, {.seed = seed, .workLimit = 0, .grid = kDinnerGrid});

@@ -1,7 +1,5 @@
 // A whole roast from freezer to table against published numbers, and the rows on
 // ovens and safety that a dish meets on its way: one row a claim, as in kitchen_published_test.cpp.
-#include <gtest/gtest.h>
-
 #include <chrono>
 #include <cmath>
 #include <functional>
@@ -11,44 +9,21 @@
 #include "server/kitchen/roast_chart.h"
 #include "server/kitchen/safety_life.h"
 #include "server/kitchen/units.h"
+#include "tests/published/kitchen_rows.h"
 
 namespace suppertide::kitchen {
 namespace {
 
 using namespace std::chrono_literals;
-using std::chrono::minutes;
+using WholeMinutes = std::chrono::minutes;
 
-constexpr RuleSet kHome = RuleSet::kConsumer;
-constexpr RuleSet kTrade = RuleSet::kFoodService;
-
-const char* kThawing = "USDA FSIS, Let's Talk Turkey; Turkey Basics: Safe Thawing";
-const char* kCode401 = "FDA Food Code 3-401.11 (Minnesota 4626.0340)";
+const char* kCode401AsAdopted = "FDA Food Code 3-401.11 (Minnesota 4626.0340)";
 const char* kCode501 = "FDA Food Code 3-501.16, 3-501.19";
 const char* kStorage = "FoodSafety.gov, Cold Food Storage Chart";
 
-struct Row {
-  const char* claim;
-  const char* source;
-  const char* mark;
-  double expected;
-  double tolerance;
-  std::function<double()> value;
-};
-
-void checkRows(const std::vector<Row>& rows) {
-  for (const Row& row : rows) {
-    EXPECT_NEAR(row.value(), row.expected, std::max(row.tolerance, 1e-9 * std::abs(row.expected)))
-        << row.claim << "\n  source: " << row.source << " (" << row.mark << ")";
-  }
-}
-
-double celsius(double fahrenheit) {
-  return celsiusFromFahrenheit(fahrenheit);
-}
-
 // Local wall-clock time in New York around 2026-11-26, with no clock change in between.
-using Local = std::chrono::sys_time<minutes>;
-Local at(int day, minutes time) {
+using Local = std::chrono::sys_time<WholeMinutes>;
+Local at(int day, WholeMinutes time) {
   return std::chrono::sys_days(2026y / 11 / day) + time;
 }
 
@@ -58,8 +33,8 @@ class SixteenPoundTurkey {
  public:
   Local serve = at(26, 17h);
   Local outBy() const { return serve - 35min; }
-  Local latestIn() const { return outBy() - minutes(static_cast<int>(roast_.mostMinutes)); }
-  Local earliestReady() const { return latestIn() + minutes(static_cast<int>(roast_.leastMinutes)); }
+  Local latestIn() const { return outBy() - WholeMinutes(static_cast<int>(roast_.mostMinutes)); }
+  Local earliestReady() const { return latestIn() + WholeMinutes(static_cast<int>(roast_.leastMinutes)); }
   Local thawBy(ThawWay way) const { return latestIn() - wholeMinutes(thawHours(kilograms_, way).most); }
   Local thawNotBefore() const {
     const DayRange days = thawedDays(RawClass::kPoultry, ThawWay::kFridge);
@@ -87,7 +62,9 @@ class SixteenPoundTurkey {
   }
 
  private:
-  static minutes wholeMinutes(double hours) { return minutes(static_cast<int>(std::lround(hours * 60))); }
+  static WholeMinutes wholeMinutes(double hours) {
+    return WholeMinutes(static_cast<int>(std::lround(hours * 60)));
+  }
   double kilograms_ = 16 * gramsPer(MassUnit::kPound) / 1000;
   RoastTime roast_ = *roastTime(Cut::kTurkey, kilograms_);
 };
@@ -144,9 +121,9 @@ TEST(KitchenLifeTest, SafetyRowsOnTheWay) {
       {"cooked poultry at home, days", kStorage, "excerpt", 4, 0, days(FoodClass::kPoultry, true, kHome)},
       {"raw stuffing in the fridge", "USDA FSIS, Stuffing and Food Safety", "excerpt", 0, 0,
        days(FoodClass::kStuffing, false, kHome)},
-      {"still oven for a roast below 10 lb", kCode401, "excerpt", 350, 1e-6, oven(4, false)},
-      {"fan oven for a roast below 10 lb", kCode401, "excerpt", 325, 1e-6, oven(4, true)},
-      {"oven for a roast of 10 lb", kCode401, "excerpt", 250, 1e-6, oven(4.5359237, false)},
+      {"still oven for a roast below 10 lb", kCode401AsAdopted, "excerpt", 350, 1e-6, oven(4, false)},
+      {"fan oven for a roast below 10 lb", kCode401AsAdopted, "excerpt", 325, 1e-6, oven(4, true)},
+      {"oven for a roast of 10 lb", kCode401AsAdopted, "excerpt", 250, 1e-6, oven(4.5359237, false)},
       {"roasting oven at home", "FoodSafety.gov, Meat and Poultry Roasting Charts", "excerpt", 325, 1e-6,
        [] { return fahrenheitFromCelsius(*leastRoastingCelsius(FoodClass::kWholeMeat, kHome)); }},
       {"poultry, days after thawing", kThawing, "excerpt", 2, 0,

@@ -3,8 +3,6 @@
 // Marks: "read" in the source itself; "excerpt", read in an excerpt or public
 // reprint; "memory"; "computed" from exact definitions or from such rows.
 // Judgements are rows too: 1 is safe or fits, 0 is not.
-#include <gtest/gtest.h>
-
 #include <cmath>
 #include <functional>
 #include <limits>
@@ -19,35 +17,17 @@
 #include "server/kitchen/roast_chart.h"
 #include "server/kitchen/safety.h"
 #include "server/kitchen/units.h"
+#include "tests/published/kitchen_rows.h"
 
 namespace suppertide::kitchen {
 namespace {
 
-struct Row {
-  const char* claim;
-  const char* source;
-  const char* mark;
-  double expected;
-  double tolerance;  // 0: exact but for double precision
-  std::function<double()> value;
-};
-
-void checkRows(const std::vector<Row>& rows) {
-  for (const Row& row : rows) {
-    EXPECT_NEAR(row.value(), row.expected, std::max(row.tolerance, 1e-9 * std::abs(row.expected)))
-        << row.claim << "\n  source: " << row.source << " (" << row.mark << ")";
-  }
-}
-
-constexpr RuleSet kHome = RuleSet::kConsumer;
-constexpr RuleSet kTrade = RuleSet::kFoodService;
 const double kFixed = std::numeric_limits<double>::infinity();
 
 const char* kExact = "exact definition";
 const char* kMinimum = "USDA FSIS, Safe Minimum Internal Temperature Chart";
 const char* kLabel = "21 CFR 101.9(b)(5)(viii)";
 const char* kGasMarks = "Sizes, gas mark (reference work)";
-const char* kThawing = "USDA FSIS, Let's Talk Turkey; Turkey Basics: Safe Thawing";
 const char* kCharts = "FoodSafety.gov, Meat and Poultry Roasting Charts";
 const char* kDangerZone = "USDA FSIS, Danger Zone";
 const char* kCooling = "FDA Food Code 3-501.14";
@@ -59,10 +39,6 @@ const char* kGastronorm = "EN 631-1";
 double pounds(double count) {
   return count * gramsPer(MassUnit::kPound) / 1000;
 }
-double celsius(double fahrenheit) {
-  return celsiusFromFahrenheit(fahrenheit);
-}
-
 TEST(KitchenPublishedTest, Temperatures) {
   checkRows({
       {"165 F", kExact, "computed", 73.89, 0.005, [] { return celsius(165); }},

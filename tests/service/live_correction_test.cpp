@@ -8,8 +8,6 @@ namespace {
 
 using testing::ElementsAre;
 
-constexpr std::int64_t kMinute = 60;
-
 v1::Report late(const std::string& step, int minutes) {
   v1::Report report = Supper::about(step);
   report.mutable_delayed_by()->set_seconds(minutes * kMinute);

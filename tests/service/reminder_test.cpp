@@ -10,8 +10,6 @@
 namespace suppertide::service {
 namespace {
 
-constexpr std::int64_t kMinute = 60;
-
 // One device that listens for reminders.
 class Ear {
  public:

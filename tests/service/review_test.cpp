@@ -9,8 +9,6 @@
 namespace suppertide::service {
 namespace {
 
-constexpr std::int64_t kMinute = 60;
-
 class ReviewTest : public testing::Test {
  protected:
   ReviewTest() : supper_(v1::LIVE_CORRECTION_OFF), plan_(supper_.makePlan()) {

@@ -1,6 +1,7 @@
 // The small dinner with two ovens alike, planned and stored on a server, and what its cooks do.
 #pragma once
 
+#include <cstdint>
 #include <functional>
 #include <memory>
 #include <string>
@@ -8,6 +9,8 @@
 #include "tests/service/served.h"
 
 namespace suppertide::service {
+
+constexpr std::int64_t kMinute = 60;  // in seconds
 
 // Live changes of a household from now on.
 class Follower {

@@ -5,6 +5,8 @@
 #include <memory>
 #include <utility>
 
+#include "server/base/index.h"
+
 namespace suppertide::planning {
 namespace {
 
@@ -19,10 +21,6 @@ int indexOf(const std::vector<T>& things, std::string_view id, std::string_view 
   for (std::size_t i = 0; i < things.size(); ++i)
     if (things[i].id == id) return static_cast<int>(i);
   giveUp(what, id);
-}
-
-std::size_t at(int index) {
-  return static_cast<std::size_t>(index);
 }
 
 }  // namespace

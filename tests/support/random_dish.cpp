@@ -10,7 +10,7 @@
 namespace suppertide::planning {
 namespace {
 
-constexpr Minute kDay = 1440;
+constexpr Minute kMinutesADay = 1440;
 constexpr Minute kRowPitch = 30;
 constexpr int kProofCelsius = 28;
 
@@ -118,7 +118,7 @@ void DishMaker::finish(int lastStep) {
 LengthTable DishMaker::byHour(Minute noonLength) {
   LengthTable table{0, kRowPitch, {}};
   for (Minute start = 0; start < problem_.limit; start += kRowPitch) {
-    const double hour = static_cast<double>(start % kDay) / 60.0;
+    const double hour = static_cast<double>(start % kMinutesADay) / 60.0;
     const double best = noonLength * (1.15 - 0.15 * std::cos((hour - 15.0) * std::numbers::pi / 12.0));
     table.rows.push_back({toGrid(0.85 * best), toGrid(best), toGrid(1.2 * best)});
   }

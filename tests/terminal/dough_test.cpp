@@ -22,9 +22,9 @@
 namespace suppertide::terminal {
 namespace {
 
-using testing::HasSubstr;
-using testing::IsEmpty;
-using testing::Not;
+using ::testing::HasSubstr;
+using ::testing::IsEmpty;
+using ::testing::Not;
 namespace fs = std::filesystem;
 
 constexpr const char* kYeastedFormula = R"json({
@@ -36,7 +36,7 @@ constexpr const char* kYeastedFormula = R"json({
     {"name": "fresh yeast", "role": "FORMULA_ROLE_FRESH_YEAST", "percent": 0.8}],
   "preferments": [{"id": "poolish", "kind": "PREFERMENT_KIND_POOLISH", "flourPercent": 30, "yeastPercent": 0.2}]})json";
 
-class DoughCommandTest : public testing::Test {
+class DoughCommandTest : public ::testing::Test {
  protected:
   void SetUp() override {
     std::string pattern = (fs::temp_directory_path() / "suppertide-dough-XXXXXX").string();
@@ -286,7 +286,7 @@ TEST_F(DoughReadingsCommandTest, AsksForWhatIsMissing) {
 TEST_F(DoughCommandTest, TheModelStandsBesideItsSources) {
   ASSERT_EQ(program({"bread", "check"}), kOk);
   EXPECT_THAT(words(), HasSubstr("°C"));
-  EXPECT_THAT(out(), Not(testing::ContainsRegex("[0-9] C[ ,.;]")));
+  EXPECT_THAT(out(), Not(::testing::ContainsRegex("[0-9] C[ ,.;]")));
   EXPECT_THAT(words(), HasSubstr("Only independent rows speak for the model"));
   expectWithin(out(), 80);
   ASSERT_EQ(program({"bread", "check", "--json"}), kOk);

@@ -10,10 +10,10 @@
 namespace suppertide::terminal {
 namespace {
 
-using testing::HasSubstr;
-using testing::Not;
+using ::testing::HasSubstr;
+using ::testing::Not;
 
-class MenuTextTest : public testing::Test {
+class MenuTextTest : public ::testing::Test {
  protected:
   MenuTextTest() {
     event_.set_id("supper");

@@ -8,9 +8,9 @@
 namespace suppertide::terminal {
 namespace {
 
-using testing::HasSubstr;
-using testing::IsEmpty;
-using testing::Not;
+using ::testing::HasSubstr;
+using ::testing::IsEmpty;
+using ::testing::Not;
 
 TEST(OvenReadingsTest, ReadsEachPartOfATable) {
   const OvenReadings readings = readReadings(

@@ -15,7 +15,7 @@ using namespace testing;
 using ::testing::HasSubstr;
 using ::testing::Not;
 
-PlanView view(const v1::Plan& plan = samplePlan(), int width = 80) {
+PlanView shown(const v1::Plan& plan = samplePlan(), int width = 80) {
   const v1::Bundle bundle = sampleBundle();
   return PlanView(bundle, bundle.events(0), plan, width, false);
 }
@@ -61,11 +61,11 @@ v1::Clash ovenClash() {
 }
 
 TEST(WishTextTest, TellsTwoBakesAndAnOven) {
-  const std::string oven = view().names().oven("big");
-  EXPECT_EQ(wishClashText(view(), ovenClash()), "These cannot all be had: " + view().names().dish("rye") +
-                                                    " at 230 °C and " + view().names().dish("gratin") +
-                                                    " at 170 to 190 °C, both due Sat 19:00; only one " +
-                                                    oven + ".");
+  const std::string oven = shown().names().oven("big");
+  EXPECT_EQ(wishClashText(shown(), ovenClash()), "These cannot all be had: " + shown().names().dish("rye") +
+                                                     " at 230 °C and " + shown().names().dish("gratin") +
+                                                     " at 170 to 190 °C, both due Sat 19:00; only one " +
+                                                     oven + ".");
 }
 
 TEST(WishTextTest, TellsOfHoursHandsPinsAndKeeping) {
@@ -85,7 +85,7 @@ TEST(WishTextTest, TellsOfHoursHandsPinsAndKeeping) {
   v1::Wish& fresh = addWish(clash, v1::WISH_KIND_FRESH);
   fresh.set_dish_id("rye");
   *fresh.mutable_duration() = minutes(60);
-  const std::string text = wishClashText(view(), clash);
+  const std::string text = wishClashText(shown(), clash);
   EXPECT_THAT(text, HasSubstr("(kept at most 1 h), due Sat 19:00; two burners, one cook, "));
   EXPECT_THAT(text, HasSubstr("Benoît here only Sat 17:00–22:00"));
   EXPECT_THAT(text, HasSubstr("“Mix the dough” at Sat 07:00."));
@@ -95,7 +95,7 @@ TEST(WishTextTest, GivesEachDishItsTimeWhenTheyDiffer) {
   v1::Clash clash;
   addServed(clash, "rye", "2026-06-20T18:30:00+01:00");
   addServed(clash, "gratin", kDinner);
-  const std::string text = wishClashText(view(), clash);
+  const std::string text = wishClashText(shown(), clash);
   EXPECT_THAT(text, HasSubstr(" due Sat 18:30 and "));
   EXPECT_THAT(text, HasSubstr(" due Sat 19:00. (It may be that not all of them matter.)"));
 }
@@ -110,10 +110,10 @@ TEST(WishTextTest, SaysWhichRuleStandsBehindAClashAndIsNeverGivenUp) {
   limit.set_rule(v1::HARD_RULE_FOOD_SAFETY);
   limit.set_dish_id("gratin");
   limit.set_thing_id("SAFETY_LIMIT_KIND_ROOM_TIME");
-  const std::string text = wishClashText(view(), clash);
-  EXPECT_THAT(text,
-              HasSubstr(view().names().dish("gratin") + " must stay free of what a guest must not have and " +
-                        view().names().dish("rye") + " holds"));
+  const std::string text = wishClashText(shown(), clash);
+  EXPECT_THAT(
+      text, HasSubstr(shown().names().dish("gratin") + " must stay free of what a guest must not have and " +
+                      shown().names().dish("rye") + " holds"));
   EXPECT_THAT(text, HasSubstr("the food-safety limit for the time out of fridge and heat to keep"));
 }
 
@@ -121,15 +121,15 @@ TEST(WishTextTest, SaysWhenADishCannotBeReadyAtAll) {
   v1::Clash clash;
   clash.set_smallest(true);
   addServed(clash, "rye", kDinner);
-  EXPECT_EQ(wishClashText(view(), clash),
-            view().names().dish("rye") + " cannot be ready by Sat 19:00, whatever else is given up.");
+  EXPECT_EQ(wishClashText(shown(), clash),
+            shown().names().dish("rye") + " cannot be ready by Sat 19:00, whatever else is given up.");
 }
 
 TEST(WishTextTest, ASectionFitsTheTerminalAndIsLeftOutWithoutClashes) {
   v1::Plan plan = samplePlan();
-  EXPECT_EQ(wishClashesText(view(plan)), "");
+  EXPECT_EQ(wishClashesText(shown(plan)), "");
   *plan.add_clashes() = ovenClash();
-  std::istringstream lines(wishClashesText(view(plan, 60)));
+  std::istringstream lines(wishClashesText(shown(plan, 60)));
   for (std::string line; std::getline(lines, line);) EXPECT_LE(displayWidth(line), 60) << line;
 }
 
@@ -146,18 +146,18 @@ TEST(RemedyTextTest, SaysWhatToChange) {
   share.mutable_remedy()->set_step_id("gratin/bake");
   share.mutable_remedy()->set_min_celsius(165);
   share.mutable_remedy()->set_max_celsius(205);
-  EXPECT_THAT(remedyText(view(), share), HasSubstr("be anywhere from 165 to 205 °C."));
+  EXPECT_THAT(remedyText(shown(), share), HasSubstr("be anywhere from 165 to 205 °C."));
   v1::FindRemediesResponse drop = found(v1::REMEDY_KIND_DROP_DISH);
-  EXPECT_EQ(remedyText(view(), drop), "Leave out " + view().names().dish("gratin") + ".");
+  EXPECT_EQ(remedyText(shown(), drop), "Leave out " + shown().names().dish("gratin") + ".");
   v1::FindRemediesResponse cook = found(v1::REMEDY_KIND_OTHER_COOK);
   cook.mutable_remedy()->set_thing_id("ben");
-  EXPECT_EQ(remedyText(view(), cook), "Ask Benoît to cook, too.");
+  EXPECT_EQ(remedyText(shown(), cook), "Ask Benoît to cook, too.");
   v1::FindRemediesResponse burner = found(v1::REMEDY_KIND_BORROW);
   burner.mutable_remedy()->set_thing_id("burners");
   burner.mutable_remedy()->set_count(1);
   *burner.add_further() = drop.remedy();
-  EXPECT_EQ(remedyText(view(), burner),
-            "Borrow a burner and leave out " + view().names().dish("gratin") + ".");
+  EXPECT_EQ(remedyText(shown(), burner),
+            "Borrow a burner and leave out " + shown().names().dish("gratin") + ".");
 }
 
 v1::FindRemediesResponse otherPan() {
@@ -173,25 +173,25 @@ v1::FindRemediesResponse otherPan() {
 
 TEST(RemedyTextTest, SaysInWhichPanADishStandsBesideAnother) {
   v1::FindRemediesResponse pan = otherPan();
-  const std::string where = " in the " + view().names().oven("big") + ".";
-  const std::string gratin = "Bake " + view().names().dish("gratin");
-  EXPECT_EQ(remedyText(view(), pan), gratin +
-                                         " in a pan of at most 34 x 23 cm, about 9 cm high and filled "
-                                         "deeper, for longer: then it stands beside the others" +
-                                         where);
+  const std::string where = " in the " + shown().names().oven("big") + ".";
+  const std::string gratin = "Bake " + shown().names().dish("gratin");
+  EXPECT_EQ(remedyText(shown(), pan), gratin +
+                                          " in a pan of at most 34 x 23 cm, about 9 cm high and filled "
+                                          "deeper, for longer: then it stands beside the others" +
+                                          where);
   *pan.mutable_plan() = samplePlan();
   v1::PlannedStep* bread = nullptr;
   for (v1::PlannedStep& step : *pan.mutable_plan()->mutable_steps())
     if (step.id() == "rye/bake") bread = &step;
   ASSERT_NE(bread, nullptr);
   // Not in the oven together: the sample's bread comes out before.
-  EXPECT_THAT(remedyText(view(), pan), HasSubstr("beside the others"));
+  EXPECT_THAT(remedyText(shown(), pan), HasSubstr("beside the others"));
   *bread->mutable_end_time() = at("2026-06-20T18:00:00+01:00");
   pan.mutable_remedy()->mutable_pan()->set_count(2);
-  EXPECT_EQ(remedyText(view(), pan), gratin +
-                                         " in 2 pans of at most 34 x 23 cm, about 9 cm high and filled "
-                                         "deeper, for longer: then they stand beside " +
-                                         view().names().dish("rye") + where);
+  EXPECT_EQ(remedyText(shown(), pan), gratin +
+                                          " in 2 pans of at most 34 x 23 cm, about 9 cm high and filled "
+                                          "deeper, for longer: then they stand beside " +
+                                          shown().names().dish("rye") + where);
 }
 
 TEST(RemedyTextTest, GivesPansInInchesWhereTheHouseholdDoes) {
@@ -203,7 +203,7 @@ TEST(RemedyTextTest, GivesPansInInchesWhereTheHouseholdDoes) {
 
 TEST(RemedyTextTest, HasWordsForEveryKind) {
   for (int kind = v1::RemedyKind_MIN + 1; kind <= v1::RemedyKind_MAX; ++kind)
-    EXPECT_THAT(remedyText(view(), found(static_cast<v1::RemedyKind>(kind))), Not(HasSubstr("has no words")))
+    EXPECT_THAT(remedyText(shown(), found(static_cast<v1::RemedyKind>(kind))), Not(HasSubstr("has no words")))
         << kind;
 }
 

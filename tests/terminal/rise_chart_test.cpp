@@ -11,8 +11,8 @@
 namespace suppertide::terminal {
 namespace {
 
-using testing::HasSubstr;
-using testing::Not;
+using ::testing::HasSubstr;
+using ::testing::Not;
 
 // Four hours from noon, risen to 2; ready from the second to the third.
 v1::FermentForecast bulk() {
@@ -46,8 +46,8 @@ TEST(RiseChartTest, FitsTheWidthAndShowsCurveBandHoursAndWindow) {
 
 TEST(RiseChartTest, TellsHowWarmTheDoughIsAtFullHours) {
   const std::string chart = riseChart(bulk(), Clock("UTC"), Units(false, false), 80);
-  EXPECT_THAT(chart, testing::ContainsRegex("12:00 +12:30 +13:00 +13:30"));
-  EXPECT_THAT(chart, testing::ContainsRegex("dough +20 °C +21 °C +21 °C +22 °C"));
+  EXPECT_THAT(chart, ::testing::ContainsRegex("12:00 +12:30 +13:00 +13:30"));
+  EXPECT_THAT(chart, ::testing::ContainsRegex("dough +20 °C +21 °C +21 °C +22 °C"));
   EXPECT_THAT(riseChart(bulk(), Clock("UTC"), Units(true, false), 80), HasSubstr("68 °F"));
 }
 

@@ -4,14 +4,11 @@
 #include <QtTest/qabstractitemmodeltester.h>
 
 #include "client/doughs/doughs_controller.h"
+#include "tests/window/moment.h"
 #include "tests/window/sample.h"
 
 namespace suppertide {
 namespace {
-
-Instant at(const std::string& text) {
-  return Instant(std::chrono::seconds(testing::secondsAt(text)));
-}
 
 v1::FermentForecast threeHours() {
   v1::FermentForecast stage;

@@ -16,6 +16,7 @@
 
 #include "client/tasks/tasks_controller.h"
 #include "tests/window/find_item.h"
+#include "tests/window/patience.h"
 
 Q_IMPORT_QML_PLUGIN(Suppertide_UiPlugin)
 Q_IMPORT_QML_PLUGIN(Suppertide_SessionPlugin)
@@ -24,7 +25,6 @@ Q_IMPORT_QML_PLUGIN(Suppertide_TasksPlugin)
 namespace suppertide::testing {
 namespace {
 
-constexpr int kPatienceMs = 30'000;
 constexpr std::int64_t kWork = 1000;
 
 v1::Bundle feast() {

@@ -13,12 +13,11 @@
 #include "client/shell/sample_event.h"
 #include "client/shell/window_app.h"
 #include "tests/window/find_item.h"
+#include "tests/window/patience.h"
 #include "tests/window/sample.h"
 
 namespace suppertide::testing {
 namespace {
-
-constexpr int kPatienceMs = 60'000;
 
 // Programs keep nothing of this test's in the user's own folders.
 class FirstRunTest : public ::testing::Test {

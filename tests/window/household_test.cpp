@@ -7,13 +7,12 @@
 
 #include "client/household/household_controller.h"
 #include "client/household/qr_code.h"
+#include "tests/window/patience.h"
 #include "tests/window/real_household.h"
 #include "tests/window/sample.h"
 
 namespace suppertide::testing {
 namespace {
-
-constexpr int kPatienceMs = 20'000;
 
 HouseholdSession::Clock anyClock() {
   return [] { return Instant(std::chrono::seconds(secondsAt("2026-06-20T12:00:00+01:00"))); };

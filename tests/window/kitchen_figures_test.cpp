@@ -20,7 +20,7 @@ namespace {
 
 using testing::SampleHousehold;
 
-QString u(const char* text) {
+QString word(const char* text) {
   return QString::fromUtf8(text);
 }
 
@@ -52,7 +52,7 @@ class IngredientReaderTest : public FiguresTest {
 };
 
 TEST_F(IngredientReaderTest, SaysWhatIsUnsureOfALineAndAddsNothingByItself) {
-  reader_.setText(u("250 g butter\n1 cup sugar"));
+  reader_.setText(word("250 g butter\n1 cup sugar"));
   v1::ParsedIngredient sugar = parsed("1 cup sugar", "sugar", 200);
   sugar.set_unit("cup");
   sugar.add_doubts(v1::LINE_DOUBT_MEASURES_DIFFER);
@@ -73,9 +73,9 @@ TEST_F(IngredientReaderTest, SaysWhatIsUnsureOfALineAndAddsNothingByItself) {
 }
 
 TEST_F(IngredientReaderTest, AnOldReadingIsNotAddedForANewText) {
-  reader_.setText(u("250 g butter"));
+  reader_.setText(word("250 g butter"));
   reader_.show(reader_.text(), {parsed("250 g butter", "butter", 250)});
-  reader_.setText(u("250 g butter\n3 eggs"));
+  reader_.setText(word("250 g butter\n3 eggs"));
   EXPECT_FALSE(reader_.upToDate());
   reader_.addAll();
   EXPECT_EQ(recipe().ingredients_size(), 0);
@@ -97,7 +97,7 @@ TEST_F(FiguresTest, AnAmountKeepsItsNumberInAnotherMeasure) {
   });
   AmountField amount;
   amount.setDraft(draft_);
-  amount.setProperty("path", u("ingredients[0]"));
+  amount.setProperty("path", word("ingredients[0]"));
   EXPECT_EQ(amount.unit(), AmountField::Grams);
   amount.setUnit(AmountField::Millilitres);
   EXPECT_EQ(recipe().ingredients(0).volume_ml(), 30);

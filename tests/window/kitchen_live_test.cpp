@@ -14,6 +14,7 @@
 #include "client/kitchen/scaling.h"
 #include "client/kitchen/step_controller.h"
 #include "client/shopping/shopping_controller.h"
+#include "tests/window/patience.h"
 #include "tests/window/real_household.h"
 #include "tests/window/sample.h"
 
@@ -21,8 +22,6 @@ namespace suppertide::testing {
 namespace {
 
 using ::testing::HasSubstr;
-
-constexpr int kPatienceMs = 20'000;
 
 QString u(const char* text) {
   return QString::fromUtf8(text);

@@ -11,6 +11,7 @@
 #include "client/shell/window_app.h"
 #include "client/shopping/shopping_controller.h"
 #include "tests/window/find_item.h"
+#include "tests/window/patience.h"
 #include "tests/window/sample.h"
 
 namespace suppertide::testing {
@@ -18,7 +19,6 @@ namespace {
 
 constexpr QSize kDesk{1280, 800};
 constexpr QSize kPhone{390, 844};
-constexpr int kPatienceMs = 30'000;
 
 struct Picture {
   const char* name;

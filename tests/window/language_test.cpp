@@ -6,11 +6,10 @@
 #include <QtTest/qtest.h>
 
 #include "tests/window/find_item.h"
+#include "tests/window/patience.h"
 
 namespace suppertide::testing {
 namespace {
-
-constexpr int kPatienceMs = 20'000;
 
 TEST(LanguageTest, SwitchesAllWordsAtOnceAndBack) {
   ServedSample served;

@@ -7,11 +7,10 @@
 #include <QtTest/qtest.h>
 
 #include "tests/window/find_item.h"
+#include "tests/window/patience.h"
 
 namespace suppertide::testing {
 namespace {
-
-constexpr int kPatienceMs = 20'000;
 
 class LiveTest : public ::testing::Test {
  protected:

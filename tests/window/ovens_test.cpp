@@ -5,14 +5,11 @@
 
 #include "client/ovens/ovens_controller.h"
 #include "client/ovens/settled_words.h"
+#include "tests/window/moment.h"
 #include "tests/window/sample.h"
 
 namespace suppertide {
 namespace {
-
-Instant at(const std::string& text) {
-  return Instant(std::chrono::seconds(testing::secondsAt(text)));
-}
 
 class OvenReadingTest : public ::testing::Test {
  protected:

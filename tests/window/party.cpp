@@ -1,19 +1,10 @@
 #include "tests/window/party.h"
 
-#include <cstdlib>
-#include <iostream>
-
 #include "client/link/request_id.h"
+#include "tests/window/must.h"
 
 namespace suppertide::testing {
 namespace {
-
-template <class Answer>
-Answer must(absl::StatusOr<Answer> answer, const char* doing) {
-  if (answer.ok()) return *std::move(answer);
-  std::cerr << doing << ": " << answer.status() << "\n";
-  std::abort();
-}
 
 link::SessionOptions stranger(const std::string& target) {
   return {.target = target, .deviceToken = "", .certificatePem = ""};

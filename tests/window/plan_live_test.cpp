@@ -6,12 +6,11 @@
 
 #include "tests/compose/small_dinner.h"
 #include "tests/window/find_item.h"
+#include "tests/window/patience.h"
 #include "tests/window/served_household.h"
 
 namespace suppertide::testing {
 namespace {
-
-constexpr int kPatienceMs = 60'000;
 
 // So much that no search is over before it is told to be.
 v1::Bundle crowdedDinner() {

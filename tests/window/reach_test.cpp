@@ -13,6 +13,7 @@
 #include "client/kitchen/kitchen_desk.h"
 #include "client/shell/window_app.h"
 #include "tests/window/find_item.h"
+#include "tests/window/patience.h"
 #include "tests/window/sample.h"
 
 namespace suppertide::testing {
@@ -20,7 +21,6 @@ namespace {
 
 constexpr QSize kDesk{1280, 800};
 constexpr QSize kPhone{390, 844};
-constexpr int kPatienceMs = 30'000;
 constexpr double kTarget = 44;
 constexpr int kMostTabs = 3000;
 

@@ -1,22 +1,10 @@
 #include "tests/window/real_household.h"
 
-#include <cstdlib>
-#include <iostream>
-
 #include "client/link/request_id.h"
 #include "tests/compose/small_dinner.h"
+#include "tests/window/must.h"
 
 namespace suppertide::testing {
-namespace {
-
-template <class Answer>
-Answer must(absl::StatusOr<Answer> answer, const char* doing) {
-  if (answer.ok()) return *std::move(answer);
-  std::cerr << doing << ": " << answer.status() << "\n";
-  std::abort();
-}
-
-}  // namespace
 
 RealHousehold::RealHousehold() {
   start();

@@ -10,12 +10,11 @@
 
 #include "client/link/request_id.h"
 #include "client/session/household_session.h"
+#include "tests/window/patience.h"
 #include "tests/window/real_household.h"
 
 namespace suppertide::testing {
 namespace {
-
-constexpr int kPatienceMs = 20'000;
 
 HouseholdSession::Clock realClock() {
   return [] { return std::chrono::floor<std::chrono::seconds>(std::chrono::system_clock::now()); };

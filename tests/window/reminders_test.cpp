@@ -9,12 +9,11 @@
 #include "tests/compose/small_dinner.h"
 #include "tests/support/temp_dir.h"
 #include "tests/window/party.h"
+#include "tests/window/patience.h"
 #include "tests/window/sample.h"
 
 namespace suppertide::testing {
 namespace {
-
-constexpr int kPatienceMs = 30'000;
 
 v1::Reminder soon(const char* id, const char* time, v1::ReminderKind kind = v1::REMINDER_KIND_STEP_DUE) {
   v1::Reminder reminder;

@@ -9,12 +9,11 @@
 #include "client/tasks/tasks_controller.h"
 #include "tests/compose/small_dinner.h"
 #include "tests/window/party.h"
+#include "tests/window/patience.h"
 #include "tests/window/real_household.h"
 
 namespace suppertide::testing {
 namespace {
-
-constexpr int kPatienceMs = 30'000;
 
 class ScreensLiveTest : public ::testing::Test {
  protected:

@@ -5,14 +5,11 @@
 #include <QtTest/qsignalspy.h>
 
 #include "client/tasks/tasks_controller.h"
+#include "tests/window/moment.h"
 #include "tests/window/sample.h"
 
 namespace suppertide {
 namespace {
-
-Instant at(const std::string& text) {
-  return Instant(std::chrono::seconds(testing::secondsAt(text)));
-}
 
 v1::Report reported(const char* dish, const char* step, const char* time) {
   v1::Report report;

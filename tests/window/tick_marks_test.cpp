@@ -2,14 +2,11 @@
 
 #include <gtest/gtest.h>
 
+#include "tests/window/moment.h"
 #include "tests/window/sample.h"
 
 namespace suppertide {
 namespace {
-
-Instant at(const std::string& text) {
-  return Instant(std::chrono::seconds(testing::secondsAt(text)));
-}
 
 std::vector<std::string> labels(const std::vector<TickMark>& marks, Instant base, const TimeWords& words) {
   std::vector<std::string> result;

@@ -7,14 +7,11 @@
 #include <QtTest/qtest.h>
 
 #include "client/timeline/timeline_keys.h"
+#include "tests/window/moment.h"
 #include "tests/window/sample.h"
 
 namespace suppertide {
 namespace {
-
-Instant at(const std::string& text) {
-  return Instant(std::chrono::seconds(testing::secondsAt(text)));
-}
 
 class TimelineTest : public ::testing::Test {
  protected:

@@ -11,12 +11,11 @@
 #include "client/link/session.h"
 #include "client/shell/window_app.h"
 #include "tests/window/find_item.h"
+#include "tests/window/patience.h"
 #include "tests/window/real_household.h"
 
 namespace suppertide::testing {
 namespace {
-
-constexpr int kPatienceMs = 30'000;
 
 // One cook's window.
 class Screen {

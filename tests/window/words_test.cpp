@@ -3,14 +3,11 @@
 
 #include "client/words/step_words.h"
 #include "client/words/time_words.h"
+#include "tests/window/moment.h"
 #include "tests/window/sample.h"
 
 namespace suppertide {
 namespace {
-
-Instant at(const std::string& text) {
-  return Instant(std::chrono::seconds(testing::secondsAt(text)));
-}
 
 TEST(TimeWordsTest, SaysTimesInTheEventsZone) {
   const TimeWords lisbon("Europe/Lisbon", QLocale(QLocale::English, QLocale::UnitedKingdom));

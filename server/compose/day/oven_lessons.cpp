@@ -13,8 +13,8 @@ namespace {
 // An oven is judged by how long it takes to get this hot.
 constexpr int kJudgedCelsius = 200;
 // Below these a difference teaches nothing; common practice, no source.
-constexpr double kLeastMinutes = 1;
-constexpr double kLeastShare = 0.05;
+constexpr double kLeastOvenMinutes = 1;
+constexpr double kLeastOvenShare = 0.05;
 
 // Degrees a minute on the last stretch to `celsius`.
 double paceNear(const kitchen::ThermalCurve& curve, double celsius) {
@@ -42,7 +42,7 @@ void addOvenLessons(const PastEvent& past, v1::Review& review) {
     const auto believed = kitchen::minutesFromCold(before.after, celsius);
     const auto learned = kitchen::minutesFromCold(after.after, celsius);
     if (!believed.ok() || !learned.ok() ||
-        std::abs(*learned - *believed) < std::max(kLeastMinutes, kLeastShare * *believed))
+        std::abs(*learned - *believed) < std::max(kLeastOvenMinutes, kLeastOvenShare * *believed))
       continue;
     v1::Lesson& lesson = *review.add_lessons();
     lesson.set_id(absl::StrCat("oven/", oven.id()));

@@ -4,6 +4,7 @@
 #include <cmath>
 #include <set>
 
+#include "server/base/index.h"
 #include "server/compose/safety_view.h"
 #include "server/compose/shelf_fit.h"
 #include "server/kitchen/safety.h"
@@ -17,10 +18,6 @@ constexpr std::int64_t kQuickConflicts = 500;
 // About half a second's worth for a plan that nobody asked to explain.
 constexpr std::int64_t kQuickSteps = 3'000;
 constexpr int kTenthsOfALitre = 10;  // as places are counted
-
-std::size_t at(int index) {
-  return static_cast<std::size_t>(index);
-}
 
 planning::Relaxing relaxingOf(const Composition& composition) {
   const SafetyView safety(composition);

@@ -8,6 +8,7 @@
 #include <vector>
 
 #include "absl/strings/str_cat.h"
+#include "server/base/index.h"
 #include "server/compose/loads.h"
 #include "server/compose/remedies/catalogue.h"
 #include "server/kitchen/scaling.h"
@@ -35,10 +36,6 @@ struct Bake {
   int dish = -1;
   kitchen::Pan pan;  // of its first load in the oven asked about
 };
-
-std::size_t at(int index) {
-  return static_cast<std::size_t>(index);
-}
 
 // The bakes of these dishes that may stand in the oven, one for all loads of a bake.
 std::vector<Bake> bakesIn(const Composition& composition, int oven, const std::vector<int>& dishes) {

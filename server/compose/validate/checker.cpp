@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "absl/strings/str_cat.h"
+#include "absl/strings/str_format.h"
 #include "absl/time/time.h"
 #include "server/base/ids.h"
 
@@ -77,6 +78,10 @@ std::optional<std::int64_t> wholeMinutes(const google::protobuf::Duration& durat
 
 std::int64_t minutesIn(const google::protobuf::Duration& duration) {
   return duration.seconds() / 60;
+}
+
+std::string percentText(double percent) {
+  return absl::StrFormat("%.4g %%", percent);
 }
 
 std::string minutesAsText(std::int64_t minutes) {

@@ -33,6 +33,7 @@ std::optional<std::int64_t> wholeMinutes(const google::protobuf::Duration& durat
 // Minutes without the rest, towards 0.
 std::int64_t minutesIn(const google::protobuf::Duration& duration);
 // "90 minutes", "10 days".
+std::string percentText(double percent);  // "2.5 %"
 std::string minutesAsText(std::int64_t minutes);
 // "18:05" to minutes of the day, 0 to 24:00; none when it isn't of that form.
 std::optional<int> clockMinutes(std::string_view text);

@@ -12,10 +12,6 @@ namespace {
 // As strict as planning: a formula further off is refused there.
 constexpr double kFlourSumTolerance = 0.05;
 
-std::string percentText(double percent) {
-  return absl::StrFormat("%.4g %%", percent);
-}
-
 bool isLiquid(const v1::FormulaLine& line) {
   return line.role() == v1::FORMULA_ROLE_WATER || line.role() == v1::FORMULA_ROLE_MILK;
 }

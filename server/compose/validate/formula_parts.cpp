@@ -14,10 +14,6 @@ constexpr int kMostSoaked = 10;
 constexpr int kMostReadings = 50;
 constexpr double kWholeGrainFlourPercent = 50;  // a flour counts as whole grain from here
 
-std::string percentText(double percent) {
-  return absl::StrFormat("%.4g %%", percent);
-}
-
 bool checkLevain(const Checker& here, const v1::LevainNeed& levain) {
   here.at("starterId").id(levain.starter_id());
   bool good = here.at("doughSharePercent").aboveZero(levain.dough_share_percent(), 60, "% of the dough");

@@ -12,11 +12,11 @@ constexpr int kMostOvens = 8;
 constexpr int kMostRacks = 10;
 constexpr int kMostEquipment = 100;
 constexpr int kMostPlaces = 30;
-constexpr int kMostReadings = 200;
+constexpr int kMostOvenReadings = 200;
 
 template <typename Readings>
 void checkReadings(const Checker& here, std::string_view list, const Readings& readings) {
-  if (!here.at(list).count(readings.size(), 0, kMostReadings, "readings")) return;
+  if (!here.at(list).count(readings.size(), 0, kMostOvenReadings, "readings")) return;
   for (int i = 0; i < readings.size(); ++i) {
     const Checker reading = here.at(list, i);
     const auto seconds = readings[i].after().seconds();
@@ -31,7 +31,7 @@ void checkReadings(const Checker& here, std::string_view list, const Readings& r
 // Timed on cooking days: rises, or falls with the door ajar.
 void checkTimed(const Checker& here, std::string_view list,
                 const google::protobuf::RepeatedPtrField<v1::HeatRise>& timed, bool rises) {
-  if (!here.at(list).count(timed.size(), 0, kMostReadings, rises ? "timed rises" : "timed falls")) return;
+  if (!here.at(list).count(timed.size(), 0, kMostOvenReadings, rises ? "timed rises" : "timed falls")) return;
   for (int i = 0; i < timed.size(); ++i) {
     const Checker one = here.at(list, i);
     const bool from = one.at("fromCelsius").range(timed[i].from_celsius(), -20, 500, "°C");

@@ -6,12 +6,12 @@ namespace suppertide::planning {
 
 Replay::Replay(const Problem& problemToKeep, const Schedule& scheduleToReplay)
     : problem(problemToKeep), schedule(scheduleToReplay) {
-  for (int i = 0; i < sizeOfAll(problem.steps); ++i)
+  for (int i = 0; i < sizeOf(problem.steps); ++i)
     if (!schedule.unserved[static_cast<std::size_t>(step(i).dish)] && modeExists(i)) served.push_back(i);
 }
 
 bool Replay::modeExists(int index) const {
-  return at(index).mode >= 0 && at(index).mode < sizeOfAll(step(index).modes);
+  return at(index).mode >= 0 && at(index).mode < sizeOf(step(index).modes);
 }
 
 bool Replay::isServed(int index) const {

@@ -8,18 +8,10 @@
 #include <optional>
 #include <vector>
 
+#include "server/base/index.h"
 #include "server/planning/audit/audit.h"
 
 namespace suppertide::planning {
-
-template <typename T>
-const T& nth(const std::vector<T>& values, int index) {
-  return values[static_cast<std::size_t>(index)];
-}
-template <typename T>
-int sizeOfAll(const std::vector<T>& values) {
-  return static_cast<int>(values.size());
-}
 
 struct Replay {
   Replay(const Problem& problemToKeep, const Schedule& scheduleToReplay);

@@ -4,15 +4,12 @@
 #include <cmath>
 #include <cstddef>
 
+#include "server/base/index.h"
 #include "server/planning/chance/draws.h"
 #include "server/planning/chance/evening_network.h"
 
 namespace suppertide::planning {
 namespace {
-
-std::size_t at(int index) {
-  return static_cast<std::size_t>(index);
-}
 
 // The tenth and the ninetieth percentile of `times`, which it reorders.
 Band bandOf(std::vector<float>& times) {

@@ -3,12 +3,10 @@
 #include <algorithm>
 #include <cstddef>
 
+#include "server/base/index.h"
+
 namespace suppertide::planning {
 namespace {
-
-std::size_t at(int index) {
-  return static_cast<std::size_t>(index);
-}
 
 Minute upTo(Minute minutes, Minute grid) {
   return (minutes + grid - 1) / grid * grid;

@@ -5,14 +5,10 @@
 #include <queue>
 #include <tuple>
 
+#include "server/base/index.h"
+
 namespace suppertide::planning {
-namespace {
-
-std::size_t at(int index) {
-  return static_cast<std::size_t>(index);
-}
-
-}  // namespace
+namespace {}  // namespace
 
 EveningNetwork::EveningNetwork(const Problem& problem, const Schedule& schedule) {
   const PlanOrder order = orderOf(problem, schedule);

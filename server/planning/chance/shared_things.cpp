@@ -1,13 +1,9 @@
 #include "server/planning/chance/shared_things.h"
 
+#include "server/base/index.h"
+
 namespace suppertide::planning {
-namespace {
-
-std::size_t at(int index) {
-  return static_cast<std::size_t>(index);
-}
-
-}  // namespace
+namespace {}  // namespace
 
 SharedThings::SharedThings(const Problem& problem, const Schedule& schedule, const PlanOrder& order,
                            const std::vector<int>& eventOrder)

@@ -2,12 +2,10 @@
 
 #include <algorithm>
 
+#include "server/base/index.h"
+
 namespace suppertide::planning {
 namespace {
-
-std::size_t at(int index) {
-  return static_cast<std::size_t>(index);
-}
 
 // Old index to new one; -1 for what is not kept.
 class Numbers {

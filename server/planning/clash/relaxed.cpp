@@ -3,15 +3,12 @@
 #include <set>
 
 #include "absl/strings/str_cat.h"
+#include "server/base/index.h"
 #include "server/planning/clash/part.h"
 #include "server/planning/clash/wishes.h"
 
 namespace suppertide::planning {
 namespace {
-
-std::size_t at(int index) {
-  return static_cast<std::size_t>(index);
-}
 
 constexpr Minute kDay = 24 * 60;
 

@@ -6,16 +6,13 @@
 #include <set>
 #include <utility>
 
+#include "server/base/index.h"
 #include "server/planning/clash/quick_xplain.h"
 
 namespace suppertide::planning {
 namespace {
 
 using Dishes = std::vector<int>;
-
-std::size_t at(int index) {
-  return static_cast<std::size_t>(index);
-}
 
 // Dishes that bake in a common oven are more likely to be in each other's way.
 std::vector<std::set<int>> ovensByDish(const Problem& problem) {

@@ -3,12 +3,10 @@
 #include <algorithm>
 #include <set>
 
+#include "server/base/index.h"
+
 namespace suppertide::planning {
 namespace {
-
-std::size_t at(int index) {
-  return static_cast<std::size_t>(index);
-}
 
 bool alwaysThere(const Cook& cook, Minute limit) {
   return cook.available.size() == 1 && cook.available[0].start <= 0 && cook.available[0].limit >= limit;

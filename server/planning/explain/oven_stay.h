@@ -4,14 +4,10 @@
 #include <optional>
 #include <vector>
 
+#include "server/base/index.h"
 #include "server/planning/model/schedule.h"
 
 namespace suppertide::planning {
-
-template <typename T>
-const T& nth(const std::vector<T>& values, int index) {
-  return values[static_cast<std::size_t>(index)];
-}
 
 struct OvenStay {
   struct Phase {

@@ -5,19 +5,11 @@
 #include <map>
 #include <numeric>
 
+#include "server/base/index.h"
 #include "server/planning/model/costs/moves.h"
 
 namespace suppertide::planning {
 namespace {
-
-template <typename T>
-T& nth(std::vector<T>& values, int index) {
-  return values[static_cast<std::size_t>(index)];
-}
-template <typename T>
-const T& nth(const std::vector<T>& values, int index) {
-  return values[static_cast<std::size_t>(index)];
-}
 
 Minute roundUp(Minute minute, Minute grid) {
   return (minute + grid - 1) / grid * grid;

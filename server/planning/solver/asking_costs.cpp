@@ -9,7 +9,7 @@
 namespace suppertide::planning {
 namespace {
 
-constexpr std::int64_t kNever = std::int64_t{1} << 40;
+constexpr std::int64_t kTooManyMinutes = std::int64_t{1} << 40;
 
 }  // namespace
 
@@ -21,7 +21,7 @@ std::vector<WorkPart> workParts(Encoder& encoder, int cook) {
     WorkPart part{encoder.cook(i, cook), i, kNoLimit, 0};
     for (const Choice& choice : model.step(i).choices) {
       if (choice.cooks.empty()) continue;
-      const Mode& mode = at(at(model.problem().steps, i).modes, choice.mode);
+      const Mode& mode = nth(nth(model.problem().steps, i).modes, choice.mode);
       for (const Minute start : model.step(i).starts) {
         const EndRange range = model.endRange(i, choice.mode, start);
         if (range.empty()) continue;
@@ -72,30 +72,30 @@ void AskingCosts::makeCook(int cook) {
       leaves.push_back({{cost - cheapest, dear}});
     }
     const auto minutes = static_cast<std::size_t>(part.most);
-    least.resize(least.size() + minutes, kNever);
+    least.resize(least.size() + minutes, kTooManyMinutes);
     for (std::size_t work = least.size(); work-- > 0;)
       least[work] = std::min(least[work], cheapest + least[work > minutes ? work - minutes : 0]);
     least[0] = 0;
   }
   if (leaves.empty()) return;
   for (std::size_t work = least.size() - 1; work-- > 0;) least[work] = std::min(least[work], least[work + 1]);
-  at(leastForWork_, cook) = std::move(least);
+  nth(leastForWork_, cook) = std::move(least);
   std::set<std::int64_t> amounts{0};
   for (const Sums& leaf : leaves) {
     const std::set<std::int64_t> before = amounts;
     for (const std::int64_t amount : before) amounts.insert(amount + leaf.begin()->first);
   }
   const std::vector<std::int64_t> levels(amounts.begin(), amounts.end());
-  at(ladders_, cook).emplace(encoder_.sat(), levels, sum_, true);
+  nth(ladders_, cook).emplace(encoder_.sat(), levels, sum_, true);
   const Sums sums = sumUp(encoder_.sat(), std::move(leaves), {levels.begin() + 1, levels.end()});
-  for (const auto& [amount, lit] : sums) encoder_.sat().add({-lit, at(ladders_, cook)->atLeast(amount)});
+  for (const auto& [amount, lit] : sums) encoder_.sat().add({-lit, nth(ladders_, cook)->atLeast(amount)});
 }
 
 Lit AskingCosts::atLeast(int cook, std::int64_t work) const {
-  const auto& least = at(leastForWork_, cook);
+  const auto& least = nth(leastForWork_, cook);
   if (work >= static_cast<std::int64_t>(least.size())) return kFalse;
   const std::int64_t cost = least[static_cast<std::size_t>(std::max<std::int64_t>(0, work))];
-  return cost == 0 ? kTrue : at(ladders_, cook)->atLeast(cost);
+  return cost == 0 ? kTrue : nth(ladders_, cook)->atLeast(cost);
 }
 
 int AskingCosts::refine(const Schedule& plan) {
@@ -106,17 +106,17 @@ int AskingCosts::refine(const Schedule& plan) {
     std::int64_t real = 0;
     std::vector<Lit> clause;
     for (int i = 0; i < sizeOf(problem.steps); ++i) {
-      const Step& step = at(problem.steps, i);
-      const Placement& place = at(plan.steps, i);
+      const Step& step = nth(problem.steps, i);
+      const Placement& place = nth(plan.steps, i);
       if (plan.unserved[static_cast<std::size_t>(step.dish)] || place.cook != c) continue;
-      if (at(step.modes, place.mode).attention == 0) continue;
+      if (nth(step.modes, place.mode).attention == 0) continue;
       real += costOfStep(i, place.mode, c);
       for (const Lit lit : {-encoder_.cook(i, c), -encoder_.mode(i, place.mode), -encoder_.servedStep(i)})
         clause.push_back(lit);
     }
-    if (at(ladders_, c)->value(encoder_.sat()) >= real) continue;
+    if (nth(ladders_, c)->value(encoder_.sat()) >= real) continue;
     // Rounded sums understated it: at least so much whenever the cook does all of these.
-    clause.push_back(at(ladders_, c)->atLeast(real));
+    clause.push_back(nth(ladders_, c)->atLeast(real));
     encoder_.sat().add(clause);
     ++added;
   }

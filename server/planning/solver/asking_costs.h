@@ -25,7 +25,7 @@ class AskingCosts {
   // Adds clauses where the ladders are below what `plan`, just read, costs; how many.
   int refine(const Schedule& plan);
 
-  bool costs(int cook) const { return at(ladders_, cook).has_value(); }
+  bool costs(int cook) const { return nth(ladders_, cook).has_value(); }
   // "The cook's steps cost at least what `work` minutes of this cook's work cost";
   // kTrue when that is nothing, kFalse when the cook cannot do so much.
   Lit atLeast(int cook, std::int64_t work) const;

@@ -16,7 +16,7 @@ CalmCosts::CalmCosts(Encoder& encoder, CostSum& sum)
 }
 
 bool CalmCosts::isTask(int step, int mode) const {
-  return at(at(problem().steps, step).modes, mode).attention >= kTaskAttention;
+  return nth(nth(problem().steps, step).modes, mode).attention >= kTaskAttention;
 }
 
 bool CalmCosts::mayBeTask(int step) const {
@@ -45,7 +45,7 @@ void CalmCosts::makeTask(int step, const std::set<Minute>& rests) {
     for (const Minute rest : rests)
       for (Minute free = (start - rest + grid) % grid; free < problem().airBetweenTasks; free += grid)
         levels.push_back(problem().airBetweenTasks - free);
-  at(ladders_, step).emplace(encoder_.sat(), std::move(levels), sum_);
+  nth(ladders_, step).emplace(encoder_.sat(), std::move(levels), sum_);
 }
 
 // What the two edges can be closer than wanted.
@@ -68,7 +68,7 @@ void CalmCosts::makeGap(const Gap& gap) {
 
 // Adds for every cook: `task` costs as much as here while `before` ends as close or it begins inside.
 int CalmCosts::explain(int before, int task, std::int64_t cost, Minute free) {
-  std::vector<Lit> clause{at(ladders_, task)->atLeast(cost)};
+  std::vector<Lit> clause{nth(ladders_, task)->atLeast(cost)};
   for (const int i : {before, task}) {
     clause.push_back(-encoder_.servedStep(i));
     clause.push_back(encoder_.emptyStep(i));
@@ -95,12 +95,12 @@ int CalmCosts::explain(int before, int task, std::int64_t cost, Minute free) {
 }
 
 int CalmCosts::refineTask(int task, const std::vector<int>& others, const Schedule& plan) {
-  std::int64_t charged = at(ladders_, task)->value(encoder_.sat());
+  std::int64_t charged = nth(ladders_, task)->value(encoder_.sat());
   int added = 0;
   for (const int other : others) {
-    if (at(problem().steps, other).dish == at(problem().steps, task).dish) continue;
-    const Placement& before = at(plan.steps, other);
-    const Placement& here = at(plan.steps, task);
+    if (nth(problem().steps, other).dish == nth(problem().steps, task).dish) continue;
+    const Placement& before = nth(plan.steps, other);
+    const Placement& here = nth(plan.steps, task);
     const std::int64_t cost = airCost(problem(), before, here);
     if (cost <= charged) continue;
     const bool inside = before.start < here.start && here.start < before.end;
@@ -112,11 +112,11 @@ int CalmCosts::refineTask(int task, const std::vector<int>& others, const Schedu
 int CalmCosts::refine(const Schedule& plan) {
   std::vector<std::vector<int>> byCook(problem().cooks.size());
   for (int i = 0; i < sizeOf(ladders_); ++i) {
-    const Placement& place = at(plan.steps, i);
-    const auto dish = static_cast<std::size_t>(at(problem().steps, i).dish);
-    if (at(ladders_, i) && !plan.unserved[dish] && place.cook >= 0 && place.start < place.end &&
+    const Placement& place = nth(plan.steps, i);
+    const auto dish = static_cast<std::size_t>(nth(problem().steps, i).dish);
+    if (nth(ladders_, i) && !plan.unserved[dish] && place.cook >= 0 && place.start < place.end &&
         isTask(i, place.mode))
-      at(byCook, place.cook).push_back(i);
+      nth(byCook, place.cook).push_back(i);
   }
   int added = 0;
   for (const auto& tasks : byCook)

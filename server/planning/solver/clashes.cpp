@@ -4,7 +4,7 @@
 #include <functional>
 #include <set>
 
-#include "server/planning/solver/indexing.h"
+#include "server/base/index.h"
 #include "server/planning/solver/occupancy.h"
 #include "server/planning/solver/side_rules.h"
 
@@ -29,15 +29,15 @@ class Finder {
     collect();
     for (int c = 0; c < sizeOf(byCook_); ++c)
       findOver(
-          Clash::Kind::kAttention, c, at(byCook_, c), [](Minute) { return 0; }, 100);
+          Clash::Kind::kAttention, c, nth(byCook_, c), [](Minute) { return 0; }, 100);
     for (int r = 0; r < sizeOf(byResource_); ++r) {
-      const Resource& resource = at(problem_.resources, r);
+      const Resource& resource = nth(problem_.resources, r);
       if (resource.usedUp) {
         findUsedUp(r);
         continue;
       }
       findOver(
-          Clash::Kind::kAmount, r, at(byResource_, r), [&](Minute t) { return takenAt(resource, t); },
+          Clash::Kind::kAmount, r, nth(byResource_, r), [&](Minute t) { return takenAt(resource, t); },
           resource.capacity);
     }
     for (int o = 0; o < sizeOf(byOven_); ++o) {
@@ -57,7 +57,7 @@ class Finder {
   }
 
   const Mode& modeOf(int step) const {
-    return at(at(problem_.steps, step).modes, at(plan_.steps, step).mode);
+    return nth(nth(problem_.steps, step).modes, nth(plan_.steps, step).mode);
   }
 
   void collect() {
@@ -65,47 +65,47 @@ class Finder {
     byResource_.resize(problem_.resources.size());
     byOven_.resize(problem_.ovens.size());
     for (int i = 0; i < sizeOf(problem_.steps); ++i) {
-      if (plan_.unserved[static_cast<std::size_t>(at(problem_.steps, i).dish)]) continue;
-      const Placement& place = at(plan_.steps, i);
+      if (plan_.unserved[static_cast<std::size_t>(nth(problem_.steps, i).dish)]) continue;
+      const Placement& place = nth(plan_.steps, i);
       const Interval<Minute> when{place.start, place.end};
       if (when.empty()) continue;
       const Mode& mode = modeOf(i);
-      if (mode.attention > 0) at(byCook_, place.cook).push_back({i, mode.attention, when});
+      if (mode.attention > 0) nth(byCook_, place.cook).push_back({i, mode.attention, when});
       for (const Use& use : mode.uses) {
-        auto& stays = at(byResource_, use.resource);
+        auto& stays = nth(byResource_, use.resource);
         if (!stays.empty() && stays.back().step == i)
           stays.back().amount += use.amount;
         else if (use.amount > 0)
           stays.push_back({i, use.amount, when});
       }
-      if (mode.oven) at(byOven_, mode.oven->oven).push_back({i, 1, when});
+      if (mode.oven) nth(byOven_, mode.oven->oven).push_back({i, 1, when});
     }
   }
 
   void findSideBreaks() {
     for (int k = 0; k < sizeOf(problem_.clocks); ++k) {
-      const Clock& clock = at(problem_.clocks, k);
-      const int dish = at(problem_.steps, clock.spans.front().from).dish;
+      const Clock& clock = nth(problem_.clocks, k);
+      const int dish = nth(problem_.steps, clock.spans.front().from).dish;
       if (!plan_.unserved[static_cast<std::size_t>(dish)] &&
           clockMinutes(problem_, clock, plan_) > clock.most)
         keep({Clash::Kind::kClock, k, {}, false, 0});
     }
     for (int k = 0; k < sizeOf(problem_.separations); ++k)
-      if (breaks(problem_, at(problem_.separations, k), plan_))
+      if (breaks(problem_, nth(problem_.separations, k), plan_))
         keep({Clash::Kind::kSeparation, k, {}, false, 0});
   }
 
   // The steps that use most first, until more is gone than there is.
   void findUsedUp(int resource) {
-    const std::int64_t capacity = at(problem_.resources, resource).capacity;
+    const std::int64_t capacity = nth(problem_.resources, resource).capacity;
     if (usedOf(problem_, resource, plan_) <= capacity) return;
-    std::vector<Stay> users = at(byResource_, resource);
+    std::vector<Stay> users = nth(byResource_, resource);
     std::shuffle(users.begin(), users.end(), random_);
     std::stable_sort(users.begin(), users.end(),
                      [](const Stay& a, const Stay& b) { return a.amount > b.amount; });
     Clash clash{Clash::Kind::kUsedUp, resource, {}, false, 0};
     std::int64_t sum = 0;
-    for (const Resource::Taken& taken : at(problem_.resources, resource).taken) sum += taken.amount;
+    for (const Resource::Taken& taken : nth(problem_.resources, resource).taken) sum += taken.amount;
     for (std::size_t k = 0; k < users.size() && sum <= capacity; ++k) {
       sum += users[k].amount;
       clash.steps.push_back(users[k].step);
@@ -124,7 +124,7 @@ class Finder {
                 const std::function<int(Minute)>& taken, int capacity) {
     std::set<Minute> minutes = startsOf(stays);
     if (kind == Clash::Kind::kAmount)
-      for (const Resource::Taken& other : at(problem_.resources, thing).taken)
+      for (const Resource::Taken& other : nth(problem_.resources, thing).taken)
         minutes.insert(other.when.start);
     for (const Minute t : minutes) {
       std::vector<Stay> here;
@@ -175,34 +175,34 @@ class Finder {
   bool agree(const Oven& oven, int a, int b) const {
     const OvenNeed& needA = *modeOf(a).oven;
     const OvenNeed& needB = *modeOf(b).oven;
-    const Placement& placeA = at(plan_.steps, a);
-    const Placement& placeB = at(plan_.steps, b);
+    const Placement& placeA = nth(plan_.steps, a);
+    const Placement& placeB = nth(plan_.steps, b);
     for (const PhaseSpan& x : phaseSpans(needA, placeA.start, placeA.end))
       for (const PhaseSpan& y : phaseSpans(needB, placeB.start, placeB.end)) {
         if (x.setpoint == y.setpoint) continue;
-        const Minute toB = y.entering ? at(at(oven.change, x.setpoint), y.setpoint) : 0;
-        const Minute toA = x.entering ? at(at(oven.change, y.setpoint), x.setpoint) : 0;
+        const Minute toB = y.entering ? nth(nth(oven.change, x.setpoint), y.setpoint) : 0;
+        const Minute toA = x.entering ? nth(nth(oven.change, y.setpoint), x.setpoint) : 0;
         if (x.when.limit + toB > y.when.start && y.when.limit + toA > x.when.start) return false;
       }
     return true;
   }
 
   void findSetpoints(int oven) {
-    const auto& stays = at(byOven_, oven);
+    const auto& stays = nth(byOven_, oven);
     for (std::size_t a = 0; a < stays.size(); ++a)
       for (std::size_t b = a + 1; b < stays.size(); ++b)
-        if (!agree(at(problem_.ovens, oven), stays[a].step, stays[b].step))
+        if (!agree(nth(problem_.ovens, oven), stays[a].step, stays[b].step))
           keep({Clash::Kind::kSetpoint, oven, {stays[a].step, stays[b].step}, false, 0});
   }
 
   bool fit(int oven, const std::vector<int>& steps) const {
     std::vector<Load> loads;
     for (const int step : steps) loads.push_back(modeOf(step).oven->load);
-    return loads.size() < 2 || at(problem_.ovens, oven).racks->fits(loads);
+    return loads.size() < 2 || nth(problem_.ovens, oven).racks->fits(loads);
   }
 
   void findRacks(int oven) {
-    const auto& stays = at(byOven_, oven);
+    const auto& stays = nth(byOven_, oven);
     for (const Minute t : startsOf(stays)) {
       std::vector<int> here;
       for (const Stay& stay : stays)

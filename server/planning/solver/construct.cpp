@@ -25,10 +25,10 @@ std::vector<int> firstOrder(const GridModel& model) {
   for (int d = 0; d < sizeOf(problem.dishes); ++d)
     for (const int i : model.distances(d).steps)
       if (model.used(i))
-        at(rank, d) += 1000 + 100'000 / (1 + sizeOf(model.step(i).starts) * sizeOf(model.step(i).choices));
+        nth(rank, d) += 1000 + 100'000 / (1 + sizeOf(model.step(i).starts) * sizeOf(model.step(i).choices));
   std::vector<int> order(problem.dishes.size());
   std::iota(order.begin(), order.end(), 0);
-  std::stable_sort(order.begin(), order.end(), [&](int a, int b) { return at(rank, a) > at(rank, b); });
+  std::stable_sort(order.begin(), order.end(), [&](int a, int b) { return nth(rank, a) > nth(rank, b); });
   return order;
 }
 
@@ -46,8 +46,8 @@ std::vector<int> lateDishes(const Draft& draft) {
   const Problem& problem = draft.model().problem();
   std::vector<int> late;
   for (int d = 0; d < sizeOf(problem.dishes); ++d) {
-    const Dish& dish = at(problem.dishes, d);
-    if (draft.served(d) && at(draft.plan().steps, dish.lastStep).end > dish.serve) late.push_back(d);
+    const Dish& dish = nth(problem.dishes, d);
+    if (draft.served(d) && nth(draft.plan().steps, dish.lastStep).end > dish.serve) late.push_back(d);
   }
   return late;
 }
@@ -56,8 +56,8 @@ std::vector<int> lateDishes(const Draft& draft) {
 std::vector<std::pair<int, Interval<Minute>>> staysOf(const Draft& draft, int dish) {
   std::vector<std::pair<int, Interval<Minute>>> stays;
   for (const int i : draft.model().distances(dish).steps) {
-    const Placement& place = at(draft.plan().steps, i);
-    const auto& oven = at(at(draft.model().problem().steps, i).modes, place.mode).oven;
+    const Placement& place = nth(draft.plan().steps, i);
+    const auto& oven = nth(nth(draft.model().problem().steps, i).modes, place.mode).oven;
     if (oven) stays.push_back({oven->oven, {place.start, place.end}});
   }
   return stays;

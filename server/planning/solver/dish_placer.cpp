@@ -27,12 +27,12 @@ class SlidingLeast {
       : values_(values), costs_(costs) {}
   // The index of the least cost, the last of equals; -1 when there is none.
   int in(Minute low, Minute high) {
-    for (; next_ < sizeOf(values_) && at(values_, next_) <= high; ++next_) {
-      while (sizeOf(queue_) > head_ && at(costs_, queue_.back()) >= at(costs_, next_)) queue_.pop_back();
+    for (; next_ < sizeOf(values_) && nth(values_, next_) <= high; ++next_) {
+      while (sizeOf(queue_) > head_ && nth(costs_, queue_.back()) >= nth(costs_, next_)) queue_.pop_back();
       queue_.push_back(next_);
     }
-    while (head_ < sizeOf(queue_) && at(values_, at(queue_, head_)) < low) ++head_;
-    return head_ < sizeOf(queue_) && at(costs_, at(queue_, head_)) < kNever ? at(queue_, head_) : -1;
+    while (head_ < sizeOf(queue_) && nth(values_, nth(queue_, head_)) < low) ++head_;
+    return head_ < sizeOf(queue_) && nth(costs_, nth(queue_, head_)) < kNever ? nth(queue_, head_) : -1;
   }
 
  private:
@@ -83,25 +83,25 @@ bool DishPlacer::placeWithin(Schedule& plan, const std::vector<std::int64_t>& co
 
 void DishPlacer::takeBack(const Schedule& plan) {
   for (const int step : order_)
-    if (fixed_[static_cast<std::size_t>(step)]) occupancy_.remove(step, at(plan.steps, step));
+    if (fixed_[static_cast<std::size_t>(step)]) occupancy_.remove(step, nth(plan.steps, step));
 }
 
 void DishPlacer::plantTree(int dish) {
   const Problem& problem = model_.problem();
   gaps_.clear();
-  const auto inside = [&](int step) { return at(problem.steps, step).dish == dish; };
+  const auto inside = [&](int step) { return nth(problem.steps, step).dish == dish; };
   for (const int step : model_.distances(dish).steps)
     for (const int g : model_.gapsOf(step)) {
-      const Gap& gap = at(model_.gaps(), g);
+      const Gap& gap = nth(model_.gaps(), g);
       if (gap.from == step && inside(gap.to)) gaps_.push_back(gap);
     }
   for (const Cap& cap : caps_) {
-    const int to = cap.span.to < 0 ? at(problem.dishes, dish).lastStep : cap.span.to;
+    const int to = cap.span.to < 0 ? nth(problem.dishes, dish).lastStep : cap.span.to;
     const Edge edge = cap.span.to < 0 ? Edge::kEnd : cap.span.toEdge;
     gaps_.push_back({cap.span.from, cap.span.fromEdge, to, edge, -kNoLimit, cap.most});
   }
   const auto& steps = model_.distances(dish).steps;
-  std::vector<int> roots{at(problem.dishes, dish).lastStep};
+  std::vector<int> roots{nth(problem.dishes, dish).lastStep};
   roots.insert(roots.end(), steps.begin(), steps.end());
   std::vector<bool> seen(problem.steps.size(), false);
   order_.clear();
@@ -151,7 +151,7 @@ bool DishPlacer::solve(Schedule& plan, const std::vector<std::int64_t>& cookPric
   const ModeLink* link = brokenLink(plan, step);
   if (link == nullptr || depth == kLinksDecided) return true;
   const auto before = banned_;
-  banned_.emplace_back(step, at(plan.steps, step).mode);
+  banned_.emplace_back(step, nth(plan.steps, step).mode);
   const bool without = solve(plan, cookPrice, depth + 1);
   const std::vector<Placement> otherSteps = plan.steps;
   const std::int64_t otherCost = cost_;
@@ -169,41 +169,41 @@ bool DishPlacer::solve(Schedule& plan, const std::vector<std::int64_t>& cookPric
 
 bool DishPlacer::fillTables(Schedule& plan, const std::vector<std::int64_t>& cookPrice) {
   for (const int step : order_) {
-    limitWindows(step, plan, at(tables_, step));
-    at(tables_, step).startExtra.clear();
-    at(tables_, step).endExtra.clear();
+    limitWindows(step, plan, nth(tables_, step));
+    nth(tables_, step).startExtra.clear();
+    nth(tables_, step).endExtra.clear();
   }
   for (int k = sizeOf(order_) - 1; k >= 0; --k) {
-    const int step = at(order_, k);
-    if (at(tables_, step).starts.empty() || at(tables_, step).ends.empty()) return false;
+    const int step = nth(order_, k);
+    if (nth(tables_, step).starts.empty() || nth(tables_, step).ends.empty()) return false;
     fillTable(step, plan, cookPrice);
-    if (at(links_, k).parent >= 0) sendUp(at(links_, k));
+    if (nth(links_, k).parent >= 0) sendUp(nth(links_, k));
   }
   cost_ = 0;
   for (int k = 0; k < sizeOf(order_); ++k) {
-    if (at(links_, k).parent >= 0) continue;
-    const Table& table = at(tables_, at(order_, k));
+    if (nth(links_, k).parent >= 0) continue;
+    const Table& table = nth(tables_, nth(order_, k));
     const auto least = std::min_element(table.startCost.begin(), table.startCost.end());
     if (*least >= kNever) return false;
     cost_ += *least;
-    readBack(at(order_, k), table.byStart[static_cast<std::size_t>(least - table.startCost.begin())], plan);
+    readBack(nth(order_, k), table.byStart[static_cast<std::size_t>(least - table.startCost.begin())], plan);
   }
   return true;
 }
 
 std::int64_t DishPlacer::servingCost(int step, Minute end) const {
-  const Dish& dish = at(model_.problem().dishes, dish_);
+  const Dish& dish = nth(model_.problem().dishes, dish_);
   if (dish.lastStep != step) return 0;
   return std::max(0, end - dish.serve) * kLateWeight + waitCost(dish, end) * kQualityWeight;
 }
 
 // What the starts and ends cost whatever the choice: serving, and moves from what was announced.
 void DishPlacer::addOwnCosts(int step) {
-  Table& table = at(tables_, step);
-  if (at(model_.problem().dishes, dish_).lastStep == step)
+  Table& table = nth(tables_, step);
+  if (nth(model_.problem().dishes, dish_).lastStep == step)
     for (std::size_t j = 0; j < table.ends.size(); ++j)
       table.endExtra[j] = std::min(kNever, table.endExtra[j] + servingCost(step, table.ends[j]));
-  const Step& data = at(model_.problem().steps, step);
+  const Step& data = nth(model_.problem().steps, step);
   if (!data.announced) return;
   for (std::size_t k = 0; k < table.starts.size(); ++k) {
     const Placement moved{table.starts[k], 0, data.announced->mode, data.announced->cook};
@@ -212,7 +212,7 @@ void DishPlacer::addOwnCosts(int step) {
 }
 
 void DishPlacer::fillTable(int step, const Schedule& plan, const std::vector<std::int64_t>& cookPrice) {
-  Table& table = at(tables_, step);
+  Table& table = nth(tables_, step);
   table.startExtra.resize(table.starts.size(), 0);
   table.endExtra.resize(table.ends.size(), 0);
   table.startCost.assign(table.starts.size(), kNever);
@@ -226,13 +226,13 @@ void DishPlacer::fillTable(int step, const Schedule& plan, const std::vector<std
   } else {
     const auto& choices = model_.step(step).choices;
     for (int c = 0; c < sizeOf(choices); ++c) {
-      const Choice& choice = at(choices, c);
+      const Choice& choice = nth(choices, c);
       if (!mayUse(step, choice.mode, plan)) continue;
-      const Mode& mode = at(at(model_.problem().steps, step).modes, choice.mode);
+      const Mode& mode = nth(nth(model_.problem().steps, step).modes, choice.mode);
       if (choice.cooks.empty()) tryChoice(step, c, -1, 0, 0);
       for (const CookOption& option : choice.cooks)
         tryChoice(step, c, option.cook, option.cost,
-                  at(cookPrice, option.cook) * kPriceWeight * mode.attention / 100);
+                  nth(cookPrice, option.cook) * kPriceWeight * mode.attention / 100);
     }
   }
   table.startExtra.clear();
@@ -248,7 +248,7 @@ void DishPlacer::setSoftCosts(const Mode& mode, int cook, const Table& table) {
                        std::vector<std::int64_t>& soft) {
     if (costs.empty()) return;
     soft_ = true;
-    for (std::size_t k = 0; k < minutes.size(); ++k) soft[k] += at(costs, minutes[k]) * weight;
+    for (std::size_t k = 0; k < minutes.size(); ++k) soft[k] += nth(costs, minutes[k]) * weight;
   };
   if (cook >= 0 && mode.attention >= kTaskAttention) {
     add(occupancy_.calmBefore(cook), table.starts, kCalmWeight, startSoft_);
@@ -264,11 +264,11 @@ void DishPlacer::setSoftCosts(const Mode& mode, int cook, const Table& table) {
 }
 
 void DishPlacer::tryChoice(int step, int choice, int cook, std::int64_t optionCost, std::int64_t workPrice) {
-  Table& table = at(tables_, step);
-  const Step& data = at(model_.problem().steps, step);
-  const int modeIndex = at(model_.step(step).choices, choice).mode;
-  const Mode& mode = at(data.modes, modeIndex);
-  const StartRow* rows = &at(model_.rows(step, choice), table.firstStart);
+  Table& table = nth(tables_, step);
+  const Step& data = nth(model_.problem().steps, step);
+  const int modeIndex = nth(model_.step(step).choices, choice).mode;
+  const Mode& mode = nth(data.modes, modeIndex);
+  const StartRow* rows = &nth(model_.rows(step, choice), table.firstStart);
   occupancy_.roomsUntil(step, modeIndex, cook, table.starts, room_);
   std::int64_t always = mode.qualityCost * kQualityWeight + optionCost * kPeopleWeight;
   if (data.announced) {
@@ -279,45 +279,45 @@ void DishPlacer::tryChoice(int step, int choice, int cook, std::int64_t optionCo
   const std::int64_t longPrice = mode.longMinuteCost * kQualityWeight;
   setSoftCosts(mode, cook, table);
   for (int k = 0; k < sizeOf(table.starts); ++k) {
-    if (at(table.startExtra, k) >= kNever) continue;
-    const Minute start = at(table.starts, k);
+    if (nth(table.startExtra, k) >= kNever) continue;
+    const Minute start = nth(table.starts, k);
     const Minute room = std::max(
-        start, caps_.empty() ? at(room_, k) : std::min(at(room_, k), lastEnd(step, modeIndex, start)));
+        start, caps_.empty() ? nth(room_, k) : std::min(nth(room_, k), lastEnd(step, modeIndex, start)));
     const StartRow& row = rows[k];
     const int last = std::min(row.lastEnd - table.firstEnd, sizeOf(table.ends) - 1);
     for (int j = std::max(0, row.firstEnd - table.firstEnd); j <= last; ++j) {
-      const Minute end = at(table.ends, j);
+      const Minute end = nth(table.ends, j);
       if (end > room) break;
       // Leaving a hot oven to the next bake costs less than nothing: it must not make up for a child
       // that has no place.
-      if (at(table.endExtra, j) >= kNever) continue;
+      if (nth(table.endExtra, j) >= kNever) continue;
       const Minute over = end - row.best;
-      std::int64_t cost = always + at(table.startExtra, k) + at(table.endExtra, j) +
+      std::int64_t cost = always + nth(table.startExtra, k) + nth(table.endExtra, j) +
                           (over < 0 ? -over * shortPrice : over * longPrice) + workPrice * (end - start);
-      if (soft_) cost += at(startSoft_, k) + at(endSoft_, j);
+      if (soft_) cost += nth(startSoft_, k) + nth(endSoft_, j);
       if (cook >= 0 && mode.attention > 0) cost += model_.unsocialCost(cook, start, end) * kPeopleWeight;
-      if (cost < at(table.startCost, k)) {
-        at(table.startCost, k) = cost;
-        at(table.byStart, k) = {choice, cook, k, j};
+      if (cost < nth(table.startCost, k)) {
+        nth(table.startCost, k) = cost;
+        nth(table.byStart, k) = {choice, cook, k, j};
       }
-      if (cost < at(table.endCost, j)) {
-        at(table.endCost, j) = cost;
-        at(table.byEnd, j) = {choice, cook, k, j};
+      if (cost < nth(table.endCost, j)) {
+        nth(table.endCost, j) = cost;
+        nth(table.byEnd, j) = {choice, cook, k, j};
       }
     }
   }
 }
 
 void DishPlacer::sendUp(const Link& link) {
-  const Table& child = at(tables_, link.child);
-  Table& parent = at(tables_, link.parent);
+  const Table& child = nth(tables_, link.child);
+  Table& parent = nth(tables_, link.parent);
   const bool atStart = link.parentEdge == Edge::kStart;
   const auto& values = atStart ? parent.starts : parent.ends;
   auto& extra = atStart ? parent.startExtra : parent.endExtra;
   extra.resize(values.size(), 0);
   SlidingLeast least(link.childEdge == Edge::kStart ? child.starts : child.ends,
                      link.childEdge == Edge::kStart ? child.startCost : child.endCost);
-  auto& index = at(messages_, link.child).childIndex;
+  auto& index = nth(messages_, link.child).childIndex;
   index.assign(values.size(), -1);
   for (std::size_t k = 0; k < values.size(); ++k) {
     const Minute low = link.childFirst ? values[k] - link.most : values[k] + link.least;
@@ -325,25 +325,25 @@ void DishPlacer::sendUp(const Link& link) {
     index[k] = least.in(low, high);
     const std::int64_t cost =
         index[k] < 0 ? kNever
-                     : at(link.childEdge == Edge::kStart ? child.startCost : child.endCost, index[k]);
+                     : nth(link.childEdge == Edge::kStart ? child.startCost : child.endCost, index[k]);
     extra[k] = std::min(kNever, extra[k] + cost);
   }
 }
 
 void DishPlacer::readBack(int step, const Decision& decision, Schedule& plan) const {
-  const Table& table = at(tables_, step);
+  const Table& table = nth(tables_, step);
   if (!fixed_[static_cast<std::size_t>(step)]) {
-    const Step& data = at(model_.problem().steps, step);
-    const int mode = at(model_.step(step).choices, decision.choice).mode;
-    const int cook = at(data.modes, mode).attention > 0 ? decision.cook : data.pin.cook.value_or(-1);
-    at(plan.steps, step) = {at(table.starts, decision.start), at(table.ends, decision.end), mode, cook};
+    const Step& data = nth(model_.problem().steps, step);
+    const int mode = nth(model_.step(step).choices, decision.choice).mode;
+    const int cook = nth(data.modes, mode).attention > 0 ? decision.cook : data.pin.cook.value_or(-1);
+    nth(plan.steps, step) = {nth(table.starts, decision.start), nth(table.ends, decision.end), mode, cook};
   }
   for (const Link& link : links_) {
     if (link.parent != step) continue;
-    const int index = at(at(messages_, link.child).childIndex,
-                         link.parentEdge == Edge::kStart ? decision.start : decision.end);
-    const Table& child = at(tables_, link.child);
-    readBack(link.child, link.childEdge == Edge::kStart ? at(child.byStart, index) : at(child.byEnd, index),
+    const int index = nth(nth(messages_, link.child).childIndex,
+                          link.parentEdge == Edge::kStart ? decision.start : decision.end);
+    const Table& child = nth(tables_, link.child);
+    readBack(link.child, link.childEdge == Edge::kStart ? nth(child.byStart, index) : nth(child.byEnd, index),
              plan);
   }
 }
@@ -352,7 +352,7 @@ void DishPlacer::readBack(int step, const Decision& decision, Schedule& plan) co
 bool DishPlacer::fixSteps(Schedule& plan) {
   for (const int step : order_) {
     if (placed(step, plan)) continue;
-    const Placement& place = at(plan.steps, step);
+    const Placement& place = nth(plan.steps, step);
     if (!keepsGaps(step, plan) || !mayUse(step, place.mode, plan) || !occupancy_.fitsOnce(step, place))
       return false;
     occupancy_.add(step, place);

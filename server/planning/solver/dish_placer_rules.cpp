@@ -19,10 +19,10 @@ bool contains(const std::vector<int>& items, int item) {
 
 // The step's place when it is settled: fixed in this dish, or of another served dish.
 const Placement* DishPlacer::placed(int step, const Schedule& plan) const {
-  const int dish = at(model_.problem().steps, step).dish;
+  const int dish = nth(model_.problem().steps, step).dish;
   const bool settled =
       dish == dish_ ? fixed_[static_cast<std::size_t>(step)] : !plan.unserved[static_cast<std::size_t>(dish)];
-  return settled ? &at(plan.steps, step) : nullptr;
+  return settled ? &nth(plan.steps, step) : nullptr;
 }
 
 // The candidates that settled steps leave open.
@@ -66,13 +66,13 @@ void DishPlacer::limitWindows(int step, const Schedule& plan, Table& table) cons
     kept.assign(first, std::upper_bound(first, all.end(), std::max(window.start - 1, window.limit)));
     return static_cast<int>(first - all.begin());
   };
-  for (const int g : model_.gapsOf(step)) narrow(at(model_.gaps(), g));
+  for (const int g : model_.gapsOf(step)) narrow(nth(model_.gaps(), g));
   for (const Gap& gap : gaps_)
     if (!caps_.empty() && (gap.from == step || gap.to == step)) narrow(gap);
   for (const Cap& cap : caps_) {
     if (cap.span.to >= 0 || cap.span.from != step) continue;
     Interval<Minute>& window = cap.span.fromEdge == Edge::kStart ? start : end;
-    window.start = std::max(window.start, at(model_.problem().dishes, dish_).serve - cap.most);
+    window.start = std::max(window.start, nth(model_.problem().dishes, dish_).serve - cap.most);
   }
   table.firstStart = keep(grid.starts, start, table.starts);
   table.firstEnd = keep(grid.ends, end, table.ends);
@@ -81,13 +81,13 @@ void DishPlacer::limitWindows(int step, const Schedule& plan, Table& table) cons
 bool DishPlacer::mayUse(int step, int mode, const Schedule& plan) const {
   const Problem& problem = model_.problem();
   if (std::find(banned_.begin(), banned_.end(), std::pair(step, mode)) != banned_.end()) return false;
-  for (const ModeLink& link : at(at(problem.steps, step).modes, mode).links)
+  for (const ModeLink& link : nth(nth(problem.steps, step).modes, mode).links)
     if (const Placement* there = placed(link.step, plan))
       if (!contains(link.modes, there->mode)) return false;
   for (const int other : model_.linkedTo(step)) {
     const Placement* there = placed(other, plan);
     if (!there) continue;
-    for (const ModeLink& link : at(at(problem.steps, other).modes, there->mode).links)
+    for (const ModeLink& link : nth(nth(problem.steps, other).modes, there->mode).links)
       if (link.step == step && !contains(link.modes, mode)) return false;
   }
   return true;
@@ -97,8 +97,9 @@ bool DishPlacer::mayUse(int step, int mode, const Schedule& plan) const {
 const ModeLink* DishPlacer::brokenLink(const Schedule& plan, int& step) const {
   const Problem& problem = model_.problem();
   for (const int i : order_)
-    for (const ModeLink& link : at(at(problem.steps, i).modes, at(plan.steps, i).mode).links) {
-      if (at(problem.steps, link.step).dish != dish_ || contains(link.modes, at(plan.steps, link.step).mode))
+    for (const ModeLink& link : nth(nth(problem.steps, i).modes, nth(plan.steps, i).mode).links) {
+      if (nth(problem.steps, link.step).dish != dish_ ||
+          contains(link.modes, nth(plan.steps, link.step).mode))
         continue;
       step = i;
       return &link;
@@ -113,11 +114,11 @@ void DishPlacer::banOthers(int step, const std::vector<int>& modes) {
 
 bool DishPlacer::keepsGaps(int step, const Schedule& plan) const {
   const auto kept = [&](int index) {
-    const Gap& gap = at(model_.gaps(), index);
+    const Gap& gap = nth(model_.gaps(), index);
     const int other = gap.from == step ? gap.to : gap.from;
     if (other != step && !placed(other, plan)) return true;
     const Minute distance =
-        edgeOf(at(plan.steps, gap.to), gap.toEdge) - edgeOf(at(plan.steps, gap.from), gap.fromEdge);
+        edgeOf(nth(plan.steps, gap.to), gap.toEdge) - edgeOf(nth(plan.steps, gap.from), gap.fromEdge);
     return distance >= gap.least && distance <= gap.most;
   };
   return std::all_of(model_.gapsOf(step).begin(), model_.gapsOf(step).end(), kept);
@@ -140,7 +141,7 @@ bool DishPlacer::capClocks(const Schedule& plan) {
   const Problem& problem = model_.problem();
   bool over = false;
   for (const int k : model_.clocks(dish_)) {
-    const Clock& clock = at(problem.clocks, k);
+    const Clock& clock = nth(problem.clocks, k);
     const Minute sum = clockMinutes(problem, clock, plan);
     if (sum <= clock.most) continue;
     over = true;

@@ -65,16 +65,16 @@ const OrderVar* Encoder::makeVar(std::vector<Minute> values) {
 
 // What excuses the step's own rules: nothing, unless its dish may prove impossible.
 std::vector<Lit> Encoder::otherwise(int step) const {
-  const int dish = at(model_.problem().steps, step).dish;
-  if (at(possible_, dish)) return {};
+  const int dish = nth(model_.problem().steps, step).dish;
+  if (nth(possible_, dish)) return {};
   return {-served(dish)};
 }
 
 void Encoder::makeStep(int step) {
   const GridStep& grid = model_.step(step);
   const OrderVar* start = makeVar(grid.starts);
-  at(starts_, step) = {start, 0};
-  at(ends_, step) = grid.fixedLength >= 0 ? Point{start, grid.fixedLength} : Point{makeVar(grid.ends), 0};
+  nth(starts_, step) = {start, 0};
+  nth(ends_, step) = grid.fixedLength >= 0 ? Point{start, grid.fixedLength} : Point{makeVar(grid.ends), 0};
   makeModes(step);
   makeCooks(step);
   makeLengths(step);
@@ -82,16 +82,16 @@ void Encoder::makeStep(int step) {
 
 void Encoder::makeModes(int step) {
   const auto& choices = model_.step(step).choices;
-  auto& lits = at(modes_, step);
-  lits.assign(at(model_.problem().steps, step).modes.size(), kFalse);
+  auto& lits = nth(modes_, step);
+  lits.assign(nth(model_.problem().steps, step).modes.size(), kFalse);
   if (choices.size() == 1) {
-    at(lits, choices.front().mode) = kTrue;
+    nth(lits, choices.front().mode) = kTrue;
     return;
   }
   std::vector<Lit> all;
   for (const Choice& choice : choices) {
     const Lit lit = choices.size() == 2 && !all.empty() ? -all.front() : sat_.newLit();
-    all.push_back(at(lits, choice.mode) = lit);
+    all.push_back(nth(lits, choice.mode) = lit);
   }
   if (choices.size() == 2) return;
   sat_.add(all);
@@ -100,7 +100,7 @@ void Encoder::makeModes(int step) {
 
 void Encoder::makeCooks(int step) {
   const auto& choices = model_.step(step).choices;
-  auto& lits = at(cooks_, step);
+  auto& lits = nth(cooks_, step);
   lits.assign(model_.problem().cooks.size(), kFalse);
   bool always = true;
   std::vector<int> able;
@@ -110,29 +110,29 @@ void Encoder::makeCooks(int step) {
       if (std::find(able.begin(), able.end(), option.cook) == able.end()) able.push_back(option.cook);
   }
   if (able.size() == 1 && always) {
-    at(lits, able.front()) = kTrue;
+    nth(lits, able.front()) = kTrue;
     return;
   }
   std::vector<Lit> all;
-  for (const int c : able) all.push_back(at(lits, c) = sat_.newLit());
+  for (const int c : able) all.push_back(nth(lits, c) = sat_.newLit());
   addAtMostOne(sat_, all);
   for (const Choice& choice : choices) {
     std::vector<Lit> one{-mode(step, choice.mode)};
     std::vector<bool> allowed(lits.size(), false);
     for (const CookOption& option : choice.cooks) {
       one.push_back(cook(step, option.cook));
-      at(allowed, option.cook) = true;
+      nth(allowed, option.cook) = true;
     }
     if (!choice.cooks.empty()) sat_.add(one);
     for (const int c : able)
-      if (!at(allowed, c)) sat_.add({-mode(step, choice.mode), -cook(step, c)});
+      if (!nth(allowed, c)) sat_.add({-mode(step, choice.mode), -cook(step, c)});
   }
 }
 
 void Encoder::makeLengths(int step) {
   for (const Choice& choice : model_.step(step).choices) makeLengths(step, choice);
   if (model_.step(step).fixedLength >= 0) return;
-  const auto& distances = model_.distances(at(model_.problem().steps, step).dish);
+  const auto& distances = model_.distances(nth(model_.problem().steps, step).dish);
   const int p = 2 * model_.positionInDish(step);
   addOrder(sat_, otherwise(step), start(step), distances.of(p, p + 1), end(step));
   if (distances.of(p + 1, p) != Distances::kNone)
@@ -178,7 +178,7 @@ void Encoder::makeGaps() {
   for (const Gap& gap : model_.gaps()) {
     if (!model_.used(gap.from) || !model_.used(gap.to)) continue;
     std::vector<Lit> excuse = otherwise(gap.from);
-    if (at(model_.problem().steps, gap.from).dish != at(model_.problem().steps, gap.to).dish)
+    if (nth(model_.problem().steps, gap.from).dish != nth(model_.problem().steps, gap.to).dish)
       excuse = {-servedStep(gap.from), -servedStep(gap.to)};
     const Point from = edge(gap.from, gap.fromEdge);
     const Point to = edge(gap.to, gap.toEdge);
@@ -191,8 +191,8 @@ void Encoder::makeGaps() {
 void Encoder::makeServing() {
   const Problem& problem = model_.problem();
   for (int d = 0; d < sizeOf(problem.dishes); ++d) {
-    const Dish& dish = at(problem.dishes, d);
-    if (model_.dropped(d) || at(problem.steps, dish.lastStep).dish == d) continue;
+    const Dish& dish = nth(problem.dishes, d);
+    if (model_.dropped(d) || nth(problem.steps, dish.lastStep).dish == d) continue;
     const Point ready = end(dish.lastStep);
     sat_.add({-served(d), servedStep(dish.lastStep)});
     sat_.add({-served(d), ready.atLeast(dish.serve - dish.holdLimit)});
@@ -202,7 +202,7 @@ void Encoder::makeServing() {
 
 void Encoder::makeLinks(int step) {
   for (const Choice& choice : model_.step(step).choices)
-    for (const ModeLink& link : at(at(model_.problem().steps, step).modes, choice.mode).links) {
+    for (const ModeLink& link : nth(nth(model_.problem().steps, step).modes, choice.mode).links) {
       if (!model_.used(link.step)) continue;
       std::vector<Lit> clause{-mode(step, choice.mode), -servedStep(step), -servedStep(link.step)};
       for (const int m : link.modes) clause.push_back(mode(link.step, m));
@@ -224,22 +224,22 @@ void Encoder::makeAbsences(int step) {
   for (int c = 0; c < sizeOf(problem.cooks); ++c) {
     if (cook(step, c) == kFalse) continue;
     Minute from = 0;
-    for (const auto& when : at(problem.cooks, c).available) {
+    for (const auto& when : nth(problem.cooks, c).available) {
       if (from < when.start) avoid(step, {free, -cook(step, c)}, {from, when.start});
       from = std::max(from, when.limit);
     }
     if (from < problem.limit) avoid(step, {free, -cook(step, c)}, {from, problem.limit});
   }
   for (const Choice& choice : model_.step(step).choices) {
-    const Mode& data = at(at(problem.steps, step).modes, choice.mode);
+    const Mode& data = nth(nth(problem.steps, step).modes, choice.mode);
     for (const Use& use : data.uses) {
-      const Resource& resource = at(problem.resources, use.resource);
+      const Resource& resource = nth(problem.resources, use.resource);
       if (use.amount == 0 || resource.usedUp) continue;
       for (const auto& when : takenAbove(resource, resource.capacity - use.amount))
         avoid(step, {free, -mode(step, choice.mode)}, when);
     }
     if (data.oven)
-      for (const auto& when : at(problem.ovens, data.oven->oven).closed)
+      for (const auto& when : nth(problem.ovens, data.oven->oven).closed)
         avoid(step, {free, -mode(step, choice.mode)}, when);
   }
 }
@@ -283,17 +283,17 @@ Schedule Encoder::read() const {
     plan.unserved.push_back(served(d) == kFalse || (served(d) != kTrue && !sat_.value(served(d))));
   for (int i = 0; i < sizeOf(problem.steps); ++i) {
     if (!model_.used(i)) continue;
-    Placement& place = at(plan.steps, i);
+    Placement& place = nth(plan.steps, i);
     place.start = start(i).value(sat_);
     place.end = end(i).value(sat_);
-    for (int m = 0; m < sizeOf(at(modes_, i)); ++m)
+    for (int m = 0; m < sizeOf(nth(modes_, i)); ++m)
       if (mode(i, m) != kFalse && sat_.value(mode(i, m))) place.mode = m;
-    const Step& step = at(problem.steps, i);
-    if (at(step.modes, place.mode).attention == 0) {
+    const Step& step = nth(problem.steps, i);
+    if (nth(step.modes, place.mode).attention == 0) {
       place.cook = step.pin.cook.value_or(-1);
       continue;
     }
-    for (int c = 0; c < sizeOf(at(cooks_, i)); ++c)
+    for (int c = 0; c < sizeOf(nth(cooks_, i)); ++c)
       if (cook(i, c) != kFalse && sat_.value(cook(i, c))) place.cook = c;
   }
   return plan;
@@ -304,13 +304,13 @@ void Encoder::prefer(const Schedule& plan) {
     for (const Minute t : var.values()) sat_.prefer(t >= value ? var.atMost(t) : -var.atMost(t));
   };
   for (int i = 0; i < sizeOf(plan.steps); ++i) {
-    const int dish = at(model_.problem().steps, i).dish;
+    const int dish = nth(model_.problem().steps, i).dish;
     if (!model_.used(i) || plan.unserved[static_cast<std::size_t>(dish)]) continue;
-    const Placement& place = at(plan.steps, i);
+    const Placement& place = nth(plan.steps, i);
     preferAll(*start(i).var, place.start - start(i).shift);
     if (end(i).var != start(i).var) preferAll(*end(i).var, place.end - end(i).shift);
-    for (int m = 0; m < sizeOf(at(modes_, i)); ++m) sat_.prefer(m == place.mode ? mode(i, m) : -mode(i, m));
-    for (int c = 0; c < sizeOf(at(cooks_, i)); ++c) sat_.prefer(c == place.cook ? cook(i, c) : -cook(i, c));
+    for (int m = 0; m < sizeOf(nth(modes_, i)); ++m) sat_.prefer(m == place.mode ? mode(i, m) : -mode(i, m));
+    for (int c = 0; c < sizeOf(nth(cooks_, i)); ++c) sat_.prefer(c == place.cook ? cook(i, c) : -cook(i, c));
   }
 }
 

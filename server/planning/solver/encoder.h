@@ -23,12 +23,12 @@ class Encoder {
 
   const GridModel& model() const { return model_; }
   Sat& sat() { return sat_; }
-  Lit served(int dish) const { return at(served_, dish); }
-  Lit servedStep(int step) const { return served(at(model_.problem().steps, step).dish); }
-  Lit mode(int step, int mode) const { return at(at(modes_, step), mode); }
-  Lit cook(int step, int cook) const { return at(at(cooks_, step), cook); }
-  Point start(int step) const { return at(starts_, step); }
-  Point end(int step) const { return at(ends_, step); }
+  Lit served(int dish) const { return nth(served_, dish); }
+  Lit servedStep(int step) const { return served(nth(model_.problem().steps, step).dish); }
+  Lit mode(int step, int mode) const { return nth(nth(modes_, step), mode); }
+  Lit cook(int step, int cook) const { return nth(nth(cooks_, step), cook); }
+  Point start(int step) const { return nth(starts_, step); }
+  Point end(int step) const { return nth(ends_, step); }
   Point edge(int step, Edge edge) const { return edge == Edge::kStart ? start(step) : end(step); }
   // True when the step has no length in the plan; kFalse where it always has one.
   Lit emptyStep(int step);

@@ -40,8 +40,8 @@ GridModel::GridModel(const Problem& problem, Minute grid, Minute lateness)
   startBounds_.resize(problem.steps.size());
   endBounds_.resize(problem.steps.size());
   for (int i = 0; i < sizeOf(problem.steps); ++i) {
-    auto& members = at(distances_, at(problem.steps, i).dish).steps;
-    at(position_, i) = sizeOf(members);
+    auto& members = nth(distances_, nth(problem.steps, i).dish).steps;
+    nth(position_, i) = sizeOf(members);
     members.push_back(i);
     chooseModes(i);
   }
@@ -51,14 +51,14 @@ GridModel::GridModel(const Problem& problem, Minute grid, Minute lateness)
   for (int d = 0; d < sizeOf(problem.dishes); ++d) {
     measureDish(d);
     const bool possible = boundDish(d) && fillStarts(d) && settleWindows(d, free);
-    if (!possible) at(dropped_, d) = true;
+    if (!possible) nth(dropped_, d) = true;
   }
   rows_.resize(problem.steps.size());
   for (int i = 0; i < sizeOf(problem.steps); ++i)
     if (used(i)) fillRows(i);
   sumUnsocial();
   for (int d = 0; d < sizeOf(problem.dishes); ++d)
-    if (dropped(at(problem.steps, at(problem.dishes, d).lastStep).dish)) at(dropped_, d) = true;
+    if (dropped(nth(problem.steps, nth(problem.dishes, d).lastStep).dish)) nth(dropped_, d) = true;
 }
 
 // A clock with one span that always counts is a gap, or a bound before serving.
@@ -67,19 +67,19 @@ void GridModel::readClocks() {
   clocks_.resize(problem_.dishes.size());
   servedFrom_.assign(2 * problem_.steps.size(), 0);
   for (int k = 0; k < sizeOf(problem_.clocks); ++k) {
-    const Clock& clock = at(problem_.clocks, k);
+    const Clock& clock = nth(problem_.clocks, k);
     const Clock::Span& span = clock.spans.front();
-    const int dishIndex = at(problem_.steps, span.from).dish;
-    const Dish& dish = at(problem_.dishes, dishIndex);
+    const int dishIndex = nth(problem_.steps, span.from).dish;
+    const Dish& dish = nth(problem_.dishes, dishIndex);
     if (clock.spans.size() > 1 || !span.modes.empty()) {
-      at(clocks_, dishIndex).push_back(k);
+      nth(clocks_, dishIndex).push_back(k);
       continue;
     }
     const int to = span.to < 0 ? dish.lastStep : span.to;
     const Edge toEdge = span.to < 0 ? Edge::kEnd : span.toEdge;
     gaps_.push_back({span.from, span.fromEdge, to, toEdge, -kNoLimit, clock.most});
     if (span.to >= 0) continue;
-    Minute& from = at(servedFrom_, 2 * span.from + (span.fromEdge == Edge::kEnd ? 1 : 0));
+    Minute& from = nth(servedFrom_, 2 * span.from + (span.fromEdge == Edge::kEnd ? 1 : 0));
     from = std::max(from, dish.serve - clock.most);
   }
 }
@@ -88,22 +88,22 @@ void GridModel::indexSteps() {
   gapsOf_.resize(problem_.steps.size());
   linkedTo_.resize(problem_.steps.size());
   for (int g = 0; g < sizeOf(gaps_); ++g) {
-    at(gapsOf_, at(gaps_, g).from).push_back(g);
-    if (at(gaps_, g).to != at(gaps_, g).from) at(gapsOf_, at(gaps_, g).to).push_back(g);
+    nth(gapsOf_, nth(gaps_, g).from).push_back(g);
+    if (nth(gaps_, g).to != nth(gaps_, g).from) nth(gapsOf_, nth(gaps_, g).to).push_back(g);
   }
   for (int i = 0; i < sizeOf(problem_.steps); ++i)
-    for (const Mode& mode : at(problem_.steps, i).modes)
+    for (const Mode& mode : nth(problem_.steps, i).modes)
       for (const ModeLink& link : mode.links) {
-        auto& linked = at(linkedTo_, link.step);
+        auto& linked = nth(linkedTo_, link.step);
         if (linked.empty() || linked.back() != i) linked.push_back(i);
       }
 }
 
 void GridModel::chooseModes(int index) {
-  const Step& step = at(problem_.steps, index);
+  const Step& step = nth(problem_.steps, index);
   for (int m = 0; m < sizeOf(step.modes); ++m) {
     if (step.pin.mode && *step.pin.mode != m) continue;
-    const Mode& mode = at(step.modes, m);
+    const Mode& mode = nth(step.modes, m);
     Choice choice{m, {}};
     if (mode.attention > 0)
       for (const CookOption& option : mode.cooks) {
@@ -115,13 +115,13 @@ void GridModel::chooseModes(int index) {
         else
           same->cost += option.cost;
       }
-    if (mode.attention == 0 || !choice.cooks.empty()) at(steps_, index).choices.push_back(std::move(choice));
+    if (mode.attention == 0 || !choice.cooks.empty()) nth(steps_, index).choices.push_back(std::move(choice));
   }
 }
 
 EndRange GridModel::endRange(int index, int mode, Minute start) const {
-  const Step& step = at(problem_.steps, index);
-  const Length length = at(step.modes, mode).length.at(start);
+  const Step& step = nth(problem_.steps, index);
+  const Length length = nth(step.modes, mode).length.at(start);
   if (!length.possible()) return {};
   const Minute first = start + length.shortest;
   const Minute last = start + length.longest;
@@ -135,10 +135,10 @@ EndRange GridModel::endRange(int index, int mode, Minute start) const {
 
 // Shortest and longest of all choices at any start, both included.
 Interval<Minute> GridModel::lengthSpan(int index) const {
-  const Step& step = at(problem_.steps, index);
+  const Step& step = nth(problem_.steps, index);
   Interval<Minute> span{kNoLimit, -kNoLimit};
-  for (const Choice& choice : at(steps_, index).choices)
-    for (const Length& length : at(step.modes, choice.mode).length.rows) {
+  for (const Choice& choice : nth(steps_, index).choices)
+    for (const Length& length : nth(step.modes, choice.mode).length.rows) {
       if (!length.possible()) continue;
       span.start = std::min(span.start, length.shortest);
       span.limit = std::max(span.limit, length.longest);
@@ -147,7 +147,7 @@ Interval<Minute> GridModel::lengthSpan(int index) const {
 }
 
 void GridModel::measureDish(int dish) {
-  Distances& distances = at(distances_, dish);
+  Distances& distances = nth(distances_, dish);
   const int edges = distances.edges();
   distances.least.assign(static_cast<std::size_t>(edges * edges), Distances::kNone);
   for (int e = 0; e < edges; ++e) distances.of(e, e) = 0;
@@ -162,7 +162,7 @@ void GridModel::measureDish(int dish) {
     tighten(p + 1, p, -span.limit);
   }
   for (const Gap& gap : gaps_) {
-    if (at(problem_.steps, gap.from).dish != dish || at(problem_.steps, gap.to).dish != dish) continue;
+    if (nth(problem_.steps, gap.from).dish != dish || nth(problem_.steps, gap.to).dish != dish) continue;
     const int from = 2 * positionInDish(gap.from) + (gap.fromEdge == Edge::kEnd ? 1 : 0);
     const int to = 2 * positionInDish(gap.to) + (gap.toEdge == Edge::kEnd ? 1 : 0);
     if (gap.least > -kNoLimit) tighten(from, to, gap.least);
@@ -181,31 +181,31 @@ void GridModel::measureDish(int dish) {
 // Sets the first bounds of the dish's edges from limits, pins, serving and
 // distances; false when they contradict each other.
 bool GridModel::boundDish(int dish) {
-  const Distances& distances = at(distances_, dish);
+  const Distances& distances = nth(distances_, dish);
   const int edges = distances.edges();
   for (int e = 0; e < edges; ++e)
     if (distances.of(e, e) > 0) return false;
   std::vector<Minute> low(static_cast<std::size_t>(edges), 0);
   std::vector<Minute> high(static_cast<std::size_t>(edges), problem_.limit);
   for (const int i : distances.steps) {
-    const Step& step = at(problem_.steps, i);
-    if (at(steps_, i).choices.empty()) return false;
+    const Step& step = nth(problem_.steps, i);
+    if (nth(steps_, i).choices.empty()) return false;
     const int p = 2 * positionInDish(i);
-    at(low, p) = std::max({0, step.earliest, at(servedFrom_, 2 * i)});
-    at(low, p + 1) = at(servedFrom_, 2 * i + 1);
-    at(high, p + 1) = std::min(problem_.limit, step.latest);
+    nth(low, p) = std::max({0, step.earliest, nth(servedFrom_, 2 * i)});
+    nth(low, p + 1) = nth(servedFrom_, 2 * i + 1);
+    nth(high, p + 1) = std::min(problem_.limit, step.latest);
     const auto pin = [&](int edge, Minute minute) {
-      at(low, edge) = std::max(at(low, edge), minute);
-      at(high, edge) = std::min(at(high, edge), minute);
+      nth(low, edge) = std::max(nth(low, edge), minute);
+      nth(high, edge) = std::min(nth(high, edge), minute);
     };
     if (step.pin.start) pin(p, *step.pin.start);
     if (step.pin.end) pin(p + 1, *step.pin.end);
   }
-  const Dish& data = at(problem_.dishes, dish);
-  if (at(problem_.steps, data.lastStep).dish == dish) {
+  const Dish& data = nth(problem_.dishes, dish);
+  if (nth(problem_.steps, data.lastStep).dish == dish) {
     const int ready = 2 * positionInDish(data.lastStep) + 1;
-    at(low, ready) = std::max(at(low, ready), data.serve - data.holdLimit);
-    at(high, ready) = std::min(at(high, ready), data.serve + std::min(data.lateLimit, lateness_));
+    nth(low, ready) = std::max(nth(low, ready), data.serve - data.holdLimit);
+    nth(high, ready) = std::min(nth(high, ready), data.serve + std::min(data.lateLimit, lateness_));
   }
   const int rounds = sizeOf(distances.steps) > kClosureSteps ? edges : 1;
   for (int round = 0; round < rounds; ++round)
@@ -213,30 +213,30 @@ bool GridModel::boundDish(int dish) {
       for (int b = 0; b < edges; ++b) {
         const int least = distances.of(a, b);
         if (least == Distances::kNone) continue;
-        at(low, b) = std::max(at(low, b), at(low, a) + least);
-        at(high, a) = std::min(at(high, a), at(high, b) - least);
+        nth(low, b) = std::max(nth(low, b), nth(low, a) + least);
+        nth(high, a) = std::min(nth(high, a), nth(high, b) - least);
       }
   for (const int i : distances.steps) {
     const int p = 2 * positionInDish(i);
-    at(startBounds_, i) = {at(low, p), at(high, p)};
-    at(endBounds_, i) = {at(low, p + 1), at(high, p + 1)};
-    if (at(low, p) > at(high, p) || at(low, p + 1) > at(high, p + 1)) return false;
+    nth(startBounds_, i) = {nth(low, p), nth(high, p)};
+    nth(endBounds_, i) = {nth(low, p + 1), nth(high, p + 1)};
+    if (nth(low, p) > nth(high, p) || nth(low, p + 1) > nth(high, p + 1)) return false;
   }
   return true;
 }
 
 bool GridModel::fillStarts(int dish) {
-  for (const int i : at(distances_, dish).steps) {
-    const Step& step = at(problem_.steps, i);
-    GridStep& grid = at(steps_, i);
-    const auto& bounds = at(startBounds_, i);
+  for (const int i : nth(distances_, dish).steps) {
+    const Step& step = nth(problem_.steps, i);
+    GridStep& grid = nth(steps_, i);
+    const auto& bounds = nth(startBounds_, i);
     if (step.pin.start) {
       grid.starts.push_back(*step.pin.start);
     } else {
       for (Minute t = roundUp(bounds.start, grid_); t <= bounds.limit; t += grid_) grid.starts.push_back(t);
       if (step.pin.end)
         for (const Choice& choice : grid.choices)
-          for (const Length& length : at(step.modes, choice.mode).length.rows)
+          for (const Length& length : nth(step.modes, choice.mode).length.rows)
             if (length.possible() && length.shortest == length.longest)
               grid.starts.push_back(*step.pin.end - length.shortest);
       keepUnique(grid.starts);
@@ -248,9 +248,9 @@ bool GridModel::fillStarts(int dish) {
 
 // Drops the starts and ends of a step that fit no choice; true when its bounds moved.
 bool GridModel::filterStep(int index) {
-  GridStep& step = at(steps_, index);
-  auto& startBounds = at(startBounds_, index);
-  auto& endBounds = at(endBounds_, index);
+  GridStep& step = nth(steps_, index);
+  auto& startBounds = nth(startBounds_, index);
+  auto& endBounds = nth(endBounds_, index);
   const auto before = std::pair(startBounds, endBounds);
   trim(step.starts, startBounds);
   const auto possible = [&](Minute start) {
@@ -274,9 +274,9 @@ bool GridModel::filterStep(int index) {
 }
 
 bool GridModel::settleWindows(int dish, Occupancy& free) {
-  const Distances& distances = at(distances_, dish);
+  const Distances& distances = nth(distances_, dish);
   for (const int i : distances.steps) {
-    GridStep& step = at(steps_, i);
+    GridStep& step = nth(steps_, i);
     std::erase_if(step.starts, [&](Minute start) {
       for (const Choice& choice : step.choices) {
         const EndRange range = endRange(i, choice.mode, start);
@@ -294,13 +294,13 @@ bool GridModel::settleWindows(int dish, Occupancy& free) {
     moved = false;
     for (const int i : distances.steps) {
       moved |= filterStep(i);
-      if (at(steps_, i).starts.empty() || at(endBounds_, i).start > at(endBounds_, i).limit) return false;
+      if (nth(steps_, i).starts.empty() || nth(endBounds_, i).start > nth(endBounds_, i).limit) return false;
     }
     for (const int a : distances.steps)
       for (const int b : distances.steps)
         for (int edge = 0; edge < 4; ++edge) {
-          auto& from = edge & 1 ? at(endBounds_, a) : at(startBounds_, a);
-          auto& to = edge & 2 ? at(endBounds_, b) : at(startBounds_, b);
+          auto& from = edge & 1 ? nth(endBounds_, a) : nth(startBounds_, a);
+          auto& to = edge & 2 ? nth(endBounds_, b) : nth(startBounds_, b);
           const int least =
               distances.of(2 * positionInDish(a) + (edge & 1), 2 * positionInDish(b) + (edge >> 1));
           if (a == b || least == Distances::kNone) continue;
@@ -314,11 +314,11 @@ bool GridModel::settleWindows(int dish, Occupancy& free) {
 }
 
 void GridModel::fillEnds(int index) {
-  GridStep& step = at(steps_, index);
-  const auto& bounds = at(endBounds_, index);
+  GridStep& step = nth(steps_, index);
+  const auto& bounds = nth(endBounds_, index);
   std::vector<char> reached(static_cast<std::size_t>(std::max(0, bounds.limit - bounds.start + 1)), 0);
   const auto reach = [&](Minute end) {
-    if (end >= bounds.start && end <= bounds.limit) at(reached, end - bounds.start) = 1;
+    if (end >= bounds.start && end <= bounds.limit) nth(reached, end - bounds.start) = 1;
   };
   for (const Minute start : step.starts)
     for (const Choice& choice : step.choices) {
@@ -326,14 +326,14 @@ void GridModel::fillEnds(int index) {
       for (Minute end = range.first; end <= std::min(range.last, bounds.limit); end += grid_) reach(end);
     }
   for (Minute end = bounds.start; end <= bounds.limit; ++end)
-    if (at(reached, end - bounds.start)) step.ends.push_back(end);
+    if (nth(reached, end - bounds.start)) step.ends.push_back(end);
   const auto span = lengthSpan(index);
   if (span.start == span.limit) step.fixedLength = span.start;
 }
 
 void GridModel::fillRows(int index) {
-  const GridStep& step = at(steps_, index);
-  auto& rows = at(rows_, index);
+  const GridStep& step = nth(steps_, index);
+  auto& rows = nth(rows_, index);
   for (const Choice& choice : step.choices) {
     auto& row = rows.emplace_back();
     row.reserve(step.starts.size());
@@ -341,7 +341,7 @@ void GridModel::fillRows(int index) {
       const EndRange range = endRange(index, choice.mode, start);
       const auto first = std::lower_bound(step.ends.begin(), step.ends.end(), range.first);
       const auto last = std::upper_bound(first, step.ends.end(), range.last);
-      const Minute best = start + at(at(problem_.steps, index).modes, choice.mode).length.at(start).best;
+      const Minute best = start + nth(nth(problem_.steps, index).modes, choice.mode).length.at(start).best;
       row.push_back({static_cast<int>(first - step.ends.begin()),
                      range.empty() ? -1 : static_cast<int>(last - step.ends.begin()) - 1, best});
     }
@@ -360,7 +360,7 @@ void GridModel::sumUnsocial() {
     std::vector<std::int64_t> costs(static_cast<std::size_t>(problem_.limit) + 1, 0);
     for (const Cook::SoftHours& hours : cook.unsocial) {
       const auto when = hours.when.intersect({0, problem_.limit});
-      for (Minute t = when.start; t < when.limit; ++t) at(costs, t + 1) += hours.minuteCost;
+      for (Minute t = when.start; t < when.limit; ++t) nth(costs, t + 1) += hours.minuteCost;
     }
     for (std::size_t t = 1; t < costs.size(); ++t) costs[t] += costs[t - 1];
     unsocialUpTo_.push_back(std::move(costs));
@@ -368,8 +368,8 @@ void GridModel::sumUnsocial() {
 }
 
 int GridModel::leastBetween(int fromStep, Edge fromEdge, int toStep, Edge toEdge) const {
-  const int dish = at(problem_.steps, fromStep).dish;
-  if (at(problem_.steps, toStep).dish != dish) return Distances::kNone;
+  const int dish = nth(problem_.steps, fromStep).dish;
+  if (nth(problem_.steps, toStep).dish != dish) return Distances::kNone;
   return distances(dish).of(2 * positionInDish(fromStep) + (fromEdge == Edge::kEnd ? 1 : 0),
                             2 * positionInDish(toStep) + (toEdge == Edge::kEnd ? 1 : 0));
 }

@@ -11,8 +11,8 @@
 #include <limits>
 #include <vector>
 
+#include "server/base/index.h"
 #include "server/planning/model/schedule.h"
-#include "server/planning/solver/indexing.h"
 
 namespace suppertide::planning {
 
@@ -50,8 +50,8 @@ struct Distances {
   std::vector<int> steps;
   std::vector<int> least;  // square, row-major; kNone when unrelated
   int edges() const { return 2 * sizeOf(steps); }
-  int& of(int from, int to) { return at(least, from * edges() + to); }
-  int of(int from, int to) const { return at(least, from * edges() + to); }
+  int& of(int from, int to) { return nth(least, from * edges() + to); }
+  int of(int from, int to) const { return nth(least, from * edges() + to); }
 };
 
 class Occupancy;
@@ -63,27 +63,27 @@ class GridModel {
 
   const Problem& problem() const { return problem_; }
   Minute grid() const { return grid_; }
-  const GridStep& step(int index) const { return at(steps_, index); }
-  bool dropped(int dish) const { return at(dropped_, dish); }
-  bool used(int step) const { return !dropped(at(problem_.steps, step).dish); }
+  const GridStep& step(int index) const { return nth(steps_, index); }
+  bool dropped(int dish) const { return nth(dropped_, dish); }
+  bool used(int step) const { return !dropped(nth(problem_.steps, step).dish); }
   // The problem's gaps, and the clocks that are one.
   const std::vector<Gap>& gaps() const { return gaps_; }
   // Indices into gaps() of those that touch the step.
-  const std::vector<int>& gapsOf(int step) const { return at(gapsOf_, step); }
+  const std::vector<int>& gapsOf(int step) const { return nth(gapsOf_, step); }
   // The steps with a mode that is linked to one of this step's.
-  const std::vector<int>& linkedTo(int step) const { return at(linkedTo_, step); }
+  const std::vector<int>& linkedTo(int step) const { return nth(linkedTo_, step); }
   // The other clocks, by dish: indices into Problem::clocks.
-  const std::vector<int>& clocks(int dish) const { return at(clocks_, dish); }
-  const Distances& distances(int dish) const { return at(distances_, dish); }
-  int positionInDish(int step) const { return at(position_, step); }
+  const std::vector<int>& clocks(int dish) const { return nth(clocks_, dish); }
+  const Distances& distances(int dish) const { return nth(distances_, dish); }
+  int positionInDish(int step) const { return nth(position_, step); }
   EndRange endRange(int step, int mode, Minute start) const;
   // By candidate start, for the `choice`th choice of the step.
-  const std::vector<StartRow>& rows(int step, int choice) const { return at(at(rows_, step), choice); }
+  const std::vector<StartRow>& rows(int step, int choice) const { return nth(nth(rows_, step), choice); }
   // What is left of the step's candidate starts or ends when divided by the grid, each once.
   std::vector<Minute> offGrid(int step, Edge edge) const;
   // What the minutes in [start, end) cost as a cook's unsocial hours.
   std::int64_t unsocialCost(int cook, Minute start, Minute end) const {
-    return at(at(unsocialUpTo_, cook), end) - at(at(unsocialUpTo_, cook), start);
+    return nth(nth(unsocialUpTo_, cook), end) - nth(nth(unsocialUpTo_, cook), start);
   }
   // Least minutes from one edge to another that their dish forces; kNone when unrelated.
   int leastBetween(int fromStep, Edge fromEdge, int toStep, Edge toEdge) const;

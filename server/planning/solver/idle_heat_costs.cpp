@@ -17,8 +17,8 @@ IdleHeatCosts::IdleHeatCosts(Encoder& encoder, CostSum& sum)
 Minute IdleHeatCosts::coldMinutes(int step, int modeIndex) const {
   const auto& need = mode(step, modeIndex).oven;
   if (!need || !need->preheated) return 0;
-  const Oven& oven = at(problem().ovens, need->oven);
-  return oven.idleMinuteCost == 0 ? 0 : at(oven.heatFromCold, need->phases.front().setpoint);
+  const Oven& oven = nth(problem().ovens, need->oven);
+  return oven.idleMinuteCost == 0 ? 0 : nth(oven.heatFromCold, need->phases.front().setpoint);
 }
 
 // The levels are pauses as the grid and the ends of others make them, and heating from cold.
@@ -34,14 +34,14 @@ void IdleHeatCosts::makeStep(int step) {
   for (const Choice& choice : encoder_.model().step(step).choices) {
     const Minute cold = coldMinutes(step, choice.mode);
     if (cold == 0) continue;
-    const int cost = at(problem().ovens, mode(step, choice.mode).oven->oven).idleMinuteCost;
+    const int cost = nth(problem().ovens, mode(step, choice.mode).oven->oven).idleMinuteCost;
     levels.insert({0, std::int64_t{cold} * cost});
     for (Minute pause = 1; pause < cold; ++pause)
       for (const Minute rest : rests)
         if ((pause + rest) % encoder_.model().grid() == 0) levels.insert(std::int64_t{pause} * cost);
   }
   if (levels.empty()) return;
-  at(ladders_, step).emplace(encoder_.sat(), std::vector<std::int64_t>(levels.begin(), levels.end()), sum_);
+  nth(ladders_, step).emplace(encoder_.sat(), std::vector<std::int64_t>(levels.begin(), levels.end()), sum_);
 }
 
 // Implies: `other` stands in `oven`, enters before `step` and leaves less than `pause` before it does.
@@ -75,18 +75,18 @@ int IdleHeatCosts::explain(int step, int oven, Minute pause) {
       const Lit used = useBefore(other, step, oven, pause);
       if (used != kFalse) excuse.push_back(used);
     }
-  const auto& levels = at(ladders_, step)->levels();
+  const auto& levels = nth(ladders_, step)->levels();
   int added = 0;
   for (const Choice& choice : encoder_.model().step(step).choices) {
     const auto& need = mode(step, choice.mode).oven;
     const Minute cold = coldMinutes(step, choice.mode);
     if (!need || need->oven != oven || cold == 0) continue;
-    const std::int64_t cost = std::int64_t{std::min(pause, cold)} * at(problem().ovens, oven).idleMinuteCost;
+    const std::int64_t cost = std::int64_t{std::min(pause, cold)} * nth(problem().ovens, oven).idleMinuteCost;
     const auto level = std::upper_bound(levels.begin(), levels.end(), cost);
     if (level == levels.begin()) continue;
     std::vector<Lit> clause = excuse;
     clause.push_back(-encoder_.mode(step, choice.mode));
-    clause.push_back(at(ladders_, step)->atLeast(*std::prev(level)));
+    clause.push_back(nth(ladders_, step)->atLeast(*std::prev(level)));
     encoder_.sat().add(clause);
     ++added;
   }
@@ -97,11 +97,11 @@ int IdleHeatCosts::refine(const Schedule& plan) {
   const std::vector<std::int64_t> costs = idleHeatCosts(problem(), plan);
   int added = 0;
   for (int i = 0; i < sizeOf(ladders_); ++i) {
-    const auto dish = static_cast<std::size_t>(at(problem().steps, i).dish);
-    if (!at(ladders_, i) || plan.unserved[dish] || at(costs, i) == 0) continue;
-    if (at(ladders_, i)->value(encoder_.sat()) >= at(costs, i)) continue;
-    const int oven = mode(i, at(plan.steps, i).mode).oven->oven;
-    added += explain(i, oven, static_cast<Minute>(at(costs, i) / at(problem().ovens, oven).idleMinuteCost));
+    const auto dish = static_cast<std::size_t>(nth(problem().steps, i).dish);
+    if (!nth(ladders_, i) || plan.unserved[dish] || nth(costs, i) == 0) continue;
+    if (nth(ladders_, i)->value(encoder_.sat()) >= nth(costs, i)) continue;
+    const int oven = mode(i, nth(plan.steps, i).mode).oven->oven;
+    added += explain(i, oven, static_cast<Minute>(nth(costs, i) / nth(problem().ovens, oven).idleMinuteCost));
   }
   return added;
 }

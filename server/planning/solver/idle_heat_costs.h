@@ -22,7 +22,7 @@ class IdleHeatCosts {
 
  private:
   const Problem& problem() const { return encoder_.model().problem(); }
-  const Mode& mode(int step, int mode) const { return at(at(problem().steps, step).modes, mode); }
+  const Mode& mode(int step, int mode) const { return nth(nth(problem().steps, step).modes, mode); }
   void makeStep(int step);
   Minute coldMinutes(int step, int mode) const;
   int explain(int step, int oven, Minute pause);

@@ -13,7 +13,7 @@ CostSum Objective::build(Tier tier) {
   switch (tier) {
     case Tier::kUnserved:
       for (int d = 0; d < sizeOf(problem.dishes); ++d)
-        sum.add(-encoder_.served(d), at(problem.dishes, d).unservedCost);
+        sum.add(-encoder_.served(d), nth(problem.dishes, d).unservedCost);
       break;
     case Tier::kLateness:
       addServing(tier, sum);
@@ -47,7 +47,7 @@ CostSum Objective::build(Tier tier) {
 void Objective::addServing(Tier tier, CostSum& sum) {
   const Problem& problem = encoder_.model().problem();
   for (int d = 0; d < sizeOf(problem.dishes); ++d) {
-    const Dish& dish = at(problem.dishes, d);
+    const Dish& dish = nth(problem.dishes, d);
     if (encoder_.served(d) == kFalse) continue;
     sum.addFunction(encoder_.sat(), encoder_.end(dish.lastStep), -encoder_.served(d), [&](Minute ready) {
       return tier == Tier::kQuality ? waitCost(dish, ready) : std::int64_t{std::max(0, ready - dish.serve)};
@@ -59,7 +59,7 @@ void Objective::addServing(Tier tier, CostSum& sum) {
 void Objective::addMoves(CostSum& sum) {
   const GridModel& model = encoder_.model();
   for (int i = 0; i < sizeOf(model.problem().steps); ++i) {
-    const Step& step = at(model.problem().steps, i);
+    const Step& step = nth(model.problem().steps, i);
     if (!step.announced || !model.used(i)) continue;
     const Announced& told = *step.announced;
     const Lit served = encoder_.servedStep(i);

@@ -20,7 +20,7 @@ void PeopleCosts::makeStep(int step) {
   bool free = encoder_.servedStep(step) != kTrue;
   for (const Choice& choice : model.step(step).choices) {
     free |= choice.cooks.empty();
-    const Mode& mode = at(at(model.problem().steps, step).modes, choice.mode);
+    const Mode& mode = nth(nth(model.problem().steps, step).modes, choice.mode);
     for (const CookOption& option : choice.cooks) {
       options.push_back({choice.mode, option});
       for (const Minute start : model.step(step).starts) {
@@ -32,7 +32,7 @@ void PeopleCosts::makeStep(int step) {
   }
   if (free) levels.insert(0);
   if (levels.empty() || *levels.rbegin() == 0) return;
-  at(ladders_, step).emplace(encoder_.sat(), std::vector<std::int64_t>(levels.begin(), levels.end()), sum_);
+  nth(ladders_, step).emplace(encoder_.sat(), std::vector<std::int64_t>(levels.begin(), levels.end()), sum_);
   explainStep(step, options);
 }
 
@@ -41,7 +41,7 @@ std::int64_t PeopleCosts::leastCost(int step, const Option& option, Minute start
   const GridModel& model = encoder_.model();
   const EndRange range = model.endRange(step, option.mode, start);
   if (range.empty()) return -1;
-  const Mode& mode = at(at(model.problem().steps, step).modes, option.mode);
+  const Mode& mode = nth(nth(model.problem().steps, step).modes, option.mode);
   return cookCost(model.problem(), mode, option.cook.cook, 0, start, range.first);
 }
 
@@ -74,7 +74,7 @@ void PeopleCosts::addRuns(int step, const std::vector<std::int64_t>& costs, Lit 
       std::size_t last = k;
       while (last + 1 < starts.size() && costs[last + 1] >= level) ++last;
       encoder_.sat().add({-encoder_.servedStep(step), otherMode, otherCook, from.atMost(starts[k] - 1),
-                          from.atLeast(starts[last] + 1), at(ladders_, step)->atLeast(level)});
+                          from.atLeast(starts[last] + 1), nth(ladders_, step)->atLeast(level)});
       k = last;
     }
   }
@@ -84,20 +84,20 @@ int PeopleCosts::refine(const Schedule& plan) {
   const Problem& problem = encoder_.model().problem();
   int added = 0;
   for (int i = 0; i < sizeOf(ladders_); ++i) {
-    const Step& step = at(problem.steps, i);
-    const Placement& place = at(plan.steps, i);
-    if (!at(ladders_, i) || plan.unserved[static_cast<std::size_t>(step.dish)]) continue;
-    const Mode& mode = at(step.modes, place.mode);
+    const Step& step = nth(problem.steps, i);
+    const Placement& place = nth(plan.steps, i);
+    if (!nth(ladders_, i) || plan.unserved[static_cast<std::size_t>(step.dish)]) continue;
+    const Mode& mode = nth(step.modes, place.mode);
     if (mode.attention == 0) continue;
     for (const Choice& choice : encoder_.model().step(i).choices)
       for (const CookOption& option : choice.cooks) {
         if (choice.mode != place.mode || option.cook != place.cook) continue;
         const std::int64_t cost = cookCost(problem, mode, place.cook, 0, place.start, place.end);
-        if (at(ladders_, i)->value(encoder_.sat()) >= cost) continue;
+        if (nth(ladders_, i)->value(encoder_.sat()) >= cost) continue;
         // A longer stay around this one has at least the same minutes inside.
         encoder_.sat().add({-encoder_.servedStep(i), -encoder_.mode(i, place.mode),
                             -encoder_.cook(i, place.cook), -encoder_.start(i).atMost(place.start),
-                            -encoder_.end(i).atLeast(place.end), at(ladders_, i)->atLeast(cost)});
+                            -encoder_.end(i).atLeast(place.end), nth(ladders_, i)->atLeast(cost)});
         ++added;
       }
   }

@@ -2,7 +2,7 @@
 
 #include <algorithm>
 
-#include "server/planning/solver/indexing.h"
+#include "server/base/index.h"
 #include "server/planning/solver/occupancy.h"
 #include "server/planning/solver/side_rules.h"
 
@@ -23,15 +23,15 @@ class PlanRules {
 
  private:
   bool dishServed(int dish) const { return !plan_.unserved[static_cast<std::size_t>(dish)]; }
-  bool served(int step) const { return dishServed(at(problem_.steps, step).dish); }
-  const Placement& place(int step) const { return at(plan_.steps, step); }
-  const Mode& mode(int step) const { return at(at(problem_.steps, step).modes, place(step).mode); }
+  bool served(int step) const { return dishServed(nth(problem_.steps, step).dish); }
+  const Placement& place(int step) const { return nth(plan_.steps, step); }
+  const Mode& mode(int step) const { return nth(nth(problem_.steps, step).modes, place(step).mode); }
   Minute minute(int step, Edge edge) const {
     return edge == Edge::kStart ? place(step).start : place(step).end;
   }
 
   bool stepKept(int index) const {
-    const Step& step = at(problem_.steps, index);
+    const Step& step = nth(problem_.steps, index);
     const Placement& here = place(index);
     if (here.mode < 0 || here.mode >= sizeOf(step.modes)) return false;
     const Length length = mode(index).length.at(here.start);
@@ -41,7 +41,7 @@ class PlanRules {
   }
 
   bool pinKept(int index) const {
-    const Pin& pin = at(problem_.steps, index).pin;
+    const Pin& pin = nth(problem_.steps, index).pin;
     const Placement& here = place(index);
     return pin.start.value_or(here.start) == here.start && pin.end.value_or(here.end) == here.end &&
            pin.mode.value_or(here.mode) == here.mode && pin.cook.value_or(here.cook) == here.cook;
@@ -70,7 +70,7 @@ class PlanRules {
 
   bool servingKept() const {
     for (int d = 0; d < sizeOf(problem_.dishes); ++d) {
-      const Dish& dish = at(problem_.dishes, d);
+      const Dish& dish = nth(problem_.dishes, d);
       if (!dishServed(d) || !served(dish.lastStep)) continue;
       const Minute wait = dish.serve - place(dish.lastStep).end;
       if (wait > dish.holdLimit || -wait > dish.lateLimit) return false;
@@ -84,7 +84,7 @@ class PlanRules {
     for (const Separation& separation : problem_.separations)
       if (breaks(problem_, separation, plan_)) return false;
     for (int r = 0; r < sizeOf(problem_.resources); ++r) {
-      const Resource& resource = at(problem_.resources, r);
+      const Resource& resource = nth(problem_.resources, r);
       if (resource.usedUp && usedOf(problem_, r, plan_) > resource.capacity) return false;
     }
     return true;

@@ -39,7 +39,7 @@ void QualityCosts::makeStep(int step) {
   std::set<std::int64_t> levels;
   if (encoder_.servedStep(step) != kTrue) levels.insert(0);
   for (const Choice& choice : grid.choices) {
-    const Mode& mode = at(at(model.problem().steps, step).modes, choice.mode);
+    const Mode& mode = nth(nth(model.problem().steps, step).modes, choice.mode);
     for (const Minute start : grid.starts) {
       const EndRange range = model.endRange(step, choice.mode, start);
       for (Minute end = range.first; end <= range.last; end += model.grid())
@@ -48,7 +48,7 @@ void QualityCosts::makeStep(int step) {
     }
   }
   if (levels.empty() || *levels.rbegin() == 0) return;
-  at(ladders_, step).emplace(encoder_.sat(), std::vector<std::int64_t>(levels.begin(), levels.end()), sum_);
+  nth(ladders_, step).emplace(encoder_.sat(), std::vector<std::int64_t>(levels.begin(), levels.end()), sum_);
   for (const Choice& choice : grid.choices) explainStep(step, choice);
 }
 
@@ -56,7 +56,7 @@ void QualityCosts::makeStep(int step) {
 void QualityCosts::explainStep(int step, const Choice& choice) {
   const GridModel& model = encoder_.model();
   const GridStep& grid = model.step(step);
-  const Mode& mode = at(at(model.problem().steps, step).modes, choice.mode);
+  const Mode& mode = nth(nth(model.problem().steps, step).modes, choice.mode);
   std::int64_t least = -1;
   std::size_t placements = 0;
   for (const Minute start : grid.starts) {
@@ -68,11 +68,11 @@ void QualityCosts::explainStep(int step, const Choice& choice) {
     }
   }
   if (least < 0) return;
-  const auto& levels = at(ladders_, step)->levels();
+  const auto& levels = nth(ladders_, step)->levels();
   const auto reached = std::lower_bound(levels.begin(), levels.end(), static_cast<Minute>(least));
   if (reached != levels.end() && *reached == least)
     encoder_.sat().add(
-        {-encoder_.servedStep(step), -encoder_.mode(step, choice.mode), at(ladders_, step)->atLeast(least)});
+        {-encoder_.servedStep(step), -encoder_.mode(step, choice.mode), nth(ladders_, step)->atLeast(least)});
   if (placements > kEagerClauses) return;
   for (const Minute start : grid.starts) {
     const EndRange range = model.endRange(step, choice.mode, start);
@@ -87,9 +87,9 @@ int QualityCosts::explain(int step, int modeIndex, Minute start, Minute end) {
   const Point to = encoder_.end(step);
   if (end < to.least() || end > to.most()) return 0;
   if (!known_.emplace(std::tuple(step, modeIndex, start, end), true).second) return 0;
-  const Mode& mode = at(at(encoder_.model().problem().steps, step).modes, modeIndex);
+  const Mode& mode = nth(nth(encoder_.model().problem().steps, step).modes, modeIndex);
   const RowBounds row = rowOf(mode.length, start);
-  const Lit costly = at(ladders_, step)->atLeast(qualityCost(mode, start, end));
+  const Lit costly = nth(ladders_, step)->atLeast(qualityCost(mode, start, end));
   const Lit excuse = -encoder_.servedStep(step);
   const Lit other = -encoder_.mode(step, modeIndex);
   if (end - start >= mode.length.at(start).best)
@@ -105,16 +105,16 @@ int QualityCosts::explain(int step, int modeIndex, Minute start, Minute end) {
 int QualityCosts::explainAround(int step, int modeIndex, Minute start, Minute end) {
   const GridModel& model = encoder_.model();
   const auto& starts = model.step(step).starts;
-  const Mode& mode = at(at(model.problem().steps, step).modes, modeIndex);
+  const Mode& mode = nth(nth(model.problem().steps, step).modes, modeIndex);
   int added = explain(step, modeIndex, start, end);
   const auto here = static_cast<int>(std::lower_bound(starts.begin(), starts.end(), start) - starts.begin());
   const Minute off = end - start - mode.length.at(start).best;
   for (int k = std::max(0, here - kNeighbours); k < std::min(sizeOf(starts), here + kNeighbours + 1); ++k) {
-    const EndRange range = model.endRange(step, modeIndex, at(starts, k));
-    const Minute best = at(starts, k) + mode.length.at(at(starts, k)).best;
+    const EndRange range = model.endRange(step, modeIndex, nth(starts, k));
+    const Minute best = nth(starts, k) + mode.length.at(nth(starts, k)).best;
     for (Minute other = range.first; other <= range.last; other += model.grid())
       if (off > 0 ? other > best && other <= best + off : other < best && other >= best + off)
-        added += explain(step, modeIndex, at(starts, k), other);
+        added += explain(step, modeIndex, nth(starts, k), other);
   }
   return added;
 }
@@ -122,11 +122,11 @@ int QualityCosts::explainAround(int step, int modeIndex, Minute start, Minute en
 int QualityCosts::refine(const Schedule& plan) {
   int added = 0;
   for (int i = 0; i < sizeOf(ladders_); ++i) {
-    const auto dish = static_cast<std::size_t>(at(encoder_.model().problem().steps, i).dish);
-    if (!at(ladders_, i) || plan.unserved[dish]) continue;
-    const Placement& place = at(plan.steps, i);
-    const Mode& mode = at(at(encoder_.model().problem().steps, i).modes, place.mode);
-    if (at(ladders_, i)->value(encoder_.sat()) < qualityCost(mode, place.start, place.end))
+    const auto dish = static_cast<std::size_t>(nth(encoder_.model().problem().steps, i).dish);
+    if (!nth(ladders_, i) || plan.unserved[dish]) continue;
+    const Placement& place = nth(plan.steps, i);
+    const Mode& mode = nth(nth(encoder_.model().problem().steps, i).modes, place.mode);
+    if (nth(ladders_, i)->value(encoder_.sat()) < qualityCost(mode, place.start, place.end))
       added += explainAround(i, place.mode, place.start, place.end);
   }
   return added;

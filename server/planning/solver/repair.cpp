@@ -44,7 +44,7 @@ class Mending {
   Minute nextStart(int dish) const {
     Minute next = kNoLimit;
     for (const int i : model_.distances(dish).steps)
-      if (!at(problem_.steps, i).pin.start) next = std::min(next, at(old_.steps, i).start);
+      if (!nth(problem_.steps, i).pin.start) next = std::min(next, nth(old_.steps, i).start);
     return next;
   }
 

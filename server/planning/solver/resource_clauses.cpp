@@ -88,7 +88,7 @@ void ResourceClauses::excuse(std::vector<Lit>& clause, const std::vector<int>& s
 int ResourceClauses::addAttention(const Clash& clash, const Schedule& plan) {
   Needs needs;
   for (const int i : clash.steps) {
-    const int amount = modeOf(i, at(plan.steps, i).mode).attention;
+    const int amount = modeOf(i, nth(plan.steps, i).mode).attention;
     auto& modes = needs.emplace_back();
     for (const Choice& choice : encoder_.model().step(i).choices)
       if (modeOf(i, choice.mode).attention >= amount) modes.push_back(choice.mode);
@@ -108,7 +108,7 @@ int ResourceClauses::addAmount(const Clash& clash, const Schedule& plan) {
   Needs needs;
   int sum = 0;
   for (const int i : clash.steps) {
-    const int amount = amountOf(modeOf(i, at(plan.steps, i).mode), clash.thing);
+    const int amount = amountOf(modeOf(i, nth(plan.steps, i).mode), clash.thing);
     sum += amount;
     auto& modes = needs.emplace_back();
     for (const Choice& choice : encoder_.model().step(i).choices)
@@ -117,7 +117,7 @@ int ResourceClauses::addAmount(const Clash& clash, const Schedule& plan) {
   std::vector<Lit> clause;
   excuse(clause, clash.steps, needs);
   if (clash.taken) {
-    const Resource& resource = at(problem().resources, clash.thing);
+    const Resource& resource = nth(problem().resources, clash.thing);
     for (const auto& when : takenAbove(resource, resource.capacity - sum)) {
       if (!when.contains(clash.minute)) continue;
       for (const int i : clash.steps) {
@@ -144,13 +144,13 @@ int ResourceClauses::addSetpoints(int a, int b) {
 int ResourceClauses::addSetpoints(int a, int modeA, int b, int modeB) {
   const OvenNeed& needA = *modeOf(a, modeA).oven;
   const OvenNeed& needB = *modeOf(b, modeB).oven;
-  const auto& change = at(problem().ovens, needA.oven).change;
+  const auto& change = nth(problem().ovens, needA.oven).change;
   int added = 0;
   for (const PhaseEdges& x : phaseEdges(needA))
     for (const PhaseEdges& y : phaseEdges(needB)) {
       if (x.setpoint == y.setpoint) continue;
-      const Minute toB = y.entering ? at(at(change, x.setpoint), y.setpoint) : 0;
-      const Minute toA = x.entering ? at(at(change, y.setpoint), x.setpoint) : 0;
+      const Minute toB = y.entering ? nth(nth(change, x.setpoint), y.setpoint) : 0;
+      const Minute toA = x.entering ? nth(nth(change, y.setpoint), x.setpoint) : 0;
       const Lit first = encoder_.before(a, x.endEdge, x.end + toB - y.start, b, y.startEdge);
       const Lit second = encoder_.before(b, y.endEdge, y.end + toA - x.start, a, x.startEdge);
       std::vector<Lit> clause{-encoder_.mode(a, modeA), -encoder_.mode(b, modeB), first, second};
@@ -165,10 +165,10 @@ int ResourceClauses::addSetpoints(int a, int modeA, int b, int modeB) {
 
 int ResourceClauses::addRacks(const Clash& clash, const Schedule& plan) {
   std::vector<Load> loads;
-  for (const int i : clash.steps) loads.push_back(modeOf(i, at(plan.steps, i).mode).oven->load);
+  for (const int i : clash.steps) loads.push_back(modeOf(i, nth(plan.steps, i).mode).oven->load);
   int added = 0;
   for (int oven = 0; oven < sizeOf(problem().ovens); ++oven)
-    if (!at(problem().ovens, oven).racks->fits(loads)) added += addRacks(oven, clash.steps, loads);
+    if (!nth(problem().ovens, oven).racks->fits(loads)) added += addRacks(oven, clash.steps, loads);
   return added;
 }
 

@@ -23,7 +23,7 @@ class ResourceClauses {
   using Needs = std::vector<std::vector<int>>;  // modes, by step of the set
 
   const Problem& problem() const { return encoder_.model().problem(); }
-  const Mode& modeOf(int step, int mode) const { return at(at(problem().steps, step).modes, mode); }
+  const Mode& modeOf(int step, int mode) const { return nth(nth(problem().steps, step).modes, mode); }
   int addAttention(const Clash& clash, const Schedule& plan);
   int addAmount(const Clash& clash, const Schedule& plan);
   int addSetpoints(int a, int b);

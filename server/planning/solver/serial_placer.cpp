@@ -12,7 +12,7 @@ int ringCount(const GridModel& model, int dish) {
   std::set<std::pair<int, int>> pairs;
   const auto& steps = model.problem().steps;
   for (const Gap& gap : model.gaps())
-    if (at(steps, gap.from).dish == dish && at(steps, gap.to).dish == dish)
+    if (nth(steps, gap.from).dish == dish && nth(steps, gap.to).dish == dish)
       pairs.insert(std::minmax(gap.from, gap.to));
   return static_cast<int>(pairs.size()) - sizeOf(model.distances(dish).steps) + 1;
 }
@@ -22,10 +22,10 @@ SerialPlacer::SerialPlacer(const GridModel& model, int dish) : model_(model), di
   after_.resize(before_.size());
   for (const Gap& gap : model.gaps()) {
     const bool inside =
-        at(model.problem().steps, gap.from).dish == dish && at(model.problem().steps, gap.to).dish == dish;
+        nth(model.problem().steps, gap.from).dish == dish && nth(model.problem().steps, gap.to).dish == dish;
     if (!inside || gap.least < 0) continue;
-    at(before_, model.positionInDish(gap.to)).push_back(gap.from);
-    at(after_, model.positionInDish(gap.from)).push_back(gap.to);
+    nth(before_, model.positionInDish(gap.to)).push_back(gap.from);
+    nth(after_, model.positionInDish(gap.from)).push_back(gap.to);
   }
 }
 
@@ -34,7 +34,7 @@ bool SerialPlacer::place(Schedule& plan, Occupancy& occupancy, std::mt19937& ran
   std::vector<double> priority;
   std::normal_distribution<double> spread(0.0, 1.0);
   for (const int i : model_.distances(dish_).steps) {
-    const Minute minute = like ? at(plan.steps, i).start : model_.step(i).starts.back();
+    const Minute minute = like ? nth(plan.steps, i).start : model_.step(i).starts.back();
     priority.push_back(minute + (noise > 0 ? noise * spread(random) : 0.0));
   }
   std::vector<int> done;
@@ -43,24 +43,24 @@ bool SerialPlacer::place(Schedule& plan, Occupancy& occupancy, std::mt19937& ran
     if (keepsRules(plan)) return true;
     plan.unserved[static_cast<std::size_t>(dish_)] = true;
   }
-  for (const int i : done) occupancy.remove(i, at(plan.steps, i));
+  for (const int i : done) occupancy.remove(i, nth(plan.steps, i));
   return false;
 }
 
 bool SerialPlacer::justify(Schedule& plan, Occupancy& occupancy) const {
   const auto& steps = model_.distances(dish_).steps;
-  const int last = at(model_.problem().dishes, dish_).lastStep;
+  const int last = nth(model_.problem().dishes, dish_).lastStep;
   const std::vector<Placement> before = plan.steps;
   std::vector<int> done = steps;
   const auto takeOut = [&](int but) {
     for (const int i : done)
-      if (i != but) occupancy.remove(i, at(plan.steps, i));
+      if (i != but) occupancy.remove(i, nth(plan.steps, i));
     done.clear();
     if (but >= 0) done.push_back(but);
   };
   const auto priorities = [&](auto of) {
     std::vector<double> priority;
-    for (const int i : steps) priority.push_back(of(at(plan.steps, i)));
+    for (const int i : steps) priority.push_back(of(nth(plan.steps, i)));
     return priority;
   };
   takeOut(last);
@@ -74,7 +74,7 @@ bool SerialPlacer::justify(Schedule& plan, Occupancy& occupancy) const {
   if (placed) return true;
   takeOut(-1);
   plan.steps = before;
-  for (const int i : steps) occupancy.add(i, at(plan.steps, i));
+  for (const int i : steps) occupancy.add(i, nth(plan.steps, i));
   return false;
 }
 
@@ -87,15 +87,15 @@ bool SerialPlacer::placeAll(const std::vector<double>& priority, Side side, std:
   while (done.size() < steps.size()) {
     int next = -1;
     for (int k = 0; k < sizeOf(steps); ++k) {
-      if (placed[static_cast<std::size_t>(at(steps, k))]) continue;
-      const auto& first = at(firsts, k);
+      if (placed[static_cast<std::size_t>(nth(steps, k))]) continue;
+      const auto& first = nth(firsts, k);
       const bool ready =
           std::all_of(first.begin(), first.end(), [&](int i) { return placed[static_cast<std::size_t>(i)]; });
-      if (ready && (next < 0 || at(priority, k) < at(priority, next))) next = k;
+      if (ready && (next < 0 || nth(priority, k) < nth(priority, next))) next = k;
     }
-    if (next < 0 || !placeStep(at(steps, next), side, placed, plan, occupancy)) return false;
-    placed[static_cast<std::size_t>(at(steps, next))] = true;
-    done.push_back(at(steps, next));
+    if (next < 0 || !placeStep(nth(steps, next), side, placed, plan, occupancy)) return false;
+    placed[static_cast<std::size_t>(nth(steps, next))] = true;
+    done.push_back(nth(steps, next));
   }
   return true;
 }
@@ -104,7 +104,7 @@ bool SerialPlacer::placeAll(const std::vector<double>& priority, Side side, std:
 bool SerialPlacer::keepsRules(const Schedule& plan) const {
   const Problem& problem = model_.problem();
   for (const int k : model_.clocks(dish_)) {
-    const Clock& clock = at(problem.clocks, k);
+    const Clock& clock = nth(problem.clocks, k);
     if (clockMinutes(problem, clock, plan) > clock.most) return false;
   }
   const auto& steps = model_.distances(dish_).steps;
@@ -113,15 +113,15 @@ bool SerialPlacer::keepsRules(const Schedule& plan) const {
 }
 
 bool SerialPlacer::served(int step, const Schedule& plan) const {
-  return !plan.unserved[static_cast<std::size_t>(at(model_.problem().steps, step).dish)];
+  return !plan.unserved[static_cast<std::size_t>(nth(model_.problem().steps, step).dish)];
 }
 
 bool SerialPlacer::keepsGaps(int step, const Schedule& plan) const {
   for (const int g : model_.gapsOf(step)) {
-    const Gap& gap = at(model_.gaps(), g);
+    const Gap& gap = nth(model_.gaps(), g);
     if (!served(gap.from, plan) || !served(gap.to, plan)) continue;
-    const Placement& from = at(plan.steps, gap.from);
-    const Placement& to = at(plan.steps, gap.to);
+    const Placement& from = nth(plan.steps, gap.from);
+    const Placement& to = nth(plan.steps, gap.to);
     const Minute distance = (gap.toEdge == Edge::kStart ? to.start : to.end) -
                             (gap.fromEdge == Edge::kStart ? from.start : from.end);
     if (distance < gap.least || distance > gap.most) return false;
@@ -132,10 +132,10 @@ bool SerialPlacer::keepsGaps(int step, const Schedule& plan) const {
 // The links of the step's mode, and of others to it.
 bool SerialPlacer::keepsLinks(int step, const Schedule& plan) const {
   const auto kept = [&](int from) {
-    const auto& links = at(at(model_.problem().steps, from).modes, at(plan.steps, from).mode).links;
+    const auto& links = nth(nth(model_.problem().steps, from).modes, nth(plan.steps, from).mode).links;
     return std::all_of(links.begin(), links.end(), [&](const ModeLink& link) {
       return !served(link.step, plan) || std::find(link.modes.begin(), link.modes.end(),
-                                                   at(plan.steps, link.step).mode) != link.modes.end();
+                                                   nth(plan.steps, link.step).mode) != link.modes.end();
     });
   };
   const auto& linked = model_.linkedTo(step);
@@ -150,7 +150,7 @@ bool SerialPlacer::placeStep(int step, Side side, const std::vector<bool>& place
   Interval<Minute> ends{grid.ends.front(), grid.ends.back()};
   for (const int other : model_.distances(dish_).steps) {
     if (!placed[static_cast<std::size_t>(other)]) continue;
-    const Placement& there = at(plan.steps, other);
+    const Placement& there = nth(plan.steps, other);
     for (const Edge edge : {Edge::kStart, Edge::kEnd}) {
       const Minute minute = edge == Edge::kStart ? there.start : there.end;
       for (const Edge own : {Edge::kStart, Edge::kEnd}) {
@@ -177,14 +177,14 @@ bool SerialPlacer::placeAt(int step, Minute start, const Interval<Minute>& ends,
     const EndRange range = model_.endRange(step, choice.mode, start);
     const auto end = std::lower_bound(grid.ends.begin(), grid.ends.end(), std::max(range.first, ends.start));
     if (range.empty() || end == grid.ends.end() || *end > std::min(range.last, ends.limit)) continue;
-    const auto pinned = at(model_.problem().steps, step).pin.cook.value_or(-1);
+    const auto pinned = nth(model_.problem().steps, step).pin.cook.value_or(-1);
     std::vector<int> cooks;
     for (const CookOption& option : choice.cooks) cooks.push_back(option.cook);
     if (cooks.empty()) cooks.push_back(pinned);
     for (const int cook : cooks) {
       const Placement place{start, *end, choice.mode, cook};
       if (!occupancy.fitsOnce(step, place)) continue;
-      at(plan.steps, step) = place;
+      nth(plan.steps, step) = place;
       occupancy.add(step, place);
       return true;
     }

@@ -80,7 +80,7 @@ std::int64_t ShareCosts::leastWork(int step) const {
   std::int64_t least = kNoLimit;
   for (const Choice& choice : model.step(step).choices) {
     if (choice.cooks.empty()) return 0;
-    const Mode& mode = at(at(model.problem().steps, step).modes, choice.mode);
+    const Mode& mode = nth(nth(model.problem().steps, step).modes, choice.mode);
     for (const Minute start : model.step(step).starts) {
       const EndRange range = model.endRange(step, choice.mode, start);
       if (!range.empty()) least = std::min(least, workMinutes(mode, start, range.first));
@@ -115,13 +115,13 @@ void ShareCosts::addRest(int helper) {
       if (others >= always) beyond[others + 1 - always].push_back(clause);
       return;
     }
-    const std::int64_t all = sizeOf(at(reach_, c)) - 1;
+    const std::int64_t all = sizeOf(nth(reach_, c)) - 1;
     for (std::int64_t blocks = 0;; ++blocks) {
       const Minute block = encoder_.model().problem().shareBlock;
-      const std::int64_t work = reachable(c, at(fair_, c) + blocks * block);
+      const std::int64_t work = reachable(c, nth(fair_, c) + blocks * block);
       const std::size_t size = clause.size();
-      if (at(ladders_, c) && work < all)
-        clause.push_back(at(ladders_, c)->atLeast((blocks + 1) * encoder_.model().problem().shareBlockCost));
+      if (nth(ladders_, c) && work < all)
+        clause.push_back(nth(ladders_, c)->atLeast((blocks + 1) * encoder_.model().problem().shareBlockCost));
       descend(c + 1, others + work);
       clause.resize(size);
       if (work == all || others + work >= most) break;
@@ -157,13 +157,13 @@ void ShareCosts::addCapacity(const std::vector<int>& cooks, std::int64_t demand,
       return;
     }
     const int c = cooks[k];
-    const std::int64_t most = sizeOf(at(reach_, c)) - 1;
+    const std::int64_t most = sizeOf(nth(reach_, c)) - 1;
     for (std::int64_t blocks = 0;; ++blocks) {
-      const std::int64_t work = reachable(c, at(fair_, c) + blocks * block);
+      const std::int64_t work = reachable(c, nth(fair_, c) + blocks * block);
       if (work >= left) break;
       const std::size_t size = clause.size();
-      if (at(ladders_, c) && work < most)
-        clause.push_back(at(ladders_, c)->atLeast((blocks + 1) * blockCost));
+      if (nth(ladders_, c) && work < most)
+        clause.push_back(nth(ladders_, c)->atLeast((blocks + 1) * blockCost));
       descend(k + 1, left - work);
       clause.resize(size);
       if (work == most) break;
@@ -174,7 +174,7 @@ void ShareCosts::addCapacity(const std::vector<int>& cooks, std::int64_t demand,
 
 // The largest amount of work up to `most` that the cook's steps can add up to.
 std::int64_t ShareCosts::reachable(int cook, std::int64_t most) const {
-  const auto& reach = at(reach_, cook);
+  const auto& reach = nth(reach_, cook);
   std::int64_t work = std::min<std::int64_t>(most, sizeOf(reach) - 1);
   while (work > 0 && !reach[static_cast<std::size_t>(work)]) --work;
   return work;
@@ -189,7 +189,7 @@ std::int64_t ShareCosts::mostWork() const {
     for (const Choice& choice : model.step(i).choices)
       for (const Minute start : model.step(i).starts)
         if (!choice.cooks.empty())
-          most = std::max(most, workMinutes(at(at(model.problem().steps, i).modes, choice.mode), start,
+          most = std::max(most, workMinutes(nth(nth(model.problem().steps, i).modes, choice.mode), start,
                                             std::max(start, model.endRange(i, choice.mode, start).last)));
     all += most;
   }
@@ -198,7 +198,7 @@ std::int64_t ShareCosts::mostWork() const {
 
 void ShareCosts::makeCook(int cook) {
   const Problem& problem = encoder_.model().problem();
-  const std::int64_t fair = at(fair_, cook);
+  const std::int64_t fair = nth(fair_, cook);
   const auto parts = workParts(encoder_, cook);
   std::int64_t most = 0;
   std::vector<Sums> leaves;
@@ -211,43 +211,43 @@ void ShareCosts::makeCook(int cook) {
   std::vector<std::int64_t> levels;
   for (std::int64_t k = 0; k <= blocks; ++k) levels.push_back(k * problem.shareBlockCost);
   if (blocks == 0) return;
-  at(ladders_, cook).emplace(encoder_.sat(), levels, sum_, true);
+  nth(ladders_, cook).emplace(encoder_.sat(), levels, sum_, true);
   std::vector<std::int64_t> wanted;
   for (std::int64_t k = 0; k < blocks; ++k) wanted.push_back(fair + k * problem.shareBlock + 1);
   for (const auto& [work, lit] : sumUp(encoder_.sat(), std::move(leaves), wanted)) {
     const std::int64_t started = (work - fair - 1) / problem.shareBlock + 1;
-    encoder_.sat().add({-lit, at(ladders_, cook)->atLeast(started * problem.shareBlockCost)});
+    encoder_.sat().add({-lit, nth(ladders_, cook)->atLeast(started * problem.shareBlockCost)});
   }
 }
 
 // Adds: with as much work for `cook` as in `plan`, and no more for all others, it costs `cost`.
 void ShareCosts::forbid(int cook, std::int64_t cost, const Schedule& plan) {
   const Problem& problem = encoder_.model().problem();
-  std::vector<Lit> clause{at(ladders_, cook)->atLeast(cost)};
+  std::vector<Lit> clause{nth(ladders_, cook)->atLeast(cost)};
   for (int i = 0; i < sizeOf(problem.steps); ++i) {
     if (!encoder_.model().used(i)) continue;
-    if (plan.unserved[static_cast<std::size_t>(at(problem.steps, i).dish)]) {
+    if (plan.unserved[static_cast<std::size_t>(nth(problem.steps, i).dish)]) {
       clause.push_back(encoder_.servedStep(i));
       continue;
     }
-    const bool own = at(plan.steps, i).cook == cook;
+    const bool own = nth(plan.steps, i).cook == cook;
     if (own) {
       clause.push_back(-encoder_.servedStep(i));
       clause.push_back(-encoder_.cook(i, cook));
     }
-    excuseWork(clause, i, at(plan.steps, i), own);
+    excuseWork(clause, i, nth(plan.steps, i), own);
   }
   encoder_.sat().add(clause);
 }
 
 // Adds what gives the step less work than `place` (`atLeast`), or more (otherwise).
 void ShareCosts::excuseWork(std::vector<Lit>& clause, int step, const Placement& place, bool atLeast) {
-  const Step& data = at(encoder_.model().problem().steps, step);
-  const std::int64_t work = workMinutes(at(data.modes, place.mode), place.start, place.end);
+  const Step& data = nth(encoder_.model().problem().steps, step);
+  const std::int64_t work = workMinutes(nth(data.modes, place.mode), place.start, place.end);
   for (const Choice& choice : encoder_.model().step(step).choices) {
     std::int64_t least = kNoLimit;
     std::int64_t most = 0;
-    const Mode& mode = at(data.modes, choice.mode);
+    const Mode& mode = nth(data.modes, choice.mode);
     for (const Length& length : mode.length.rows) {
       if (!length.possible()) continue;
       least = std::min(least, workMinutes(mode, 0, length.shortest));
@@ -269,8 +269,8 @@ int ShareCosts::refine(const Schedule& plan) {
   const auto real = costOf(encoder_.model().problem(), plan).overShareByCook;
   int added = 0;
   for (int c = 0; c < sizeOf(ladders_); ++c) {
-    if (!at(ladders_, c) || at(ladders_, c)->value(encoder_.sat()) >= at(real, c)) continue;
-    forbid(c, at(real, c), plan);
+    if (!nth(ladders_, c) || nth(ladders_, c)->value(encoder_.sat()) >= nth(real, c)) continue;
+    forbid(c, nth(real, c), plan);
     ++added;
   }
   return added;

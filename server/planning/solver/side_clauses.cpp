@@ -11,7 +11,7 @@ namespace suppertide::planning {
 // Sums what each resource loses at once; where the sum must be rounded, covers are added later.
 void ResourceClauses::addUsedUp() {
   for (int r = 0; r < sizeOf(problem().resources); ++r) {
-    const Resource& resource = at(problem().resources, r);
+    const Resource& resource = nth(problem().resources, r);
     if (!resource.usedUp) continue;
     std::int64_t left = resource.capacity;
     for (const Resource::Taken& taken : resource.taken) left -= taken.amount;
@@ -40,7 +40,7 @@ void ResourceClauses::addUsedUp() {
 int ResourceClauses::addUsedUp(const Clash& clash, const Schedule& plan) {
   std::vector<Lit> clause;
   for (const int i : clash.steps) {
-    const int amount = amountOf(modeOf(i, at(plan.steps, i).mode), clash.thing);
+    const int amount = amountOf(modeOf(i, nth(plan.steps, i).mode), clash.thing);
     for (const Choice& choice : encoder_.model().step(i).choices)
       if (amountOf(modeOf(i, choice.mode), clash.thing) < amount)
         clause.push_back(encoder_.mode(i, choice.mode));
@@ -53,7 +53,7 @@ int ResourceClauses::addUsedUp(const Clash& clash, const Schedule& plan) {
 // A literal that implies: the span is at most `minutes`.
 Lit ResourceClauses::endsBy(const Clock::Span& span, Minute minutes) {
   if (span.to >= 0) return encoder_.before(span.to, span.toEdge, -minutes, span.from, span.fromEdge);
-  const Dish& dish = at(problem().dishes, at(problem().steps, span.from).dish);
+  const Dish& dish = nth(problem().dishes, nth(problem().steps, span.from).dish);
   const Lit ready = encoder_.before(dish.lastStep, Edge::kEnd, -minutes, span.from, span.fromEdge);
   const Lit served = encoder_.edge(span.from, span.fromEdge).atLeast(dish.serve - minutes);
   if (ready == kFalse || served == kFalse) return kFalse;
@@ -65,7 +65,7 @@ Lit ResourceClauses::endsBy(const Clock::Span& span, Minute minutes) {
 
 // Of the spans at least one is shorter than here, by what is too much in all and its part of the slack.
 int ResourceClauses::addClock(int index, const Schedule& plan) {
-  const Clock& clock = at(problem().clocks, index);
+  const Clock& clock = nth(problem().clocks, index);
   Minute over = clockMinutes(problem(), clock, plan) - clock.most - 1;
   std::vector<Lit> clause{-encoder_.servedStep(clock.spans.front().from)};
   for (const Clock::Span& span : clock.spans) {
@@ -84,7 +84,7 @@ int ResourceClauses::addClock(int index, const Schedule& plan) {
 }
 
 int ResourceClauses::addSeparation(int index) {
-  const Separation& separation = at(problem().separations, index);
+  const Separation& separation = nth(problem().separations, index);
   const int clean = separation.clean;
   const int other = separation.other;
   std::vector<Lit> clause;

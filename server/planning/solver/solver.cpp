@@ -128,7 +128,7 @@ class Engine {
       std::sort(dishes.begin(), dishes.end());
     }
     outcome_.clashing = std::move(dishes);
-    outcome_.bound.front() = at(problem_.dishes, outcome_.clashing.front()).unservedCost;
+    outcome_.bound.front() = nth(problem_.dishes, outcome_.clashing.front()).unservedCost;
   }
 
   // All of them, or one that cannot even be served alone.

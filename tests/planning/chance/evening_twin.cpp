@@ -7,14 +7,12 @@
 #include <tuple>
 #include <utility>
 
+#include "server/base/index.h"
+
 namespace suppertide::planning {
 namespace {
 
 constexpr double kNever = std::numeric_limits<double>::infinity();
-
-std::size_t at(int index) {
-  return static_cast<std::size_t>(index);
-}
 
 bool has(const std::vector<int>& modes, int mode) {
   return modes.empty() || std::count(modes.begin(), modes.end(), mode) > 0;

@@ -11,7 +11,7 @@ namespace {
 constexpr auto kPeople = static_cast<std::size_t>(Tier::kPeople);
 
 // Soup is stirred for 20 minutes by Ana or Ben and served at 100.
-ProblemBuilder soup() {
+ProblemBuilder soupByCooks() {
   ProblemBuilder kitchen(600);
   kitchen.cook("Ana");
   kitchen.cook("Ben");
@@ -21,7 +21,7 @@ ProblemBuilder soup() {
 }
 
 TEST(PeopleTierTest, UnsocialMinutesCostByTheMinuteWhateverTheAttention) {
-  ProblemBuilder kitchen = soup();
+  ProblemBuilder kitchen = soupByCooks();
   kitchen.problem().cooks[0].unsocial = {{{0, 85}, 2}, {{95, 200}, 3}};
   const Problem problem = kitchen.build();
   const auto people = [&](const char* cook) {
@@ -33,7 +33,7 @@ TEST(PeopleTierTest, UnsocialMinutesCostByTheMinuteWhateverTheAttention) {
 }
 
 TEST(PeopleTierTest, AskingACookCostsWhatTheOptionSays) {
-  ProblemBuilder kitchen = soup();
+  ProblemBuilder kitchen = soupByCooks();
   kitchen.problem().steps[0].modes[0].cooks[1].cost = 4;
   const Problem problem = kitchen.build();
   const auto people = [&](const char* cook) {
@@ -46,7 +46,7 @@ TEST(PeopleTierTest, AskingACookCostsWhatTheOptionSays) {
 
 // Ana does 40 weighted minutes alone: her fair half is 20, so 20 are beyond it.
 TEST(PeopleTierTest, WorkBeyondTheFairShareCostsByTheStartedBlock) {
-  ProblemBuilder kitchen = soup();
+  ProblemBuilder kitchen = soupByCooks();
   kitchen.step("skim").lasting(60).by({"Ana"}, 50);
   kitchen.problem().dishes[0].lastStep = 0;
   kitchen.problem().shareBlockCost = 10;
@@ -64,7 +64,7 @@ TEST(PeopleTierTest, WorkBeyondTheFairShareCostsByTheStartedBlock) {
 }
 
 TEST(PeopleTierTest, SharesAreMeasuredAgainstTheWantedOnes) {
-  ProblemBuilder kitchen = soup();
+  ProblemBuilder kitchen = soupByCooks();
   kitchen.problem().shareBlockCost = 10;
   kitchen.problem().shareBlock = 1;
   kitchen.problem().cooks[1].share = 0;
@@ -78,7 +78,7 @@ TEST(PeopleTierTest, SharesAreMeasuredAgainstTheWantedOnes) {
 }
 
 TEST(PeopleTierTest, UnservedDishesAskNobody) {
-  ProblemBuilder kitchen = soup();
+  ProblemBuilder kitchen = soupByCooks();
   kitchen.problem().cooks[0].unsocial = {{{0, 600}, 2}};
   kitchen.problem().shareBlockCost = 10;
   const Problem problem = kitchen.build();

@@ -8,10 +8,10 @@
 namespace suppertide::planning {
 namespace {
 
-constexpr auto kQuality = static_cast<std::size_t>(Tier::kQuality);
+constexpr auto kQualityTier = static_cast<std::size_t>(Tier::kQuality);
 
 // Soup is stirred for 20 minutes by Ana or Ben and served at 100.
-ProblemBuilder soup() {
+ProblemBuilder soupByQuality() {
   ProblemBuilder kitchen(600);
   kitchen.cook("Ana");
   kitchen.cook("Ben");
@@ -21,7 +21,7 @@ ProblemBuilder soup() {
 }
 
 TEST(QualityTierTest, WaitingCostsByItsCurve) {
-  ProblemBuilder kitchen = soup();
+  ProblemBuilder kitchen = soupByQuality();
   kitchen.problem().dishes[0].waitCost.knots = {{0, 0}, {30, 15}};
   const Problem problem = kitchen.build();
   const auto cost = costOf(problem, ScheduleBuilder(problem).put("stir", 60, "Ana").until("stir", 80).done());
@@ -29,14 +29,14 @@ TEST(QualityTierTest, WaitingCostsByItsCurve) {
 }
 
 TEST(QualityTierTest, LengthsOffTheBestCostByTheMinuteOnEachSide) {
-  ProblemBuilder kitchen = soup();
+  ProblemBuilder kitchen = soupByQuality();
   kitchen.problem().steps[0].modes[0].qualityCost = 3;
   kitchen.problem().steps[0].modes[0].shortMinuteCost = 2;
   kitchen.problem().steps[0].modes[0].longMinuteCost = 1;
   const Problem problem = kitchen.build();
   const auto quality = [&](Minute start) {
     return costOf(problem, ScheduleBuilder(problem).put("stir", start, "Ana").until("stir", 100).done())
-        .total[kQuality];
+        .total[kQualityTier];
   };
   EXPECT_EQ(quality(80), 3);
   EXPECT_EQ(quality(90), 3 + 20);
@@ -44,13 +44,13 @@ TEST(QualityTierTest, LengthsOffTheBestCostByTheMinuteOnEachSide) {
 }
 
 TEST(QualityTierTest, ABestLengthReadyWhenServedCostsNothing) {
-  ProblemBuilder kitchen = soup();
+  ProblemBuilder kitchen = soupByQuality();
   kitchen.problem().steps[0].modes[0].shortMinuteCost = 2;
   kitchen.problem().steps[0].modes[0].longMinuteCost = 2;
   kitchen.problem().dishes[0].waitCost.knots = {{0, 0}, {30, 15}};
   const Problem problem = kitchen.build();
   const auto best = ScheduleBuilder(problem).put("stir", 80, "Ana").until("stir", 100);
-  EXPECT_EQ(costOf(problem, best.done()).total[kQuality], 0);
+  EXPECT_EQ(costOf(problem, best.done()).total[kQualityTier], 0);
 }
 
 TEST(QualityTierTest, TheBestLengthIsThatOfItsStart) {
@@ -63,10 +63,10 @@ TEST(QualityTierTest, TheBestLengthIsThatOfItsStart) {
 }
 
 TEST(QualityTierTest, UnservedDishesCostNothing) {
-  ProblemBuilder kitchen = soup();
+  ProblemBuilder kitchen = soupByQuality();
   kitchen.problem().steps[0].modes[0].qualityCost = 3;
   const Problem problem = kitchen.build();
-  EXPECT_EQ(costOf(problem, ScheduleBuilder(problem).without("soup").done()).total[kQuality], 0);
+  EXPECT_EQ(costOf(problem, ScheduleBuilder(problem).without("soup").done()).total[kQualityTier], 0);
 }
 
 }  // namespace

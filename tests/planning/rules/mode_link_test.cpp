@@ -5,7 +5,7 @@ namespace suppertide::planning {
 namespace {
 
 // Two waits of ten minutes, one after the other, in one dish served at 100.
-ProblemBuilder twoSteps() {
+ProblemBuilder twoLinkedSteps() {
   ProblemBuilder kitchen(200);
   kitchen.dish("stew", {.serve = 100});
   kitchen.step("soak").lasting(10).kind(StepKind::kWait);
@@ -28,7 +28,7 @@ TEST(ModeLinkRuleTest, AModeGetsTheOtherModeItAsksFor) {
 }
 
 TEST(ModeLinkRuleTest, AModeThatIsNotThereIsReported) {
-  const Problem problem = twoSteps().build();
+  const Problem problem = twoLinkedSteps().build();
   Schedule schedule = ScheduleBuilder(problem).put("soak", 0).put("rest", 30).done();
   schedule.steps[0].mode = 5;
   EXPECT_THAT(breachTexts(problem, schedule), ElementsAre("kModeLink: soak at 0 by 1"));

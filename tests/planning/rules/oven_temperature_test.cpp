@@ -5,7 +5,7 @@ namespace suppertide::planning {
 namespace {
 
 // One oven with two racks; any change of setpoint takes 15 minutes.
-ProblemBuilder kitchenWithOven() {
+ProblemBuilder kitchenWithDial() {
   ProblemBuilder kitchen(400);
   kitchen.oven("oven", {28, 170, 200, 240}, {.racks = 2, .changeMinutes = 15});
   kitchen.dish("supper", {.serve = 400});
@@ -13,14 +13,14 @@ ProblemBuilder kitchenWithOven() {
 }
 
 TEST(OvenTemperatureRuleTest, TheFirstUseNeedsNothingBefore) {
-  ProblemBuilder kitchen = kitchenWithOven();
+  ProblemBuilder kitchen = kitchenWithDial();
   kitchen.step("loaf").lasting(40).in("oven", 240);
   const Problem problem = kitchen.build();
   EXPECT_THAT(breaches(problem, ScheduleBuilder(problem).put("loaf", 0)), IsEmpty());
 }
 
 TEST(OvenTemperatureRuleTest, AllInItShareOneSetpoint) {
-  ProblemBuilder kitchen = kitchenWithOven();
+  ProblemBuilder kitchen = kitchenWithDial();
   kitchen.step("roast").lasting(60).in("oven", 170);
   kitchen.step("loaf").lasting(40).in("oven", 240);
   kitchen.step("gratin").lasting(30).in("oven", 170);
@@ -32,7 +32,7 @@ TEST(OvenTemperatureRuleTest, AllInItShareOneSetpoint) {
 }
 
 TEST(OvenTemperatureRuleTest, AChangeTakesItsTime) {
-  ProblemBuilder kitchen = kitchenWithOven();
+  ProblemBuilder kitchen = kitchenWithDial();
   kitchen.problem().ovens[0].change[1][3] = 10;
   kitchen.step("roast").lasting(60).in("oven", 170);
   kitchen.step("loaf").lasting(40).in("oven", 240);
@@ -46,7 +46,7 @@ TEST(OvenTemperatureRuleTest, AChangeTakesItsTime) {
 }
 
 TEST(OvenTemperatureRuleTest, OtherOvensDoNotMatter) {
-  ProblemBuilder kitchen = kitchenWithOven();
+  ProblemBuilder kitchen = kitchenWithDial();
   kitchen.oven("small oven", {240}, {});
   kitchen.step("roast").lasting(60).in("oven", 170);
   kitchen.step("loaf").lasting(40).in("small oven", 240);
@@ -55,7 +55,7 @@ TEST(OvenTemperatureRuleTest, OtherOvensDoNotMatter) {
 }
 
 TEST(OvenTemperatureRuleTest, AColdStartMayEnterDuringTheChangeButNotAmongOthers) {
-  ProblemBuilder kitchen = kitchenWithOven();
+  ProblemBuilder kitchen = kitchenWithDial();
   kitchen.step("roast").lasting(60).in("oven", 170);
   kitchen.step("braise").lasting(40).in("oven", 240).coldStart();
   const Problem problem = kitchen.build();
@@ -65,7 +65,7 @@ TEST(OvenTemperatureRuleTest, AColdStartMayEnterDuringTheChangeButNotAmongOthers
 }
 
 TEST(OvenTemperatureRuleTest, WhoEntersBehindAColdStartWaitsForTheWholeChange) {
-  ProblemBuilder kitchen = kitchenWithOven();
+  ProblemBuilder kitchen = kitchenWithDial();
   kitchen.step("roast").lasting(60).in("oven", 170);
   kitchen.step("braise").lasting(40).in("oven", 240).coldStart();
   kitchen.step("loaf").lasting(40).in("oven", 240);
@@ -78,7 +78,7 @@ TEST(OvenTemperatureRuleTest, WhoEntersBehindAColdStartWaitsForTheWholeChange) {
 }
 
 TEST(OvenTemperatureRuleTest, OwnPhasesWaitForNothing) {
-  ProblemBuilder kitchen = kitchenWithOven();
+  ProblemBuilder kitchen = kitchenWithDial();
   kitchen.step("loaf").lasting(40).in("oven", {{240, 20}, {200, 20}});
   kitchen.step("gratin").lasting(30).in("oven", 200);
   const Problem problem = kitchen.build();
@@ -86,7 +86,7 @@ TEST(OvenTemperatureRuleTest, OwnPhasesWaitForNothing) {
 }
 
 TEST(OvenTemperatureRuleTest, WhatStandsBesideAPhaseChangeMustAskForTheSame) {
-  ProblemBuilder kitchen = kitchenWithOven();
+  ProblemBuilder kitchen = kitchenWithDial();
   kitchen.step("loaf").lasting(40).in("oven", {{240, 20}, {200, 20}});
   kitchen.step("rolls").lasting(40).in("oven", {{240, 20}, {200, 20}});
   kitchen.step("pizza").lasting(10).in("oven", 240);
@@ -102,7 +102,7 @@ TEST(OvenTemperatureRuleTest, WhatStandsBesideAPhaseChangeMustAskForTheSame) {
 }
 
 TEST(OvenTemperatureRuleTest, WhoEntersASecondPhaseWaitsUntilItsTemperatureIsThere) {
-  ProblemBuilder kitchen = kitchenWithOven();
+  ProblemBuilder kitchen = kitchenWithDial();
   kitchen.step("loaf").lasting(60).in("oven", {{240, 20}, {200, 40}});
   kitchen.step("gratin").lasting(30).in("oven", 200);
   const Problem problem = kitchen.build();
@@ -112,7 +112,7 @@ TEST(OvenTemperatureRuleTest, WhoEntersASecondPhaseWaitsUntilItsTemperatureIsThe
 }
 
 TEST(OvenTemperatureRuleTest, AnElasticStayHasItsSetpointToItsEnd) {
-  ProblemBuilder kitchen = kitchenWithOven();
+  ProblemBuilder kitchen = kitchenWithDial();
   kitchen.step("braise").lasting(30, 40, 60).in("oven", 170);
   kitchen.step("loaf").lasting(40).in("oven", 240);
   const Problem problem = kitchen.build();
@@ -124,7 +124,7 @@ TEST(OvenTemperatureRuleTest, AnElasticStayHasItsSetpointToItsEnd) {
 }
 
 TEST(OvenTemperatureRuleTest, AShortUseBetweenDoesNotHideALongerChange) {
-  ProblemBuilder kitchen = kitchenWithOven();
+  ProblemBuilder kitchen = kitchenWithDial();
   kitchen.problem().ovens[0].change[3][1] = 40;  // 240 to 170, by way of 200 no sooner
   kitchen.problem().ovens[0].change[3][2] = 20;
   kitchen.problem().ovens[0].change[2][1] = 20;
@@ -137,7 +137,7 @@ TEST(OvenTemperatureRuleTest, AShortUseBetweenDoesNotHideALongerChange) {
 }
 
 TEST(OvenTemperatureRuleTest, ABreachNamesBothLoadsAndTheOven) {
-  ProblemBuilder kitchen = kitchenWithOven();
+  ProblemBuilder kitchen = kitchenWithDial();
   kitchen.oven("small oven", {170, 240}, {.changeMinutes = 15});
   kitchen.step("roast").lasting(60).in("small oven", 170);
   kitchen.step("loaf").lasting(40).in("small oven", 240);

@@ -20,7 +20,7 @@ bool asked(const Replay& replay, int index, const std::vector<int>& modes) {
 }  // namespace
 
 void auditAllergen(const Replay& replay, Findings& findings) {
-  for (int s = 0; s < sizeOfAll(replay.problem.separations); ++s) {
+  for (int s = 0; s < sizeOf(replay.problem.separations); ++s) {
     const Separation& separation = nth(replay.problem.separations, s);
     if (!asked(replay, separation.clean, separation.cleanModes) ||
         !asked(replay, separation.other, separation.otherModes))

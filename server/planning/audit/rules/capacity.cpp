@@ -51,7 +51,7 @@ void auditUsedUp(const Replay& replay, int index, std::vector<Demand> demands, F
 }  // namespace
 
 void auditCapacity(const Replay& replay, Findings& findings) {
-  for (int r = 0; r < sizeOfAll(replay.problem.resources); ++r) {
+  for (int r = 0; r < sizeOf(replay.problem.resources); ++r) {
     std::vector<Demand> demands;
     for (const int i : replay.served)
       for (const Use& use : replay.mode(i).uses)

@@ -16,7 +16,7 @@ namespace {
 void auditAbility(const Replay& replay, int index, Findings& findings) {
   const Mode& mode = replay.mode(index);
   const Placement& at = replay.at(index);
-  const bool exists = at.cook >= 0 && at.cook < sizeOfAll(replay.problem.cooks);
+  const bool exists = at.cook >= 0 && at.cook < sizeOf(replay.problem.cooks);
   const bool asked = std::any_of(mode.cooks.begin(), mode.cooks.end(),
                                  [&](const CookOption& option) { return option.cook == at.cook; });
   const bool right = mode.attention == 0 ? at.cook == -1 || exists : exists && asked;
@@ -42,7 +42,7 @@ void auditPresence(const Replay& replay, int index, int cookIndex, Findings& fin
 
 void auditCook(const Replay& replay, Findings& findings) {
   for (const int i : replay.served) auditAbility(replay, i, findings);
-  for (int c = 0; c < sizeOfAll(replay.problem.cooks); ++c) {
+  for (int c = 0; c < sizeOf(replay.problem.cooks); ++c) {
     std::vector<Demand> demands;
     for (const int i : replay.served) {
       if (replay.at(i).cook != c || replay.mode(i).attention == 0) continue;

@@ -62,7 +62,7 @@ void auditClock(const Replay& replay, int index, Findings& findings) {
 }  // namespace
 
 void auditFoodSafety(const Replay& replay, Findings& findings) {
-  for (int c = 0; c < sizeOfAll(replay.problem.clocks); ++c) auditClock(replay, c, findings);
+  for (int c = 0; c < sizeOf(replay.problem.clocks); ++c) auditClock(replay, c, findings);
 }
 
 }  // namespace suppertide::planning

@@ -9,7 +9,7 @@
 namespace suppertide::planning {
 
 void auditModeLink(const Replay& replay, Findings& findings) {
-  for (int i = 0; i < sizeOfAll(replay.problem.steps); ++i) {
+  for (int i = 0; i < sizeOf(replay.problem.steps); ++i) {
     const bool unserved = replay.schedule.unserved[static_cast<std::size_t>(replay.step(i).dish)];
     if (!unserved && !replay.modeExists(i))
       findings.add({.step = i, .minute = replay.at(i).start, .amount = 1});

@@ -12,7 +12,7 @@ namespace suppertide::planning {
 
 void auditOvenProofing(const Replay& replay, Findings& findings) {
   const auto oneForProofing = [](int a, int b) { return std::min(a, b) < kProofingBelowCelsius; };
-  for (int o = 0; o < sizeOfAll(replay.problem.ovens); ++o)
+  for (int o = 0; o < sizeOf(replay.problem.ovens); ++o)
     OvenReplay(replay, o).auditSetpoints(oneForProofing, findings);
 }
 

@@ -40,7 +40,7 @@ void auditClosed(const Replay& replay, const Oven& oven, int ovenIndex, int inde
 }  // namespace
 
 void auditOvenRacks(const Replay& replay, Findings& findings) {
-  for (int o = 0; o < sizeOfAll(replay.problem.ovens); ++o) {
+  for (int o = 0; o < sizeOf(replay.problem.ovens); ++o) {
     const OvenReplay oven(replay, o);
     BreachRun racks(findings, BreachRun::Amount::kMinutes);
     for (Minute t = 0; t < replay.problem.limit; ++t) racks.minute(overfullAt(replay, oven, o, t));

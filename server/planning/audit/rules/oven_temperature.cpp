@@ -11,7 +11,7 @@ namespace suppertide::planning {
 
 void auditOvenTemperature(const Replay& replay, Findings& findings) {
   const auto bothForBaking = [](int a, int b) { return std::min(a, b) >= kProofingBelowCelsius; };
-  for (int o = 0; o < sizeOfAll(replay.problem.ovens); ++o)
+  for (int o = 0; o < sizeOf(replay.problem.ovens); ++o)
     OvenReplay(replay, o).auditSetpoints(bothForBaking, findings);
 }
 

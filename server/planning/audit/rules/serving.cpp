@@ -8,7 +8,7 @@
 namespace suppertide::planning {
 
 void auditServing(const Replay& replay, Findings& findings) {
-  for (int d = 0; d < sizeOfAll(replay.problem.dishes); ++d) {
+  for (int d = 0; d < sizeOf(replay.problem.dishes); ++d) {
     const Dish& dish = nth(replay.problem.dishes, d);
     if (replay.schedule.unserved[static_cast<std::size_t>(d)] || !replay.isServed(dish.lastStep)) continue;
     const Minute ready = replay.at(dish.lastStep).end;

@@ -1,1 +1,0 @@
-// Holds the headers that every window test reads.
