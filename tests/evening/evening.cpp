@@ -14,7 +14,7 @@ namespace suppertide::evening {
 namespace {
 
 constexpr int kTick = kMinute;
-constexpr int kPatience = 2 * 60 * kMinute;  // after the last course
+constexpr int kWaitedFor = 2 * 60 * kMinute;  // after the last course
 
 bool allOver(Stage& stage) {
   const Seen seen = stage.hostSees();
@@ -31,7 +31,8 @@ Outcome playEvening(const v1::Bundle& planned, std::uint64_t seed) {
   Troubles troubles(stage, telling);
   Cooking cooking(stage, telling);
   telling.everybodySees();
-  for (stage.now = stage.begin; stage.now <= stage.last + kPatience && !allOver(stage); stage.now += kTick) {
+  for (stage.now = stage.begin; stage.now <= stage.last + kWaitedFor && !allOver(stage);
+       stage.now += kTick) {
     stage.party.clock().set(Instant(std::chrono::seconds(stage.now)));
     troubles.happen();
     cooking.goAround();

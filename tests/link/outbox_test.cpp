@@ -19,7 +19,7 @@ namespace {
 using ::testing::IsEmpty;
 using ::testing::SizeIs;
 
-v1::AddReportsRequest finished(const std::string& reportId) {
+v1::AddReportsRequest finishedReport(const std::string& reportId) {
   v1::AddReportsRequest request;
   request.set_event_id("e1");
   request.set_request_id("r-" + reportId);
@@ -64,17 +64,17 @@ class OutboxTest : public ::testing::Test {
 TEST_F(OutboxTest, KeepsWhatWaitsInOrderWithItsRequestIds) {
   {
     const auto outbox = open();
-    ASSERT_TRUE(outbox->add(finished("a"), 100).ok());
+    ASSERT_TRUE(outbox->add(finishedReport("a"), 100).ok());
     ASSERT_TRUE(outbox->add(named("Rolls", "1"), 200).ok());
   }
   const auto outbox = open();
   const auto entries = outbox->entries();
   ASSERT_THAT(entries, SizeIs(2));
-  EXPECT_EQ(entries[0].request->SerializeAsString(), finished("a").SerializeAsString());
+  EXPECT_EQ(entries[0].request->SerializeAsString(), finishedReport("a").SerializeAsString());
   EXPECT_EQ(entries[0].madeSeconds, 100);
   EXPECT_EQ(entries[1].request->SerializeAsString(), named("Rolls", "1").SerializeAsString());
   EXPECT_EQ(outbox->next()->number, entries[0].number);
-  EXPECT_GT(*outbox->add(finished("b"), 300), entries[1].number) << "numbers go on after a restart";
+  EXPECT_GT(*outbox->add(finishedReport("b"), 300), entries[1].number) << "numbers go on after a restart";
 }
 
 TEST_F(OutboxTest, NothingAddedIsLostWhenTheProgramIsKilledRightAfterwards) {
@@ -83,7 +83,7 @@ TEST_F(OutboxTest, NothingAddedIsLostWhenTheProgramIsKilledRightAfterwards) {
   const pid_t child = ::fork();
   if (child == 0) {
     const auto outbox = Outbox::open(file_);
-    const bool kept = outbox.ok() && (*outbox)->add(finished("a"), 100).ok();
+    const bool kept = outbox.ok() && (*outbox)->add(finishedReport("a"), 100).ok();
     const char said = kept ? 'y' : 'n';
     if (::write(pipe[1], &said, 1) != 1) ::_exit(1);
     ::pause();
@@ -101,13 +101,13 @@ TEST_F(OutboxTest, NothingAddedIsLostWhenTheProgramIsKilledRightAfterwards) {
 TEST_F(OutboxTest, WhatWasTakenIsGone) {
   {
     const auto outbox = open();
-    const auto first = outbox->add(finished("a"), 100);
-    ASSERT_TRUE(outbox->add(finished("b"), 100).ok());
+    const auto first = outbox->add(finishedReport("a"), 100);
+    ASSERT_TRUE(outbox->add(finishedReport("b"), 100).ok());
     ASSERT_TRUE(outbox->taken(*first, v1::AddReportsResponse()).ok());
   }
   const auto entries = open()->entries();
   ASSERT_THAT(entries, SizeIs(1));
-  EXPECT_EQ(entries[0].request->SerializeAsString(), finished("b").SerializeAsString());
+  EXPECT_EQ(entries[0].request->SerializeAsString(), finishedReport("b").SerializeAsString());
 }
 
 TEST_F(OutboxTest, WhatWasRefusedIsKeptAsideWithTheServersWords) {
@@ -116,7 +116,7 @@ TEST_F(OutboxTest, WhatWasRefusedIsKeptAsideWithTheServersWords) {
   {
     const auto outbox = open();
     const auto first = outbox->add(named("Rolls", "1"), 100);
-    const auto second = outbox->add(finished("b"), 100);
+    const auto second = outbox->add(finishedReport("b"), 100);
     ASSERT_TRUE(outbox
                     ->refused(*first, statusWithDetail(absl::StatusCode::kAborted, "changed meanwhile",
                                                        detail.SerializeAsString()))
@@ -166,7 +166,7 @@ TEST_F(OutboxTest, ADamagedFileIsSetAside) {
   std::ofstream(file_) << std::string(5000, 'x');
   const auto outbox = open();
   EXPECT_THAT(outbox->entries(), IsEmpty());
-  EXPECT_TRUE(outbox->add(finished("a"), 100).ok());
+  EXPECT_TRUE(outbox->add(finishedReport("a"), 100).ok());
   int aside = 0;
   for (const auto& entry : std::filesystem::directory_iterator(folder_.file("kept")))
     aside += entry.path().extension() == ".damaged";
@@ -182,7 +182,7 @@ TEST_F(OutboxTest, OnlyItsOwnerCanReadIt) {
 
 TEST(OutboxInMemoryTest, WorksWithoutAFile) {
   const auto outbox = Outbox::inMemory();
-  const auto first = outbox->add(finished("a"), 100);
+  const auto first = outbox->add(finishedReport("a"), 100);
   ASSERT_TRUE(first.ok());
   EXPECT_THAT(outbox->entries(), SizeIs(1));
   ASSERT_TRUE(outbox->taken(*first, v1::AddReportsResponse()).ok());
