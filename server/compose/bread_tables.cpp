@@ -3,6 +3,8 @@
 #include <array>
 #include <bit>
 
+#include "server/bread/forecast.h"
+
 namespace suppertide::compose {
 namespace {
 
@@ -71,10 +73,32 @@ const BreadTables::States& BreadTables::statesAtReadiness(const bread::DoughKind
   return entry->second.answer;
 }
 
+double BreadTables::bestHours(const bread::DoughKind& kind, const bread::DoughState& state, double startHour,
+                              std::span<const bread::Stay> stays, const bread::Stage& stage,
+                              const bread::Shift& shift) {
+  Key key;
+  key.addAll(kind);
+  key.addAll(stage);
+  key.addAll(state);
+  key.addAll(shift);
+  key.add(startHour);
+  key.add(stays);
+  const auto [entry, isNew] = hours_.try_emplace(key.text());
+  if (isNew) {
+    const auto window =
+        bread::forecast(kind, bread::shifted(state, shift), startHour, bread::shifted(stays, shift), stage)
+            .window;
+    entry->second.answer = window ? window->best - startHour : 0;
+  }
+  entry->second.use = use_;
+  return entry->second.answer;
+}
+
 void BreadTables::nextUse() {
   const auto isOld = [this](const auto& entry) { return entry.second.use < use_; };
   std::erase_if(rows_, isOld);
   std::erase_if(states_, isOld);
+  std::erase_if(hours_, isOld);
   ++use_;
 }
 

@@ -8,6 +8,7 @@
 #include <vector>
 
 #include "server/bread/readiness_table.h"
+#include "server/bread/uncertainty.h"
 
 namespace suppertide::compose {
 
@@ -25,6 +26,10 @@ class BreadTables {
                                   double startHour, std::span<const bread::Stay> stays,
                                   const bread::Stage& stage);
 
+  // Hours until a ferment that starts at `startHour` is best, all shifted by `shift`; 0 when it never is.
+  double bestHours(const bread::DoughKind& kind, const bread::DoughState& state, double startHour,
+                   std::span<const bread::Stay> stays, const bread::Stage& stage, const bread::Shift& shift);
+
   // Begins another use; what neither this one nor the one before asked for is forgotten at the next.
   void nextUse();
 
@@ -40,6 +45,7 @@ class BreadTables {
   std::int64_t use_ = 0;
   Memory<Rows> rows_;
   Memory<States> states_;
+  Memory<double> hours_;
 };
 
 }  // namespace suppertide::compose

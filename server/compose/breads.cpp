@@ -180,7 +180,7 @@ class BreadComposer {
     const auto index = static_cast<std::size_t>(step);
     composition_.problem.steps[index].modes.back().spread =
         fermentSpread(composition_, model_.isPreferment(step) ? nullptr : bread_.starter,
-                      composition_.steps[index].modes.back().place, ferment);
+                      composition_.steps[index].modes.back().place, ferment, tables_);
   }
 
   static bool tableOf(const std::vector<bread::ReadinessRow>& rows, planning::LengthTable& table) {

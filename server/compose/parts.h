@@ -43,6 +43,11 @@ std::vector<bool> addSafetyUnderWay(Composition& composition);
 // How many minutes a course's dishes may be late at most.
 int lateLimit(const v1::Course& course);
 
+// What leaving a dish out costs in the first tier: one dish less always outweighs which one it is.
+constexpr int kOneDish = 1000;
+// On top of that, for food that is under way.
+constexpr int kDishBegun = 8;
+
 // Adds a mode in which the step lasts no time and needs nothing, at a cost in quality.
 void addLeftOut(Composition& composition, int step, int points);
 

@@ -9,6 +9,7 @@
 #include "server/compose/bread_model.h"
 #include "server/compose/documents.h"
 #include "server/compose/loads.h"
+#include "server/compose/parts.h"
 #include "server/compose/shelf_fit.h"
 
 namespace suppertide::compose {
@@ -236,7 +237,7 @@ v1::Cause causeOf(planning::Cause cause) {
 v1::TierCosts costsOf(const planning::TierCosts& costs) {
   v1::TierCosts out;
   using planning::Tier;
-  out.set_unserved(costIn(costs, Tier::kUnserved));
+  out.set_unserved(costIn(costs, Tier::kUnserved) / kOneDish);
   out.set_lateness(costIn(costs, Tier::kLateness));
   out.set_moves(costIn(costs, Tier::kMoves));
   out.set_quality(costIn(costs, Tier::kQuality));

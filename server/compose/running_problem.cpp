@@ -23,6 +23,18 @@ absl::Status composeInto(RunningProblem& out, BreadTables* tables) {
   return absl::OkStatus();
 }
 
+// Food that is under way would be thrown away: rather a dish that nobody has begun is left out.
+void preferBegun(Composition& composition, const planning::Running& state) {
+  for (std::size_t d = 0; d < composition.dishes.size(); ++d) {
+    const std::vector<int>& steps = composition.dishes[d].steps;
+    const bool begun = std::any_of(steps.begin(), steps.end(), [&](int step) {
+      const planning::StepState::Kind kind = state.states[static_cast<std::size_t>(step)].kind;
+      return kind == planning::StepState::Kind::kStarted || kind == planning::StepState::Kind::kFinished;
+    });
+    if (begun) composition.problem.dishes[d].unservedCost += kDishBegun;
+  }
+}
+
 // The reports that the plan was made with.
 v1::Progress knownPart(const RunningPlan& running) {
   v1::Progress known = running.progress;
@@ -52,6 +64,7 @@ absl::StatusOr<std::unique_ptr<RunningProblem>> runningProblem(const Documents& 
         runningOf(*out->composition, running.plan, running.progress, reportsIn(running.plan),
                   out->composition->axis.minuteOf(running.now));
     state.patient = addSafetyUnderWay(*out->composition);
+    preferBegun(*out->composition, state);
     return state;
   };
   if (auto status = composeInto(*out, running.tables); !status.ok()) return status;

@@ -5,6 +5,7 @@
 
 #include "absl/strings/str_cat.h"
 #include "server/bread/uncertainty.h"
+#include "server/compose/bread_tables.h"
 
 namespace suppertide::compose {
 namespace {
@@ -29,20 +30,15 @@ int unknownFor(Composition& composition, const std::string& id, double sigma) {
   return static_cast<int>(unknowns.size()) - 1;
 }
 
-// Hours until the ferment is best; 0 when it never is.
-double bestHours(const FermentCase& ferment, const bread::Shift& shift) {
-  const auto stays = bread::shifted(ferment.stays, shift);
-  const auto window =
-      bread::forecast(ferment.kind, bread::shifted(ferment.state, shift), kNoon, stays, ferment.stage).window;
-  return window ? window->best - kNoon : 0;
-}
-
 // How many times as long it takes after one deviation to the slow side.
-double slowRatio(const FermentCase& ferment, const bread::Shift& slow) {
-  const double likely = bestHours(ferment, {});
+double slowRatio(const FermentCase& ferment, const bread::Shift& slow, BreadTables& tables) {
+  const auto hours = [&](const bread::Shift& shift) {
+    return tables.bestHours(ferment.kind, ferment.state, kNoon, ferment.stays, ferment.stage, shift);
+  };
+  const double likely = hours({});
   if (likely <= 0) return 1;
-  const double hours = bestHours(ferment, slow);
-  return hours <= 0 ? kNeverRatio : std::clamp(hours / likely, 1.0, kNeverRatio);
+  const double slowly = hours(slow);
+  return slowly <= 0 ? kNeverRatio : std::clamp(slowly / likely, 1.0, kNeverRatio);
 }
 
 }  // namespace
@@ -69,11 +65,11 @@ planning::Spread usualSpread(v1::StepKind kind) {
 }
 
 planning::Spread fermentSpread(Composition& composition, const v1::Starter* starter, int place,
-                               const FermentCase& ferment) {
+                               const FermentCase& ferment, BreadTables& tables) {
   const bread::Uncertainty usual;
   planning::Spread spread;
   const auto follow = [&](const std::string& id, double sigma, const bread::Shift& slow) {
-    const double power = std::log(slowRatio(ferment, slow)) / sigma;
+    const double power = std::log(slowRatio(ferment, slow, tables)) / sigma;
     if (power >= kLeastPower) spread.follows.push_back({unknownFor(composition, id, sigma), power});
   };
   const std::string culture = starter == nullptr ? "yeast" : absl::StrCat("starter ", starter->id());

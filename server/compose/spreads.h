@@ -8,6 +8,8 @@
 
 namespace suppertide::compose {
 
+class BreadTables;
+
 // What a recipe says of a length, as ratios to the likely one; `usual` where it
 // says neither least nor most.
 planning::Spread spreadOf(const v1::Spread& told, const planning::Spread& usual);
@@ -29,6 +31,6 @@ struct FermentCase {
 // for all its doughs, one place warm or cool for all that stands there.
 // `starter` may be null (yeast alone). A retard that the clock ends follows nothing.
 planning::Spread fermentSpread(Composition& composition, const v1::Starter* starter, int place,
-                               const FermentCase& ferment);
+                               const FermentCase& ferment, BreadTables& tables);
 
 }  // namespace suppertide::compose

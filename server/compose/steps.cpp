@@ -231,6 +231,19 @@ planning::CostCurve waitCost(const v1::Holding& holding, int longest) {
   return curve;
 }
 
+// Which of two dishes is missed more where only one can be served: the roast that the dinner is cooked
+// around, then the bread, then what had an oven. An assumption.
+int missedBy(const v1::Recipe& recipe) {
+  const auto isBaked = [&](v1::FoodClass food) {
+    return std::any_of(recipe.steps().begin(), recipe.steps().end(), [&](const v1::Step& step) {
+      return step.has_oven() && (food == v1::FOOD_CLASS_UNSPECIFIED || step.oven().food_class() == food);
+    });
+  };
+  if (isBaked(v1::FOOD_CLASS_ROAST)) return 3;
+  if (recipe.has_formula()) return 2;
+  return isBaked(v1::FOOD_CLASS_UNSPECIFIED) ? 1 : 0;
+}
+
 planning::Dish plannedDish(const Composition& composition, const DishInfo& info) {
   planning::Dish dish;
   dish.id = info.dish->id();
@@ -239,6 +252,7 @@ planning::Dish plannedDish(const Composition& composition, const DishInfo& info)
   dish.lateLimit = lateLimit(*info.course);
   dish.holdLimit = std::max(kServedAtOnce, minutesOf(info.recipe->holding().longest()));
   dish.waitCost = waitCost(info.recipe->holding(), dish.holdLimit);
+  dish.unservedCost = kOneDish + missedBy(*info.recipe);
   return dish;
 }
 

@@ -6,6 +6,7 @@
 #include <cstdlib>
 #include <random>
 
+#include "server/compose/running_problem.h"
 #include "tests/compose/small_dinner.h"
 
 namespace suppertide::compose {
@@ -83,6 +84,24 @@ TEST_F(CorrectingTest, AStepThatStaysWhereItIsSaysNothingNew) {
   const CorrectedPlan made = corrected(progress, season.end_time().seconds());
   EXPECT_TRUE(made.nothingMoves);
   EXPECT_FALSE(made.saysMore);
+}
+
+TEST_F(CorrectingTest, FoodUnderWayIsMissedMoreThanWhatNobodyHasBegun) {
+  const v1::PlannedStep& prepare = step("gratin/prepare");
+  v1::Progress progress;
+  google::protobuf::Timestamp now;
+  now.set_seconds(std::min(prepare.start_time().seconds(), step("roast/season").start_time().seconds()) - 60);
+  const auto missed = [&](int dish) {
+    const auto problem = runningProblem(documents_, {plan_, progress, now});
+    EXPECT_TRUE(problem.ok()) << problem.status();
+    return (*problem)->composition->problem.dishes[static_cast<std::size_t>(dish)].unservedCost;
+  };
+  constexpr int kRoast = 1, kGratin = 2;
+  EXPECT_GT(missed(kRoast), missed(kGratin));
+  *progress.add_reports() = about(prepare, now.seconds(), 1);
+  progress.mutable_reports(0)->set_finished(true);
+  EXPECT_GT(missed(kGratin), missed(kRoast));
+  EXPECT_LT(missed(kGratin), 2 * missed(kRoast)) << "one dish less still outweighs which";
 }
 
 TEST_F(CorrectingTest, ANoteIsNoSignThatAStepHasBegun) {

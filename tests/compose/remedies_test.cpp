@@ -58,6 +58,8 @@ TEST(PlanClashTest, ThePlanTellsTheWishesThatClash) {
   const auto plan = planEvent(documents, {.seed = 1, .workLimit = 5'000});
   ASSERT_TRUE(plan.ok());
   ASSERT_EQ(plan->unserved_size(), 1);
+  EXPECT_EQ(plan->unserved(0).dish_id(), "gratin") << "bread is missed more";
+  EXPECT_EQ(plan->quality().costs().unserved(), 1);
   ASSERT_GE(plan->clashes_size(), 1);
   const v1::Clash& clash = plan->clashes(0);
   EXPECT_TRUE(clash.smallest());

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cassert>
+#include <limits>
 
 #include "server/planning/solver/construct.h"
 #include "server/planning/solver/objective.h"
@@ -128,7 +129,9 @@ class Engine {
       std::sort(dishes.begin(), dishes.end());
     }
     outcome_.clashing = std::move(dishes);
-    outcome_.bound.front() = nth(problem_.dishes, outcome_.clashing.front()).unservedCost;
+    int least = std::numeric_limits<int>::max();
+    for (const int dish : outcome_.clashing) least = std::min(least, nth(problem_.dishes, dish).unservedCost);
+    outcome_.bound.front() = least;
   }
 
   // All of them, or one that cannot even be served alone.
