@@ -24,6 +24,9 @@ struct Documents {
 struct PlanOptions {
   std::uint64_t seed = 1;
   std::int64_t workLimit = 0;  // 0: until proven or stopped
+  // Replanning only: what wishes clash is not worked out, which may take longer than the plan. Where
+  // nothing moves, it is as it was told.
+  bool clashesLater = false;
 };
 
 // Told of progress on the planning thread.

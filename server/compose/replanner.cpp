@@ -314,9 +314,22 @@ absl::StatusOr<ReplannedEvent> replanEvent(const Documents& documents, const Run
   result.nothingMoves = result.plan.moved_steps().empty();
   (*result.plan.mutable_input_etags())[absl::StrCat("reports/", result.plan.id())] =
       absl::StrCat(running.progress.reports_size());
-  if (monitor == nullptr || !monitor->stop())
+  if (options.clashesLater) {
+    if (result.nothingMoves) *result.plan.mutable_clashes() = running.plan.clashes();
+  } else if (monitor == nullptr || !monitor->stop()) {
     addWishClashes(composition, made->schedule, result.plan, made->remains.past);
+  }
   return result;
+}
+
+absl::StatusOr<google::protobuf::RepeatedPtrField<v1::Clash>> clashesOf(const Documents& documents,
+                                                                        const RunningPlan& running,
+                                                                        const std::function<bool()>& stop) {
+  const auto context = planInContext(documents, running);
+  if (!context.ok()) return context.status();
+  v1::Plan scratch;
+  addWishClashes(*context->problem->composition, context->schedule, scratch, context->past, stop);
+  return scratch.clashes();
 }
 
 v1::Plan runningDocument(const Composition& composition, const planning::Replanned& made,

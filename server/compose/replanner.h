@@ -1,6 +1,7 @@
 // Replanning an event while it is cooked, and what differs between its plans. Pure, as planner.h.
 #pragma once
 
+#include <functional>
 #include <string>
 #include <vector>
 
@@ -27,6 +28,10 @@ struct ReplannedEvent {
 // `documents` hold the event as it is now. Within `monitor`'s time; it is not told of improvements.
 absl::StatusOr<ReplannedEvent> replanEvent(const Documents& documents, const RunningPlan& running,
                                            const PlanOptions& options, PlanMonitor* monitor = nullptr);
+
+// What wishes clash in the plan, where it leaves a dish out or serves one late; those known when `stop`ped.
+absl::StatusOr<google::protobuf::RepeatedPtrField<v1::Clash>> clashesOf(
+    const Documents& documents, const RunningPlan& running, const std::function<bool()>& stop = {});
 
 // Starts that may be chosen, in minutes.
 inline constexpr int kReplanGrid = 5;

@@ -56,6 +56,10 @@ bool isWorse(const v1::TierCosts& a, const v1::TierCosts& b) {
   return a.unserved() != b.unserved() ? a.unserved() > b.unserved() : a.lateness() > b.lateness();
 }
 
+bool isShort(const v1::Plan& plan) {
+  return plan.unserved_size() > 0 || plan.quality().costs().lateness() > 0;
+}
+
 void describe(const RunningEvent& event, const compose::CorrectedPlan& made, v1::Correction& correction) {
   *correction.mutable_correct_time() = event.running.now;
   const auto& reports = event.running.progress.reports();
@@ -90,8 +94,7 @@ class Outcome {
  private:
   // A second search moves people about once more only for what they would notice.
   bool isWorth(const compose::CorrectedPlan& made) const {
-    return isWorse(event_.running.plan.quality().costs(), made.plan.quality().costs()) ||
-           (made.plan.clashes_size() > 0 && event_.running.plan.clashes().empty());
+    return isWorse(event_.running.plan.quality().costs(), made.plan.quality().costs());
   }
 
   std::optional<v1::PlanProposal> proposal() const {
@@ -133,16 +136,24 @@ void LiveCorrection::reported(const std::string& householdId, const std::string&
 }
 
 void LiveCorrection::post(const Key& key, Search search) {
+  const bool first = search == Search::kQuick || search == Search::kInstead;
   ++open_;
+  if (first) ++openFirst_;
   (search == Search::kQuick ? *quick_ : *thorough_)
       .post(
-          [this, key, search] {
+          [this, key, search, first] {
             correct(key, search);
             const std::lock_guard lock(mutex_);
             --open_;
+            if (first) --openFirst_;
             done_.notify_all();
           },
           key.first);
+}
+
+void LiveCorrection::waitUntilCorrected() {
+  std::unique_lock lock(mutex_);
+  done_.wait(lock, [this] { return openFirst_ == 0; });
 }
 
 void LiveCorrection::waitUntilDone() {
@@ -225,9 +236,14 @@ std::optional<LiveCorrection::Search> LiveCorrection::tryCorrect(const Key& key,
   if (event.documents.event.live_correction() == v1::LIVE_CORRECTION_OFF || isOver(event) ||
       event.running.progress.reports().empty())
     return std::nullopt;
+  if (search == Search::kClashes) {
+    tellClashes(key, event, run);
+    return std::nullopt;
+  }
   TimeUp time(quick ? std::chrono::nanoseconds(kQuick) : std::chrono::nanoseconds(kThorough), run);
   compose::PlanOptions options;
   options.workLimit = kWork;
+  options.clashesLater = event.documents.event.live_correction() != v1::LIVE_CORRECTION_ASK_FIRST;
   auto tables = keptTables().take(key);
   event.running.tables = tables.get();
   auto made = compose::correctPlan(event.documents, event.running, options, &time);
@@ -240,21 +256,43 @@ std::optional<LiveCorrection::Search> LiveCorrection::tryCorrect(const Key& key,
   }
   // A dish is not given up for want of a moment's thought.
   if (instead && made->plan.unserved_size() > event.running.plan.unserved_size()) return instead;
-  const bool shortOf = made->plan.unserved_size() > 0 || made->plan.quality().costs().lateness() > 0;
+  const bool untold = isShort(made->plan) && made->plan.clashes().empty() && options.clashesLater;
+  const bool better = quick && isShort(made->plan) && time.wasCut();
+  std::vector<storage::Put> puts =
+      Outcome(backend_, key.first, event).puts(*std::move(made), search == Search::kBetter);
+  if (!puts.empty()) {
+    const absl::Status status = write(key, std::move(puts));
+    // Somebody stored another plan meanwhile: it is corrected instead.
+    if (status.code() == absl::StatusCode::kAborted) reported(key.first, key.second);
+    if (better) return Search::kBetter;
+  }
+  return untold ? std::optional(Search::kClashes) : std::nullopt;
+}
+
+// Of the plan that is stored, which stays as it is.
+void LiveCorrection::tellClashes(const Key& key, const RunningEvent& event, PlanningRun& run) {
+  v1::Plan plan = event.running.plan;
+  if (!isShort(plan) || !plan.clashes().empty()) return;
+  auto clashes =
+      compose::clashesOf(event.documents, event.running, [&run] { return run.cancel || run.stop; });
+  if (!clashes.ok() || clashes->empty() || run.cancel || run.stop) return;
+  *plan.mutable_clashes() = *std::move(clashes);
+  std::vector<storage::Put> puts = {putOf(plan, storage::Expect::kPresent)};
+  puts.back().etag = event.running.plan.meta().etag();
+  // Where somebody stored another plan meanwhile, that one's are told.
+  write(key, std::move(puts)).IgnoreError();
+}
+
+// Waited for, so that whoever plans the event next begins with this plan.
+absl::Status LiveCorrection::write(const Key& key, std::vector<storage::Put> puts) {
   storage::WriteRequest write;
   write.householdId = key.first;
-  write.puts = Outcome(backend_, key.first, event).puts(*std::move(made), search == Search::kBetter);
-  if (write.puts.empty()) return std::nullopt;
-  // Waited for, so that whoever plans the event next begins with this plan.
+  write.puts = std::move(puts);
   std::promise<absl::Status> written;
   backend_.queue().submit(std::move(write), [&written](const absl::StatusOr<storage::WriteResult>& result) {
     written.set_value(result.status());
   });
-  const absl::Status status = written.get_future().get();
-  // Somebody stored another plan meanwhile: it is corrected instead.
-  if (status.code() == absl::StatusCode::kAborted) reported(key.first, key.second);
-  if (!quick || !shortOf || !time.wasCut()) return std::nullopt;
-  return Search::kBetter;
+  return written.get_future().get();
 }
 
 }  // namespace suppertide::service

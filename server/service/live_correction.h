@@ -16,13 +16,17 @@
 #include <optional>
 #include <string>
 #include <utility>
+#include <vector>
 
+#include "absl/status/status.h"
 #include "server/service/planning_pool.h"
 #include "server/service/workers.h"
+#include "server/storage/store.h"
 
 namespace suppertide::service {
 
 class Backend;
+struct RunningEvent;
 
 class LiveCorrection {
  public:
@@ -37,6 +41,9 @@ class LiveCorrection {
   void reported(const std::string& householdId, const std::string& eventId);
   // The event is not being planned any more.
   void planningEnded(const std::string& householdId, const std::string& eventId);
+  // Waits until what was reported so far is corrected, or needs no correction; more may be searched, and what
+  // wishes clash.
+  void waitUntilCorrected();
   // Waits until no correction of what was reported so far is to begin or runs.
   void waitUntilDone();
   // No correction begins any more; waits for the one that runs.
@@ -49,21 +56,25 @@ class LiveCorrection {
     bool waiting = false;                // for the event's planning to end
     std::shared_ptr<PlanningRun> going;  // a thorough one
   };
-  // How long it may search, and whether a quick one is stored already.
-  enum class Search { kQuick, kBetter, kInstead };
+  // How long it may search, and whether a quick one is stored already; or no plan is searched, but the wishes
+  // that clash in the one that is stored.
+  enum class Search { kQuick, kBetter, kInstead, kClashes };
   void post(const Key& key, Search search);  // mutex_ is held
   void correct(const Key& key, Search search);
   std::shared_ptr<PlanningRun> begin(const Key& key, Search search);
   void end(const Key& key, PlanningRun& run);
   // What search is to follow, if any.
   std::optional<Search> tryCorrect(const Key& key, Search search, PlanningRun& run);
+  void tellClashes(const Key& key, const RunningEvent& event, PlanningRun& run);
+  absl::Status write(const Key& key, std::vector<storage::Put> puts);
 
   Backend& backend_;
   std::mutex mutex_;
   std::condition_variable done_;
-  int open_ = 0;                       // guarded by mutex_: corrections posted and not over
-  std::map<Key, State> states_;        // guarded by mutex_
-  std::unique_ptr<Workers> quick_;     // guarded by mutex_; null once stopped
+  int open_ = 0;                    // guarded by mutex_: corrections posted and not over
+  int openFirst_ = 0;               // of these, that are to make the first corrected plan; guarded by mutex_
+  std::map<Key, State> states_;     // guarded by mutex_
+  std::unique_ptr<Workers> quick_;  // guarded by mutex_; null once stopped
   std::unique_ptr<Workers> thorough_;  // guarded by mutex_; likewise
 };
 

@@ -81,11 +81,13 @@ void Telling::tell(CookClient& cook, v1::Report report) {
   if (!refused.empty())
     stage_.fault(absl::StrCat(report.dish_id(), "/", report.step_id(), " was refused: ", refused));
   if (!cook.online()) return;
-  const bool moved = corrected(report.id());
-  if (!moved) return;
+  stage_.party.server().backend().corrections().waitUntilCorrected();
+  everybodySees();
   const std::chrono::duration<double> took = std::chrono::steady_clock::now() - before;
+  const double work = static_cast<double>(std::clock() - worked) / CLOCKS_PER_SEC;
+  if (!corrected(report.id())) return;
   stage_.out.corrections.push_back(took.count());
-  stage_.out.correctionWork.push_back(static_cast<double>(std::clock() - worked) / CLOCKS_PER_SEC);
+  stage_.out.correctionWork.push_back(work);
 }
 
 void Telling::everybodySees() {

@@ -206,8 +206,9 @@ std::vector<int> suspectsOf(const Composition& composition, const planning::Sche
 }
 
 void addWishClashes(const Composition& composition, const planning::Schedule& schedule, v1::Plan& plan,
-                    const std::vector<bool>& begun) {
+                    const std::vector<bool>& begun, const std::function<bool()>& stop) {
   ClashSearchOptions options;
+  options.stop = stop;
   options.begun = begun;
   options.suspects = suspectsOf(composition, schedule);
   if (options.suspects.empty()) return;

@@ -30,10 +30,10 @@ std::vector<planning::WishClash> findWishClashes(const Composition& composition,
 std::vector<int> suspectsOf(const Composition& composition, const planning::Schedule& schedule);
 
 // Where a dish is unserved or late: what clashes, by a search of little effort
-// that no clock cuts short, so that the same plan has the same clashes.
+// that no clock cuts short, so that the same plan has the same clashes; what `stop` cuts short is not all.
 // `begun` by step, empty for a plan that is not under way: what has begun is a fact and no wish.
 void addWishClashes(const Composition& composition, const planning::Schedule& schedule, v1::Plan& plan,
-                    const std::vector<bool>& begun = {});
+                    const std::vector<bool>& begun = {}, const std::function<bool()>& stop = {});
 
 v1::Clash clashDocument(const Composition& composition, const planning::WishClash& clash);
 

@@ -29,18 +29,16 @@ class Reasons {
         cost_(costOf(problem, schedule).total) {}
 
   Reason of(int step) {
-    const bool earlierBetter = change(step, Side::kEarlier) < 0;
-    const bool laterBetter = change(step, Side::kLater) < 0;
-    const bool earlierWorse = change(step, Side::kEarlier) > 0;
-    const bool laterWorse = change(step, Side::kLater) > 0;
-    const Stops earlier = stops(step, Side::kEarlier);
+    const int worseLater = change(step, Side::kLater);
     const Stops later = stops(step, Side::kLater);
-    if (laterBetter) return later.tightest;
-    if (earlierBetter) return earlier.tightest;
-    if (laterWorse && later.free == 0 && later.tightest.cause == Cause::kServing) return later.tightest;
-    if (earlierWorse && laterWorse) return best(earlier, later);
-    if (!earlierWorse && earlier.free == 0) return earlier.tightest;
-    if (!laterWorse && later.free == 0) return later.tightest;
+    if (worseLater < 0) return later.tightest;
+    const int worseEarlier = change(step, Side::kEarlier);
+    const Stops earlier = stops(step, Side::kEarlier);
+    if (worseEarlier < 0) return earlier.tightest;
+    if (worseLater > 0 && later.free == 0 && later.tightest.cause == Cause::kServing) return later.tightest;
+    if (worseEarlier > 0 && worseLater > 0) return best(earlier, later);
+    if (worseEarlier <= 0 && earlier.free == 0) return earlier.tightest;
+    if (worseLater <= 0 && later.free == 0) return later.tightest;
     return best(earlier, later);
   }
 

@@ -25,15 +25,27 @@ Obstacles::Obstacles(const Problem& problem, const Schedule& schedule)
     : problem_(problem),
       schedule_(schedule),
       stays_(staysByOven(problem, schedule)),
-      kept_(keptApart(problem, schedule)),
-      spans_(timedSpans(problem, schedule)),
+      kept_(problem.steps.size()),
+      spans_(problem.steps.size()),
       gaps_(problem.steps.size()) {
+  for (const KeptApart& kept : keptApart(problem, schedule))
+    for (const int step : {kept.first, kept.second}) kept_[static_cast<std::size_t>(step)].push_back(kept);
+  for (const TimedSpan& span : timedSpans(problem, schedule)) {
+    spans_[static_cast<std::size_t>(span.from)].push_back(span);
+    const int to = endOf(span);
+    if (to != span.from) spans_[static_cast<std::size_t>(to)].push_back(span);
+  }
   for (int g = 0; g < static_cast<int>(problem.gaps.size()); ++g) {
     const Gap& gap = nth(problem.gaps, g);
     if (!isServed(gap.from) || !isServed(gap.to)) continue;
     gaps_[static_cast<std::size_t>(gap.from)].push_back(g);
     if (gap.to != gap.from) gaps_[static_cast<std::size_t>(gap.to)].push_back(g);
   }
+}
+
+// Of one that lasts until the dish is served: its last step.
+int Obstacles::endOf(const TimedSpan& span) const {
+  return span.to < 0 ? nth(problem_.dishes, nth(problem_.steps, span.from).dish).lastStep : span.to;
 }
 
 bool Obstacles::isServed(int step) const {
@@ -58,8 +70,7 @@ std::vector<Reason> Obstacles::at(int step, const Placement& moved) const {
 }
 
 void Obstacles::addSeparations(int step, const Placement& moved, std::vector<Reason>& found) const {
-  for (const KeptApart& kept : kept_) {
-    if (kept.first != step && kept.second != step) continue;
+  for (const KeptApart& kept : nth(kept_, step)) {
     const int other = kept.first == step ? kept.second : kept.first;
     const Placement& there = nth(schedule_.steps, other);
     const Minute distance = kept.first == step ? there.start - moved.end : moved.start - there.end;
@@ -69,16 +80,14 @@ void Obstacles::addSeparations(int step, const Placement& moved, std::vector<Rea
 
 // Whether moving the step makes a clock run over. Several spans at one step are taken one by one.
 void Obstacles::addClocks(int step, const Placement& moved, std::vector<Reason>& found) const {
-  for (const TimedSpan& span : spans_) {
-    const int last = nth(problem_.dishes, nth(problem_.steps, span.from).dish).lastStep;
-    const int to = span.to < 0 ? last : span.to;
-    if (span.from != step && to != step) continue;
+  for (const TimedSpan& span : nth(spans_, step)) {
+    const int to = endOf(span);
     const auto edge = [&](int which, Edge side) {
       const Placement& at = which == step ? moved : nth(schedule_.steps, which);
       return side == Edge::kStart ? at.start : at.end;
     };
     Minute until = edge(to, span.to < 0 ? Edge::kEnd : span.toEdge);
-    if (span.to < 0) until = std::max(until, nth(problem_.dishes, nth(problem_.steps, last).dish).serve);
+    if (span.to < 0) until = std::max(until, nth(problem_.dishes, nth(problem_.steps, to).dish).serve);
     const Minute minutes = std::max(0, until - edge(span.from, span.fromEdge));
     if (minutes - span.now > std::max(0, span.left))
       found.push_back({Cause::kFoodSafety, span.from == step ? to : span.from, span.clock, 0});

@@ -26,6 +26,7 @@ class Obstacles {
   void addOven(int step, const Placement& moved, std::vector<Reason>& found) const;
   void addSeparations(int step, const Placement& moved, std::vector<Reason>& found) const;
   void addClocks(int step, const Placement& moved, std::vector<Reason>& found) const;
+  int endOf(const TimedSpan& span) const;
   bool isServed(int step) const;
   const Mode& mode(int step) const;
   // The step that overlaps `when`, uses the same by `amountOf`, and with others exceeds `capacity`; -1 when
@@ -36,10 +37,10 @@ class Obstacles {
 
   const Problem& problem_;
   const Schedule& schedule_;
-  std::vector<std::vector<OvenStay>> stays_;  // by oven
-  std::vector<KeptApart> kept_;
-  std::vector<TimedSpan> spans_;
-  std::vector<std::vector<int>> gaps_;  // by step, indices of the gaps it is in
+  std::vector<std::vector<OvenStay>> stays_;   // by oven
+  std::vector<std::vector<KeptApart>> kept_;   // by step, those it is in; twice in all
+  std::vector<std::vector<TimedSpan>> spans_;  // by step, those it begins or ends; until served: the last one
+  std::vector<std::vector<int>> gaps_;         // by step, indices of the gaps it is in
 };
 
 }  // namespace suppertide::planning
