@@ -14,10 +14,13 @@ namespace suppertide::terminal {
 struct Page {
   int width = 80;
   bool colour = false;
+  bool ounces = false;  // amounts in ounces, not grams
 };
 
 // "250 g", "1.2 l", "3"; rounded to what a scale shows. Empty for none.
 std::string amountText(const v1::Amount& amount);
+// The same, or "8.8 oz" on a page in ounces.
+std::string amountText(const v1::Amount& amount, const Page& page);
 
 // Guests with needs against courses, what needs care, then portions.
 std::string menuCheckText(const v1::Bundle& bundle, const v1::Event& event,
