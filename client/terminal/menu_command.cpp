@@ -255,6 +255,7 @@ int runShopping(const ShoppingCommand& command, Environment& environment) {
   if (!mistakes.empty()) return reportMistakes(environment, mistakes, command.json);
   if (command.planned)
     if (auto status = planFirst(*task); !status.ok()) return reportFailure(environment, status, command.json);
+  const v1::MakeShoppingListRequest asked = request;  // what is noted is taken out of the request
   if (asksForEdits(command)) {
     if (const auto status = noteEdits(command, *task, request, mistakes); !status.ok())
       return reportFailure(environment, status, command.json);
@@ -262,10 +263,15 @@ int runShopping(const ShoppingCommand& command, Environment& environment) {
   }
   const auto answer = task->connection.session->makeShoppingList(request);
   if (!answer.ok()) return reportFailure(environment, answer.status(), command.json);
-  environment.out << (command.json
-                          ? jsonOf(*answer)
-                          : shoppingText(task->bundle, task->event, *answer,
-                                         pageOf(environment, task->bundle.household(), command.shownIn)));
+  if (command.json) {
+    environment.out << jsonOf(*answer);
+    return kOk;
+  }
+  const auto uncounted = uncountedAtHand(*task, asked);
+  if (!uncounted.ok()) return reportFailure(environment, uncounted.status(), command.json);
+  const Page page = pageOf(environment, task->bundle.household(), command.shownIn);
+  environment.out << shoppingText(task->bundle, task->event, *answer, page)
+                  << uncountedText(*uncounted, page);
   return kOk;
 }
 

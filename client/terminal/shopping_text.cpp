@@ -147,6 +147,14 @@ std::string shoppingText(const v1::Bundle& bundle, const v1::Event& event,
   return text;
 }
 
+std::string uncountedText(const std::vector<std::string>& names, const Page& page) {
+  if (names.empty()) return "";
+  return "\n" + wrapped("",
+                        absl::StrCat("Not counted: ", plainLine(joinWords(names)),
+                                     " (not on the list, or measured in a way that cannot be compared)."),
+                        page.width);
+}
+
 std::string shoppingChangesText(const v1::MakeShoppingListResponse& list, const Page& page) {
   if (list.changes().empty()) return "Nothing else is bought.\n";
   std::string text;

@@ -164,6 +164,18 @@ TEST_F(MenuCommandTest, NamesTheOptionThatCannotBe) {
 TEST_F(MenuCommandTest, CountsPiecesAtHandAgainstPieces) {
   ASSERT_EQ(program({"menu", "shopping", "BUNDLE", "--at-hand", "30 eggs"}), kOk) << err_.str();
   EXPECT_THAT(out_.str(), HasSubstr("Enough at hand: eggs"));
+  EXPECT_THAT(out_.str(), Not(HasSubstr("Not counted")));
+}
+
+TEST_F(MenuCommandTest, SaysWhatIsAtHandForNothing) {
+  ASSERT_EQ(program({"menu", "shopping", "BUNDLE", "--at-hand", "2 unicorns", "--at-hand", "50 g hazelnuts"}),
+            kOk)
+      << err_.str();
+  EXPECT_THAT(out_.str(), HasSubstr("Not counted: unicorns (not on the list"));
+  ASSERT_EQ(
+      program({"menu", "shopping", "BUNDLE", "--at-hand", "2 unicorns", "--at-hand", "3 eggs", "--keep"}),
+      kOk);
+  EXPECT_THAT(out_.str(), HasSubstr("Not counted: unicorns (not on the list")) << "noted, too";
 }
 
 TEST_F(MenuCommandTest, ReadsLinesOfARecipe) {
