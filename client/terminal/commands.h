@@ -142,8 +142,8 @@ int runSafetyRules(const SafetyRulesCommand& command, Environment& environment);
 
 struct ScaleCommand : MenuCommand {
   std::string recipe;
-  double servings = 0;
-  int pieces = 0;
+  std::optional<double> servings;
+  std::optional<int> pieces;
   double pieceMass = 0;
   std::string pan;  // "330x230", "2x330x230"
   std::string shownIn;

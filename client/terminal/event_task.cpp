@@ -13,19 +13,26 @@ std::vector<v1::Event> eventsOf(const v1::Bundle& bundle) {
   return {bundle.events().begin(), bundle.events().end()};
 }
 
+absl::StatusOr<v1::Event> eventOf(const v1::Bundle& bundle, const EventChoice& choice) {
+  auto event = chosenEvent(eventsOf(bundle), choice.eventId);
+  if (!event.ok() && choice.eventOptional && choice.eventId.empty()) return v1::Event();
+  if (choice.bundle.empty() && bundle.events().empty())
+    return absl::InvalidArgumentError("there is no event yet: import one, see suppertide import --help");
+  return event;
+}
+
 // Writes the bundle into the household of its own and picks the event.
-std::optional<EventTask> importedTask(const std::string& path, const std::string& eventId,
-                                      Environment& environment, bool json, int& exitCode) {
-  auto checked = checkedBundle(path, localOpener(environment), environment, json, exitCode);
+std::optional<EventTask> importedTask(const EventChoice& choice, Environment& environment, int& exitCode) {
+  auto checked = checkedBundle(choice.bundle, localOpener(environment), environment, choice.json, exitCode);
   if (!checked) return std::nullopt;
-  const auto event = chosenEvent(eventsOf(checked->bundle), eventId);
+  const auto event = eventOf(checked->bundle, choice);
   if (!event.ok()) {
-    exitCode = reportFailure(environment, event.status(), json);
+    exitCode = reportFailure(environment, event.status(), choice.json);
     return std::nullopt;
   }
   const auto written = import(checked->connection, checked->bundle);
   if (!written.ok()) {
-    exitCode = reportFailure(environment, written.status(), json);
+    exitCode = reportFailure(environment, written.status(), choice.json);
     return std::nullopt;
   }
   return EventTask{std::move(checked->connection), std::move(checked->bundle), *event};
@@ -42,7 +49,7 @@ std::optional<EventTask> knownTask(const EventChoice& choice, Environment& envir
   request.set_household_id(task.connection.householdId);
   request.set_event_id(choice.eventId);
   auto bundle = task.connection.session->exportBundle(request);
-  const auto event = bundle.ok() ? chosenEvent(eventsOf(*bundle), choice.eventId) : bundle.status();
+  const auto event = bundle.ok() ? eventOf(*bundle, choice) : bundle.status();
   if (!event.ok()) {
     exitCode = reportFailure(environment, event.status(), choice.json);
     return std::nullopt;
@@ -60,7 +67,7 @@ Opener localOpener(Environment& environment) {
 
 std::optional<EventTask> eventTask(const EventChoice& choice, Environment& environment, int& exitCode) {
   if (choice.bundle.empty()) return knownTask(choice, environment, exitCode);
-  return importedTask(choice.bundle, choice.eventId, environment, choice.json, exitCode);
+  return importedTask(choice, environment, exitCode);
 }
 
 absl::Status planFirst(const EventTask& task) {

@@ -20,6 +20,8 @@ struct EventChoice {
   std::string eventId;
   std::string server;
   bool json = false;
+  // What is asked is the household's: without an event, or with several and none chosen, it is left empty.
+  bool eventOptional = false;
 };
 
 Opener localOpener(Environment& environment);

@@ -19,7 +19,7 @@ std::string fetchText(const v1::Fetch& fetch, const Names& names) {
   if (!fetch.cook_member_id().empty()) absl::StrAppend(&text, ", ", names.cook(fetch.cook_member_id()));
   if (fetch.own_step()) return absl::StrCat(text, " (a step of the recipe)");
   if (!fetch.has_take_out_time())
-    return absl::StrCat(text, ", ", durationText(fetch.lead_duration()), " before it is used");
+    return absl::StrCat(text, ", ", durationText(fetch.lead_duration()), " before use");
   const std::size_t slash = fetch.for_step_id().find('/');
   if (slash == std::string::npos) return text;
   return absl::StrCat(text, ", ", durationText(fetch.lead_duration()), " or more before “",

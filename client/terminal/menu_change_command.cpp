@@ -7,6 +7,7 @@
 #include "absl/strings/numbers.h"
 #include "absl/strings/str_cat.h"
 #include "absl/strings/str_split.h"
+#include "client/link/error_detail.h"
 #include "client/link/request_id.h"
 #include "client/terminal/commands.h"
 #include "client/terminal/event_task.h"
@@ -90,7 +91,10 @@ class ChangedEvent {
       course.mutable_serving_time()->set_seconds(absl::ToUnixSeconds(time));
       return;
     }
-    wrong("--time", text, "must be a course and an hour, like main=19:45");
+    std::string known;
+    for (const v1::Course& course : event_.courses())
+      absl::StrAppend(&known, known.empty() ? "" : ", ", course.id());
+    wrong("--time", text, absl::StrCat("must be a course and an hour, like main=19:45; courses are ", known));
   }
 
   const EventTask& task_;
@@ -98,6 +102,32 @@ class ChangedEvent {
   v1::Event event_;
   Violations mistakes_;
 };
+
+// The option that gave the event a field: "event.courses[1].servingTime" is the --time of that course.
+Violations inOptions(const MenuChangeCommand& command, const v1::Event& changed, Violations mistakes) {
+  const auto from = [](const std::vector<std::string>& texts, const std::string& id,
+                       const std::string& name) {
+    for (const std::string& text : texts)
+      if (named(id, name, text.substr(0, text.find('=')))) return text;
+    return std::string();
+  };
+  for (v1::FieldViolation& mistake : mistakes) {
+    std::string given;
+    const char* option = "--time";
+    for (int i = 0; i < changed.courses_size(); ++i)
+      if (mistake.field_path() == absl::StrCat("event.courses[", i, "].servingTime"))
+        given = from(command.times, changed.courses(i).id(), changed.courses(i).display_name());
+    for (int i = 0; i < changed.dishes_size(); ++i) {
+      if (mistake.field_path() != absl::StrCat("event.dishes[", i, "].servingCount")) continue;
+      option = "--serves";
+      given = from(command.serves, changed.dishes(i).id(), changed.dishes(i).display_name());
+    }
+    if (given.empty()) continue;
+    mistake.set_field_path(option);
+    mistake.set_value(given);
+  }
+  return mistakes;
+}
 
 struct Effects {
   v1::CheckMenuResponse before;
@@ -150,7 +180,8 @@ absl::Status askPlan(const EventTask& task, const v1::Event& changed, bool fromF
 
 void print(const EventTask& task, const v1::Event& changed, const Effects& effects,
            Environment& environment) {
-  const Page page{environment.width, environment.colour};
+  const Page page{environment.width, environment.colour,
+                  task.bundle.household().measure_system() == v1::MEASURE_SYSTEM_US};
   const Style style(environment.colour);
   const std::string news = newWarningsText(task.bundle, changed, effects.before, effects.after, page);
   const std::string gone = newWarningsText(task.bundle, task.event, effects.after, effects.before, page);
@@ -186,8 +217,14 @@ int runMenuChange(const MenuChangeCommand& command, Environment& environment) {
   const ChangedEvent changed(command, *task);
   if (!changed.mistakes().empty()) return reportMistakes(environment, changed.mistakes(), command.json);
   Effects effects;
-  if (auto status = askMenu(*task, changed.event(), effects); !status.ok())
-    return reportFailure(environment, status, command.json);
+  if (auto status = askMenu(*task, changed.event(), effects); !status.ok()) {
+    const auto detail = link::errorDetail(status);
+    if (!detail || detail->violations().empty()) return reportFailure(environment, status, command.json);
+    return reportMistakes(
+        environment,
+        inOptions(command, changed.event(), {detail->violations().begin(), detail->violations().end()}),
+        command.json);
+  }
   if (auto status = askPlan(*task, changed.event(), !command.bundle.empty(), effects); !status.ok())
     return reportFailure(environment, status, command.json);
   if (command.json)

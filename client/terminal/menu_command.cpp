@@ -1,5 +1,6 @@
 // What follows from a menu: who can eat what, what to buy, sizes, and lines of recipes read.
 #include <algorithm>
+#include <array>
 #include <iostream>
 #include <utility>
 
@@ -7,6 +8,7 @@
 #include "absl/strings/numbers.h"
 #include "absl/strings/str_cat.h"
 #include "absl/strings/str_split.h"
+#include "client/link/error_detail.h"
 #include "client/link/request_id.h"
 #include "client/terminal/commands.h"
 #include "client/terminal/event_task.h"
@@ -17,12 +19,20 @@
 namespace suppertide::terminal {
 namespace {
 
-std::optional<EventTask> taskOf(const MenuCommand& command, Environment& environment, int& exitCode) {
-  return eventTask({command.bundle, command.eventId, command.server, command.json}, environment, exitCode);
+std::optional<EventTask> taskOf(const MenuCommand& command, Environment& environment, int& exitCode,
+                                bool eventOptional = false) {
+  return eventTask({command.bundle, command.eventId, command.server, command.json, eventOptional},
+                   environment, exitCode);
 }
 
 Page pageOf(const Environment& environment) {
   return {environment.width, environment.colour};
+}
+
+// Of the measures that were asked for, else the household's.
+Page pageOf(const Environment& environment, const v1::Household& household, const std::string& shownIn) {
+  const bool us = shownIn.empty() && household.measure_system() == v1::MEASURE_SYSTEM_US;
+  return {environment.width, environment.colour, us || shownIn == "us" || shownIn == "imperial"};
 }
 
 v1::KitchenMeasures measuresOf(const std::string& word) {
@@ -44,6 +54,19 @@ bool named(const std::string& id, const std::string& name, const std::string& wa
   return id == wanted || absl::AsciiStrToLower(name) == absl::AsciiStrToLower(wanted);
 }
 
+// As it was measured: what three onions weigh is for the list to say, where it weighs onions.
+v1::Amount amountAsSaid(const v1::ParsedIngredient& line) {
+  v1::Amount amount;
+  const bool pieces = line.unit().empty() || line.unit() == "piece" || line.unit() == "dozen";
+  if (line.mass_source() == "scale" || (line.has_mass_g() && !line.has_volume_ml() && !pieces))
+    amount.set_mass_g(line.mass_g());
+  else if (line.has_volume_ml())
+    amount.set_volume_ml(line.volume_ml());
+  else if (line.has_count())
+    amount.set_count(line.count());
+  return amount;
+}
+
 // Lines are read by the server; one without a measure says nothing. `add` takes each with its amount.
 template <typename Add>
 absl::Status readAmounts(const std::vector<std::string>& texts, const char* option, const EventTask& task,
@@ -55,14 +78,8 @@ absl::Status readAmounts(const std::vector<std::string>& texts, const char* opti
   const auto parsed = task.connection.session->parseIngredients(lines);
   if (!parsed.ok()) return parsed.status();
   for (const v1::ParsedIngredient& one : parsed->ingredients()) {
-    v1::Amount amount;
-    if (one.has_mass_g())
-      amount.set_mass_g(one.mass_g());
-    else if (one.has_volume_ml())
-      amount.set_volume_ml(one.volume_ml());
-    else if (one.has_count())
-      amount.set_count(one.count());
-    else
+    const v1::Amount amount = amountAsSaid(one);
+    if (amount.kind_case() == v1::Amount::KIND_NOT_SET)
       mistakes.push_back(mistake(option, one.line(), "say how much of it, like \"500 g butter\""));
     add(one.name(), amount);
   }
@@ -143,7 +160,8 @@ absl::StatusOr<v1::Recipe> chosenRecipe(const v1::Bundle& bundle, const std::str
     if (named(recipe.id(), recipe.display_name(), wanted)) return recipe;
     absl::StrAppend(&known, known.empty() ? "" : ", ", recipe.id());
   }
-  return absl::InvalidArgumentError(absl::StrCat("there is no recipe ", wanted, "; there are: ", known));
+  return absl::InvalidArgumentError(
+      absl::StrCat("there is no recipe ", wanted, known.empty() ? "" : "; there are: ", known));
 }
 
 // "330x230", "2x330x230".
@@ -160,6 +178,30 @@ bool readPan(const std::string& text, v1::Pan& pan) {
   pan.set_width_mm(numbers[1]);
   pan.set_depth_mm(numbers[2]);
   return true;
+}
+
+// Of the event, or the only one there is.
+v1::Kitchen kitchenOf(const EventTask& task) {
+  if (task.event.kitchen_id().empty() && task.bundle.kitchens_size() == 1) return task.bundle.kitchens(0);
+  for (const v1::Kitchen& one : task.bundle.kitchens())
+    if (one.id() == task.event.kitchen_id()) return one;
+  return {};
+}
+
+// The fields of the request are the options of the command line.
+Violations inOptions(const ScaleCommand& command, Violations mistakes) {
+  const std::array<std::array<std::string, 3>, 4> kOptions = {
+      {{"servingCount", "--guests", absl::StrCat(command.servings.value_or(0))},
+       {"pieceCount", "--pieces", absl::StrCat(command.pieces.value_or(0))},
+       {"pieceMassG", "--piece-mass", absl::StrCat(command.pieceMass)},
+       {"pan", "--pan", command.pan}}};
+  for (v1::FieldViolation& mistake : mistakes)
+    for (const auto& [field, option, value] : kOptions) {
+      if (mistake.field_path() != field && mistake.field_path().rfind(field + ".", 0) != 0) continue;
+      mistake.set_field_path(option);
+      mistake.set_value(value);
+    }
+  return mistakes;
 }
 
 // A new pan is taken to be as high as the recipe's.
@@ -213,6 +255,7 @@ int runShopping(const ShoppingCommand& command, Environment& environment) {
   if (!mistakes.empty()) return reportMistakes(environment, mistakes, command.json);
   if (command.planned)
     if (auto status = planFirst(*task); !status.ok()) return reportFailure(environment, status, command.json);
+  const v1::MakeShoppingListRequest asked = request;  // what is noted is taken out of the request
   if (asksForEdits(command)) {
     if (const auto status = noteEdits(command, *task, request, mistakes); !status.ok())
       return reportFailure(environment, status, command.json);
@@ -220,38 +263,50 @@ int runShopping(const ShoppingCommand& command, Environment& environment) {
   }
   const auto answer = task->connection.session->makeShoppingList(request);
   if (!answer.ok()) return reportFailure(environment, answer.status(), command.json);
-  environment.out << (command.json ? jsonOf(*answer)
-                                   : shoppingText(task->bundle, task->event, *answer, pageOf(environment)));
+  if (command.json) {
+    environment.out << jsonOf(*answer);
+    return kOk;
+  }
+  const auto uncounted = uncountedAtHand(*task, asked);
+  if (!uncounted.ok()) return reportFailure(environment, uncounted.status(), command.json);
+  const Page page = pageOf(environment, task->bundle.household(), command.shownIn);
+  environment.out << shoppingText(task->bundle, task->event, *answer, page)
+                  << uncountedText(*uncounted, page);
   return kOk;
 }
 
 int runScale(const ScaleCommand& command, Environment& environment) {
   int exitCode = kFailed;
-  const auto task = taskOf(command, environment, exitCode);
+  if (!command.servings && !command.pieces && command.pan.empty())
+    return reportMistakes(
+        environment, {mistake("--guests", "", "say what size: --guests, --pieces or --pan")}, command.json);
+  const auto task = taskOf(command, environment, exitCode, true);
   if (!task) return exitCode;
+  const v1::Kitchen kitchen = kitchenOf(*task);
   const auto recipe = chosenRecipe(task->bundle, command.recipe);
   if (!recipe.ok()) return reportFailure(environment, recipe.status(), command.json);
   v1::ScaleRecipeRequest request;
   request.set_household_id(task->connection.householdId);
   request.set_recipe_id(recipe->id());
-  request.set_kitchen_id(task->event.kitchen_id());
+  request.set_kitchen_id(kitchen.id());
   request.set_shown_in(measuresOf(command.shownIn));
   request.set_piece_mass_g(command.pieceMass);
-  if (command.pieces != 0) {
-    request.set_piece_count(command.pieces);
+  if (command.pieces) {
+    request.set_piece_count(*command.pieces);
   } else if (!command.pan.empty()) {
     if (!readPan(command.pan, *request.mutable_pan()))
       return reportMistakes(environment, {mistake("--pan", command.pan, "must be like 330x230 or 2x330x230")},
                             command.json);
     keepHeight(*recipe, *request.mutable_pan());
   } else {
-    request.set_serving_count(command.servings);
+    request.set_serving_count(*command.servings);
   }
   const auto answer = task->connection.session->scaleRecipe(request);
+  if (const auto detail = link::errorDetail(answer.status()); detail && detail->violations_size() > 0)
+    return reportMistakes(environment,
+                          inOptions(command, {detail->violations().begin(), detail->violations().end()}),
+                          command.json);
   if (!answer.ok()) return reportFailure(environment, answer.status(), command.json);
-  v1::Kitchen kitchen;
-  for (const v1::Kitchen& one : task->bundle.kitchens())
-    if (one.id() == task->event.kitchen_id()) kitchen = one;
   environment.out << (command.json ? jsonOf(*answer)
                                    : scaledText(*recipe, kitchen, *answer, task->bundle.household(),
                                                 pageOf(environment)));

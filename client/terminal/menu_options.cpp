@@ -7,16 +7,21 @@ using Chosen = std::function<int(Environment&)>;
 
 // From a file, or from a known server.
 template <typename Command>
-void addSource(CLI::App* sub, Command& o) {
+void addHousehold(CLI::App* sub, Command& o) {
   CLI::Option* bundle =
       sub->add_option("bundle", o.bundle,
                       "File with the household, kitchen, recipes and event; - reads the standard input")
           ->type_name("BUNDLE");
-  sub->add_option("--event", o.eventId, "Which event, when there are several")->type_name("ID");
   sub->add_option("--server", o.server, "Which saved household to ask; without it the one joined last")
       ->type_name("NAME")
       ->excludes(bundle);
   sub->add_flag("--json", o.json, "Answer as JSON");
+}
+
+template <typename Command>
+void addSource(CLI::App* sub, Command& o, const char* event = "Which event, when there are several") {
+  sub->add_option("--event", o.eventId, event)->type_name("ID");
+  addHousehold(sub, o);
 }
 
 void addShownIn(CLI::App* sub, std::string& shownIn) {
@@ -101,7 +106,7 @@ void addScale(CLI::App* menu, ScaleCommand& o, Chosen& chosen) {
       "Examples:\n  suppertide menu scale demo/feast.json --recipe hazelnut-cake --guests 16\n"
       "  suppertide menu scale demo/feast.json --recipe butter-rolls --pieces 40 --piece-mass 45\n"
       "  suppertide menu scale demo/feast.json --recipe swede-gratin --pan 330x230");
-  addSource(sub, o);
+  addSource(sub, o, "Whose kitchen the pans are for, when there are several");
   sub->add_option("--recipe", o.recipe, "Which recipe, by its id or name")->type_name("RECIPE")->required();
   CLI::Option* guests = sub->add_option("--guests", o.servings, "For so many adult portions")->type_name("N");
   CLI::Option* pieces =
@@ -125,7 +130,7 @@ void addRules(CLI::App* menu, SafetyRulesCommand& o, Chosen& chosen) {
       "Only where they differ, unless --all is given. Plans keep the household's own set; local codes and\n"
       "licensed practice come first.\n\nExamples:\n  suppertide menu rules\n"
       "  suppertide menu rules demo/feast.json --all\n  suppertide menu rules --choose uk");
-  addSource(sub, o);
+  addHousehold(sub, o);
   sub->add_flag("--all", o.all, "Also where they say the same");
   sub->add_option("--choose", o.choose, "Which the household's plans keep from now on (hosts only)")
       ->type_name("SET")

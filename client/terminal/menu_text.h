@@ -2,6 +2,7 @@
 #pragma once
 
 #include <string>
+#include <vector>
 
 #include "client/terminal/names.h"
 #include "client/terminal/time_text.h"
@@ -14,10 +15,13 @@ namespace suppertide::terminal {
 struct Page {
   int width = 80;
   bool colour = false;
+  bool ounces = false;  // amounts in ounces, not grams
 };
 
 // "250 g", "1.2 l", "3"; rounded to what a scale shows. Empty for none.
 std::string amountText(const v1::Amount& amount);
+// The same, or "8.8 oz" on a page in ounces.
+std::string amountText(const v1::Amount& amount, const Page& page);
 
 // Guests with needs against courses, what needs care, then portions.
 std::string menuCheckText(const v1::Bundle& bundle, const v1::Event& event,
@@ -29,6 +33,8 @@ std::string newWarningsText(const v1::Bundle& bundle, const v1::Event& event,
 // By day and section, then what to take out.
 std::string shoppingText(const v1::Bundle& bundle, const v1::Event& event,
                          const v1::MakeShoppingListResponse& list, const Page& page);
+// What is at hand for nothing, by its names; empty without any.
+std::string uncountedText(const std::vector<std::string>& names, const Page& page);
 // What is bought more, less, newly or not at all; says so when nothing is.
 std::string shoppingChangesText(const v1::MakeShoppingListResponse& list, const Page& page);
 std::string scaledText(const v1::Recipe& recipe, const v1::Kitchen& kitchen, const v1::ScaledRecipe& scaled,

@@ -34,7 +34,8 @@ class Differences {
     return absl::StrFormat("%.1f %s", fahrenheit_ ? kelvin * 1.8 : kelvin, fahrenheit_ ? "°F" : "°C");
   }
   std::string withSign(double kelvin) const {
-    return absl::StrFormat("%+.1f", fahrenheit_ ? kelvin * 1.8 : kelvin);
+    const double off = std::round((fahrenheit_ ? kelvin * 1.8 : kelvin) * 10) / 10;
+    return off == 0 ? "0.0" : absl::StrFormat("%+.1f", off);
   }
 
  private:

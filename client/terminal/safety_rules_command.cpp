@@ -29,9 +29,9 @@ const char* kindWords(v1::SafetyLimitKind kind) {
     case v1::SAFETY_LIMIT_KIND_COLD_HOLD:
       return "Kept cold at, at most";
     case v1::SAFETY_LIMIT_KIND_RAW_FRIDGE:
-      return "Raw in the fridge, at most";
+      return "In the fridge before cooking, at most";
     case v1::SAFETY_LIMIT_KIND_COOKED_FRIDGE:
-      return "Cooked in the fridge, at most";
+      return "In the fridge when cooked, at most";
     case v1::SAFETY_LIMIT_KIND_FIRST_COOLING:
       return "Cooled first to, within";
     case v1::SAFETY_LIMIT_KIND_COOLING:
@@ -183,7 +183,7 @@ absl::Status choose(const EventTask& task, const std::string& set) {
 int runSafetyRules(const SafetyRulesCommand& command, Environment& environment) {
   int exitCode = kFailed;
   const auto task =
-      eventTask({command.bundle, command.eventId, command.server, command.json}, environment, exitCode);
+      eventTask({command.bundle, "", command.server, command.json, true}, environment, exitCode);
   if (!task) return exitCode;
   if (!command.choose.empty())
     if (const absl::Status status = choose(*task, command.choose); !status.ok())

@@ -17,6 +17,12 @@ std::string number(double value) {
                                                      : absl::StrFormat("%.2f", value);
 }
 
+// Portions and how many times: nobody lays a hundredth of a place.
+std::string about(double value) {
+  const double tenth = std::round(value * 10) / 10;
+  return absl::StrCat(tenth == value ? "" : "about ", tenth);
+}
+
 std::string sizeText(const v1::Pan& pan) {
   return absl::StrCat(pan.width_mm(), " x ", pan.depth_mm(), " mm");
 }
@@ -53,6 +59,12 @@ std::string bakeText(const v1::ScaledBake& bake, const v1::Kitchen& kitchen, con
   return lines;
 }
 
+// "1 pinch" is told as it was said.
+std::string shownAmount(const v1::ParsedIngredient& line) {
+  if (!line.shown().empty() || line.unit().empty()) return line.shown();
+  return absl::StrCat(line.has_quantity() ? number(line.quantity()) + " " : "", plainLine(line.unit()));
+}
+
 std::string doubtWords(int doubt) {
   switch (doubt) {
     case v1::LINE_DOUBT_NO_QUANTITY:
@@ -70,7 +82,7 @@ std::string doubtWords(int doubt) {
     case v1::LINE_DOUBT_MASS_FROM_MEMORY:
       return "the mass is from memory, not from a publication";
     case v1::LINE_DOUBT_COMMA:
-      return "the comma could mean thousands or decimals";
+      return "comma or point could mean thousands or decimals";
     case v1::LINE_DOUBT_RANGE:
       return "from one amount to another; the lower counts";
     case v1::LINE_DOUBT_MEASURES_DIFFER:
@@ -93,8 +105,8 @@ std::string scaledText(const v1::Recipe& recipe, const v1::Kitchen& kitchen, con
   const Style style(page.colour);
   const Units units(household);
   std::string text = absl::StrCat(style.heading(plainLine(recipe.display_name())), "  for ",
-                                  number(scaled.serving_count()), " instead of ", recipe.serving_count(),
-                                  ": ", number(scaled.factor()), " times the recipe");
+                                  about(scaled.serving_count()), " instead of ", recipe.serving_count(), ": ",
+                                  number(scaled.factor()), " times the recipe");
   if (scaled.piece_count() > 0)
     absl::StrAppend(&text, ", ", counted(scaled.piece_count(), "piece", "pieces"), " of ",
                     units.mass(scaled.piece_mass_g()), " dough");
@@ -118,14 +130,18 @@ std::string ingredientText(const v1::ParseIngredientsResponse& parsed, const Pag
   std::string text;
   for (const v1::ParsedIngredient& one : parsed.ingredients()) {
     absl::StrAppend(&text, style.heading(plainLine(one.line())), "\n");
-    std::string line = absl::StrCat(one.shown(), one.shown().empty() ? "" : " ",
+    const std::string amount = shownAmount(one);
+    std::string line = absl::StrCat(amount, amount.empty() ? "" : " ",
                                     plainLine(one.ingredient().empty() ? one.name() : one.ingredient()));
     if (!one.form().empty()) absl::StrAppend(&line, ", ", plainLine(one.form()));
     if (!one.note().empty()) absl::StrAppend(&line, "; ", plainLine(one.note()));
     if (one.has_mass_g() && !one.mass_source().empty() && one.mass_source() != "scale")
       absl::StrAppend(&line, "  (mass by ", plainLine(one.mass_source()), ")");
     text += hanging("  ", line, page.width);
-    for (const int doubt : one.doubts()) text += hanging("  ? ", doubtWords(doubt), page.width);
+    for (const int doubt : one.doubts()) {
+      const bool nameless = doubt == v1::LINE_DOUBT_INGREDIENT_NOT_KNOWN && one.name().empty();
+      text += hanging("  ? ", nameless ? "no ingredient is named" : doubtWords(doubt), page.width);
+    }
   }
   return text;
 }

@@ -102,4 +102,21 @@ std::vector<v1::ShoppingEdit> shoppingEdits(const ShoppingCommand& command,
   return std::move(edits.list());
 }
 
+absl::StatusOr<std::vector<std::string>> uncountedAtHand(const EventTask& task,
+                                                         const v1::MakeShoppingListRequest& request) {
+  std::vector<std::string> names;
+  for (const v1::AtHand& there : request.at_hand()) {
+    // Instead of all that was noted: what a line takes, it takes from this.
+    v1::MakeShoppingListRequest one = request;
+    one.clear_at_hand();
+    *one.add_at_hand() = there;
+    const auto list = task.connection.session->makeShoppingList(one);
+    if (!list.ok()) return list.status();
+    if (std::none_of(list->items().begin(), list->items().end(),
+                     [](const v1::ShoppingItem& item) { return item.has_at_hand(); }))
+      names.push_back(there.name());
+  }
+  return names;
+}
+
 }  // namespace suppertide::terminal

@@ -16,4 +16,9 @@ std::vector<v1::ShoppingEdit> shoppingEdits(const ShoppingCommand& command,
 // Whether any option asks for an edit.
 bool asksForEdits(const ShoppingCommand& command);
 
+// What is at hand and changes no line: nothing asks for it, or the table of ingredients cannot tell how much
+// of a line it is. Asks the server once for each.
+absl::StatusOr<std::vector<std::string>> uncountedAtHand(const EventTask& task,
+                                                         const v1::MakeShoppingListRequest& request);
+
 }  // namespace suppertide::terminal

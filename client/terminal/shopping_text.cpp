@@ -46,7 +46,7 @@ bool isEnough(const v1::ShoppingItem& item) {
   return item.to_buy().kind_case() != v1::Amount::KIND_NOT_SET && valueOf(item.to_buy()) <= 0;
 }
 
-std::string itemText(const v1::ShoppingItem& item, const Names& names, int width) {
+std::string itemText(const v1::ShoppingItem& item, const Names& names, const Page& page) {
   std::set<std::string> all;
   for (const v1::ItemUse& use : item.uses()) all.insert(names.dish(use.dish_id()));
   std::vector<std::string> dishes(all.begin(), all.end());
@@ -57,13 +57,13 @@ std::string itemText(const v1::ShoppingItem& item, const Names& names, int width
   const bool ticked = !item.ticked_by_member_id().empty();
   std::string text = plainLine(item.name());
   if (ticked) absl::StrAppend(&text, ", in the basket of ", names.cook(item.ticked_by_member_id()));
-  if (item.has_missing()) absl::StrAppend(&text, ", ", amountText(item.missing()), " more to buy");
-  if (item.has_at_hand()) absl::StrAppend(&text, ", beside ", amountText(item.at_hand()), " at hand");
+  if (item.has_missing()) absl::StrAppend(&text, ", ", amountText(item.missing(), page), " more to buy");
+  if (item.has_at_hand()) absl::StrAppend(&text, ", beside ", amountText(item.at_hand(), page), " at hand");
   if (!ticked && !item.buyer_member_id().empty())
     absl::StrAppend(&text, ", ", names.cook(item.buyer_member_id()));
   if (!dishes.empty()) absl::StrAppend(&text, "  (", joinWords(dishes), ")");
   const char* mark = !ticked ? "    " : item.has_missing() ? "  ~ " : "  ✓ ";
-  return hanging(absl::StrCat(mark, padLeft(item.shown(), kAmountWidth), "  "), text, width);
+  return hanging(absl::StrCat(mark, padLeft(item.shown(), kAmountWidth), "  "), text, page.width);
 }
 
 }  // namespace
@@ -71,7 +71,9 @@ std::string itemText(const v1::ShoppingItem& item, const Names& names, int width
 std::string dateText(const std::string& date) {
   absl::CivilDay day;
   if (!absl::ParseCivilTime(date, &day)) return date;
-  return absl::FormatTime("%A %e %B", absl::FromCivil(day, absl::UTCTimeZone()), absl::UTCTimeZone());
+  const absl::Time time = absl::FromCivil(day, absl::UTCTimeZone());
+  return absl::StrCat(absl::FormatTime("%A ", time, absl::UTCTimeZone()), day.day(),
+                      absl::FormatTime(" %B", time, absl::UTCTimeZone()));
 }
 
 std::string amountText(const v1::Amount& amount) {
@@ -82,6 +84,13 @@ std::string amountText(const v1::Amount& amount) {
   if (amount.has_mass_g()) return scale(amount.mass_g(), " g", " kg");
   if (amount.has_volume_ml()) return scale(amount.volume_ml(), " ml", " l");
   return amount.has_count() ? absl::StrCat(std::round(amount.count() * 4) / 4) : "";
+}
+
+std::string amountText(const v1::Amount& amount, const Page& page) {
+  constexpr double kGramsInOunce = 28.349523125;  // the international avoirdupois ounce, exact
+  if (!page.ounces || !amount.has_mass_g()) return amountText(amount);
+  const double ounces = amount.mass_g() / kGramsInOunce;
+  return absl::StrCat(std::round(ounces * 10) / 10, " oz");
 }
 
 std::string shoppingText(const v1::Bundle& bundle, const v1::Event& event,
@@ -111,14 +120,14 @@ std::string shoppingText(const v1::Bundle& bundle, const v1::Event& event,
     day = item.needed_date();
     if (const std::string words = sectionWords(item.section()); words != section)
       absl::StrAppend(&text, "  ", section = words, "\n");
-    text += itemText(item, names, page.width);
+    text += itemText(item, names, page);
   }
   if (text.empty()) text = "Nothing to buy.\n";
   if (!enough.empty())
     absl::StrAppend(&text, "\n", hanging("", "Enough at hand: " + joinWords(enough), page.width));
   std::vector<std::string> needless;
   for (const v1::Tick& tick : list.needless_ticks()) {
-    const std::string bought = amountText(tick.bought());
+    const std::string bought = amountText(tick.bought(), page);
     needless.push_back(absl::StrCat(bought, bought.empty() ? "" : " ", plainLine(tick.name())));
   }
   if (!needless.empty())
@@ -130,12 +139,20 @@ std::string shoppingText(const v1::Bundle& bundle, const v1::Event& event,
   return text;
 }
 
+std::string uncountedText(const std::vector<std::string>& names, const Page& page) {
+  if (names.empty()) return "";
+  return "\n" + hanging("",
+                        absl::StrCat("Not counted: ", plainLine(joinWords(names)),
+                                     " (not on the list, or measured in a way that cannot be compared)."),
+                        page.width);
+}
+
 std::string shoppingChangesText(const v1::MakeShoppingListResponse& list, const Page& page) {
   if (list.changes().empty()) return "Nothing else is bought.\n";
   std::string text;
   for (const v1::ShoppingChange& change : list.changes()) {
-    const std::string before = change.has_before() ? amountText(change.before()) : "";
-    const std::string after = change.has_after() ? amountText(change.after()) : "";
+    const std::string before = change.has_before() ? amountText(change.before(), page) : "";
+    const std::string after = change.has_after() ? amountText(change.after(), page) : "";
     std::string words;
     if (!change.has_after())
       words = absl::StrCat("no ", plainLine(change.name()), before.empty() ? "" : " (was " + before + ")");

@@ -89,11 +89,41 @@ std::string limitWords(const Units& units, const v1::SafetyLimit& limit) {
   }
 }
 
+const v1::SafetyLimit* roomTimeOf(const v1::PlannedStep& step) {
+  for (const v1::SafetyLimit& limit : step.safety_limits())
+    if (limit.kind() == v1::SAFETY_LIMIT_KIND_ROOM_TIME) return &limit;
+  return nullptr;
+}
+
+// What is taken from its place some time before the next step stands in the room until then, on the same
+// clock.
+std::string waitWords(const PlanView& view, const v1::PlannedStep& step) {
+  constexpr absl::Duration kTold = absl::Minutes(10);
+  const v1::SafetyLimit* clock = roomTimeOf(step);
+  if (clock == nullptr || step.place_id().empty()) return "";
+  const absl::Time end = toTime(step.end_time());
+  const v1::PlannedStep* next = nullptr;
+  for (const v1::PlannedStep& other : view.plan().steps()) {
+    if (other.dish_id() != step.dish_id() || other.id() == step.id() || other.left_out()) continue;
+    if (toTime(other.end_time()) <= end) continue;
+    if (next == nullptr || toTime(other.start_time()) < toTime(next->start_time())) next = &other;
+  }
+  if (next == nullptr || toTime(next->start_time()) - end < kTold) return "";
+  const v1::SafetyLimit* then = roomTimeOf(*next);
+  if (then == nullptr || then->planned_duration().seconds() != clock->planned_duration().seconds()) return "";
+  const auto at = [&](absl::Time time) { return view.clock().hourSeenFrom(toTime(step.start_time()), time); };
+  return absl::StrCat("in it the wait in the room from ", at(end), " to ", at(toTime(next->start_time())));
+}
+
 std::string safetyWords(const PlanView& view, const v1::PlannedStep& step) {
   std::vector<std::string> limits;
-  for (const v1::SafetyLimit& limit : step.safety_limits())
-    if (std::string words = limitWords(view.units(), limit); !words.empty())
-      limits.push_back(std::move(words));
+  for (const v1::SafetyLimit& limit : step.safety_limits()) {
+    std::string words = limitWords(view.units(), limit);
+    if (words.empty()) continue;
+    limits.push_back(std::move(words));
+    if (limit.kind() != v1::SAFETY_LIMIT_KIND_ROOM_TIME) continue;
+    if (std::string wait = waitWords(view, step); !wait.empty()) limits.push_back(std::move(wait));
+  }
   return limits.empty() ? "" : absl::StrCat("Food safety: ", absl::StrJoin(limits, ", "));
 }
 

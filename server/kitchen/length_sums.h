@@ -5,6 +5,7 @@
 #include <array>
 #include <bit>
 #include <cstdint>
+#include <deque>
 #include <memory>
 #include <vector>
 
@@ -52,29 +53,27 @@ template <std::size_t kWords>
 class LengthSums {
  public:
   explicit LengthSums(const std::vector<Footprint>& singles)
-      : singles_(singles), known_(std::size_t{1} << singles.size(), false) {
-    sums_.resize(known_.size());
-    sums_[0].add(0);
-    known_[0] = true;
+      : singles_(singles), sums_(std::size_t{1} << singles.size(), nullptr) {
+    known_.emplace_back().add(0);
+    sums_[0] = &known_.back();
   }
 
   // Of a set of bits, one for each rectangle.
   const Lengths<kWords>& of(std::uint32_t set) {
-    if (known_[set]) return sums_[set];
+    if (sums_[set] != nullptr) return *sums_[set];
     const Lengths<kWords>& others = of(set & (set - 1));
     const Footprint& one = singles_[static_cast<std::size_t>(std::countr_zero(set))];
-    Lengths<kWords>& sums = sums_[set];
-    sums = others;
+    Lengths<kWords>& sums = known_.emplace_back(others);
     for (const int side : {one.width, one.depth})
       if (side <= Lengths<kWords>::kLongest) sums.addShifted(others, side);
-    known_[set] = true;
+    sums_[set] = &sums;
     return sums;
   }
 
  private:
   std::vector<Footprint> singles_;
-  std::vector<Lengths<kWords>> sums_;  // by set
-  std::vector<bool> known_;
+  std::deque<Lengths<kWords>> known_;
+  std::vector<const Lengths<kWords>*> sums_;  // by set; null until it is asked for
 };
 
 }  // namespace suppertide::kitchen

@@ -9,7 +9,7 @@
 namespace suppertide::kitchen {
 namespace {
 
-constexpr long kJoinsOfChoice = 8;  // that take as long as one choice of a pan for a shelf
+constexpr long kJoinsOfChoice = 2;  // that take as long as one choice of a pan for a shelf
 // What is left for straight cuts at most, and for the search of one shelf before others get their turn.
 constexpr long kCutJoins = 450'000;
 constexpr long kFewShelfSteps = 80;

@@ -10,20 +10,39 @@
 namespace suppertide::kitchen {
 namespace {
 
-// Joins that take as long as one quick look at a shelf, one mixed try, one step of a search, one refusal.
-constexpr long kJoinsOfQuickLook = 160;
+// Joins that take as long as one look at a shelf's areas, one quick look, one mixed try, one step of a
+// search.
+constexpr long kJoinsOfBounds = 20;
+constexpr long kJoinsOfQuickLook = 60;
 constexpr long kJoinsOfMixedTry = 150;
 constexpr long kJoinsOfStep = 16;
-constexpr long kJoinsOfRefusal = 400;
-constexpr int kMany = 9;  // pans on one shelf: too many for a search that is not lucky
+constexpr long kRefusalsOfJoin = 4;  // sets that are refused in the time of one join
+constexpr int kMany = 9;             // pans on one shelf: too many for a search that is not lucky
 constexpr int kMixedTries = 100;
+static_assert(kMostSearched <= ShelfBounds::kMostRectangles);
+
+std::vector<int> singlesOf(const std::vector<Footprint>& kinds) {
+  std::vector<int> singles;
+  for (std::size_t k = 0; k < kinds.size(); ++k)
+    singles.insert(singles.end(), static_cast<std::size_t>(kinds[k].count), static_cast<int>(k));
+  return singles;
+}
+
+std::vector<Footprint> printsOf(const std::vector<int>& singles, const std::vector<Footprint>& kinds) {
+  std::vector<Footprint> prints;
+  for (const int kind : singles) prints.push_back(kinds[static_cast<std::size_t>(kind)]);
+  return prints;
+}
 
 }  // namespace
 
 ShelfBook::ShelfBook(int width, int depth, std::vector<Footprint> kinds, long& joins)
-    : width_(width), depth_(depth), kinds_(std::move(kinds)), joins_(joins) {
-  for (std::size_t k = 0; k < kinds_.size(); ++k)
-    for (int i = 0; i < kinds_[k].count; ++i) single_.push_back(static_cast<int>(k));
+    : width_(width),
+      depth_(depth),
+      kinds_(std::move(kinds)),
+      single_(singlesOf(kinds_)),
+      bounds_(width, depth, printsOf(single_, kinds_)),
+      joins_(joins) {
   const std::size_t sets = std::size_t{1} << single_.size();
   shelf_.assign(sets, Shelf::kUnasked);
   cut_.assign(sets, false);
@@ -59,6 +78,7 @@ bool ShelfBook::fits(PanSet pans) {
 
 bool ShelfBook::settle(PanSet pans) {
   if (shelf_[pans] == Shelf::kYes) return true;
+  if (shelf_[pans] == Shelf::kNo) return false;  // found out meanwhile for a part of it
   return effort_ == Effort::kCuts ? cut(pans) : search(pans);
 }
 
@@ -95,6 +115,11 @@ ShelfBook::Shelf ShelfBook::asked(PanSet pans) {
 }
 
 ShelfBook::Shelf ShelfBook::lookedAt(PanSet pans) {
+  joins_ -= kJoinsOfBounds;
+  if (bounds_.isTooMuch(pans)) {
+    refuse(pans);
+    return Shelf::kNo;
+  }
   joins_ -= kJoinsOfQuickLook;
   std::vector<Footprint> prints = footprints(pans);
   std::vector<int> kinds;
@@ -106,9 +131,7 @@ ShelfBook::Shelf ShelfBook::lookedAt(PanSet pans) {
     keep(pans, *std::move(spots));
     return Shelf::kYes;
   }
-  if (!isTooMuch(width_, depth_, prints)) return Shelf::kDoubtful;
-  refused_.push_back(pans);
-  return Shelf::kNo;
+  return Shelf::kDoubtful;
 }
 
 // The spots of some of the pans that lie at `spots`.
@@ -161,12 +184,14 @@ void ShelfBook::postpone(PanSet pans) {
   postponed_.push_back(pans);
 }
 
-// What was only doubtful or postponed holds too much when a part of it does.
+// Every set holds too much when a part of it does.
 void ShelfBook::refuse(PanSet no) {
-  joins_ -= kJoinsOfRefusal;
-  refused_.push_back(no);
-  for (std::size_t pans = 0; pans < shelf_.size(); ++pans)
-    if (shelf_[pans] >= Shelf::kDoubtful && (pans & no) == no) shelf_[pans] = Shelf::kNo;
+  const PanSet others = static_cast<PanSet>(shelf_.size() - 1) & ~no;
+  joins_ -= (1L << std::popcount(others)) / kRefusalsOfJoin + 1;
+  for (PanSet more = others;; more = (more - 1) & others) {
+    shelf_[no | more] = Shelf::kNo;
+    if (more == 0) break;
+  }
 }
 
 }  // namespace suppertide::kitchen

@@ -6,6 +6,7 @@
 #include <memory>
 #include <vector>
 
+#include "server/kitchen/shelf_bounds.h"
 #include "server/kitchen/shelf_packing.h"
 #include "server/kitchen/shelf_search.h"
 
@@ -13,8 +14,8 @@ namespace suppertide::kitchen {
 
 using PanSet = std::uint32_t;  // a bit for each single pan
 
-// Answers come in four ways: quickly, which gives most of what fits; by area, which refuses most of what
-// doesn't; by straight cuts; and by a search through all packings.
+// Answers come in four ways: by area, which refuses most of what doesn't fit; quickly, which gives most of
+// what does; by straight cuts; and by a search through all packings.
 class ShelfBook {
  public:
   enum class Effort { kQuick, kCuts, kSearch };
@@ -70,8 +71,9 @@ class ShelfBook {
   std::vector<Shelf> shelf_;  // by set
   std::vector<bool> cut_;     // by set: straight cuts were tried
   std::vector<long> area_;    // by set
+  const ShelfBounds bounds_;
   std::vector<PanSet> fitting_;
-  std::vector<PanSet> refused_;
+  std::vector<PanSet> refused_;  // pairs; what else was refused is so in all sets that hold it
   std::map<PanSet, std::vector<Spot>> spots_;
   Effort effort_ = Effort::kQuick;
   long shelfSteps_ = 0;

@@ -11,26 +11,6 @@ namespace {
 
 using Step = ShelfOutline::Step;
 
-// A length over which nothing of at least `least` can lie counts as all of
-// `whole`; one shorter than `least` counts as nothing. Areas of such lengths
-// still have to fit together (Fekete and Schepers' conservative scales).
-long scaled(int length, int whole, int least) {
-  if (length > whole - least) return whole;
-  return length < least ? 0 : length;
-}
-
-long scaledArea(int width, int depth, const std::vector<Footprint>& kinds, int leastWide, int leastDeep) {
-  long area = 0;
-  for (const Footprint& kind : kinds) {
-    const auto one = [&](int wide, int deep) {
-      if (wide > width || deep > depth) return static_cast<long>(width) * depth + 1;
-      return scaled(wide, width, leastWide) * scaled(deep, depth, leastDeep);
-    };
-    area += kind.count * std::min(one(kind.width, kind.depth), one(kind.depth, kind.width));
-  }
-  return area;
-}
-
 int countOf(const std::vector<Footprint>& footprints) {
   int count = 0;
   for (const Footprint& print : footprints) count += print.count;
@@ -151,26 +131,6 @@ std::optional<std::vector<Spot>> packShelfQuickly(int width, int depth,
   for (int i = 0; i < mixedTries; ++i)
     if (laid(thrown)) return spots;
   return std::nullopt;
-}
-
-bool isTooMuch(int width, int depth, const std::vector<Footprint>& footprints) {
-  const long whole = static_cast<long>(width) * depth;
-  long area = 0;
-  for (const Footprint& kind : footprints) area += static_cast<long>(kind.width) * kind.depth * kind.count;
-  if (area > whole) return true;
-  // Half empty, such lengths prove nothing but what lies in no way at all.
-  if (area * 4 < whole * 3) return scaledArea(width, depth, footprints, 0, 0) > whole;
-  const auto proves = [&](int leastWide, int leastDeep) {
-    if (2 * leastWide > width || 2 * leastDeep > depth) return false;
-    return scaledArea(width, depth, footprints, leastWide, leastDeep) > whole;
-  };
-  for (const Footprint& kind : footprints) {
-    if (kind.count == 0) continue;
-    for (const int side : {kind.width, kind.depth})
-      if (proves(side, 0) || proves(0, side) || proves(side, side)) return true;
-    if (proves(kind.width, kind.depth) || proves(kind.depth, kind.width)) return true;
-  }
-  return false;
 }
 
 }  // namespace suppertide::kitchen

@@ -1,4 +1,4 @@
-// Packs rectangles onto one shelf: a quick try, and quick refusals.
+// Packs rectangles onto one shelf: a quick try.
 #pragma once
 
 #include <optional>
@@ -31,9 +31,5 @@ bool fitPair(int width, int depth, const Footprint& one, const Footprint& other)
 std::optional<std::vector<Spot>> packShelfQuickly(int width, int depth,
                                                   const std::vector<Footprint>& footprints,
                                                   int mixedTries = 0);
-
-// True when their areas, also with lengths that nothing can share counted whole, are too
-// much for the shelf; false says nothing.
-bool isTooMuch(int width, int depth, const std::vector<Footprint>& footprints);
 
 }  // namespace suppertide::kitchen

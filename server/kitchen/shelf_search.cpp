@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <bit>
+#include <utility>
 
 #include "server/kitchen/length_sums.h"
 #include "server/kitchen/shelf_outline.h"
@@ -9,9 +10,11 @@
 namespace suppertide::kitchen {
 namespace {
 
-constexpr std::size_t kUsualWords = 8;     // of shelves up to 511 mm
-constexpr std::size_t kWidestWords = 32;   // up to 2047 mm
-constexpr std::size_t kMemory = 1U << 15;  // outlines kept that hold nothing more
+constexpr std::size_t kUsualWords = 8;    // of shelves up to 511 mm
+constexpr std::size_t kWidestWords = 32;  // up to 2047 mm
+// Outlines kept that hold nothing more: few at first, as most searches are short.
+constexpr std::size_t kFewKept = 1U << 11;
+constexpr std::size_t kMostKept = 1U << 15;
 using Step = ShelfOutline::Step;
 using Set = std::uint32_t;  // a bit for each single rectangle
 
@@ -43,7 +46,7 @@ class Search final : public ShelfSearch {
         outline_(width_, depth_),
         singles_(singlesOf(kinds)),
         sums_(singles_),
-        dead_(kMemory, 0) {
+        dead_(kFewKept, 0) {
     for (std::size_t k = 0; k < kinds.size(); ++k)
       for (int i = 0; i < kinds[k].count; ++i) kindOf_.push_back(static_cast<int>(k));
   }
@@ -90,11 +93,20 @@ class Search final : public ShelfSearch {
     if (rest == 0) return true;
     if (--steps_ < 0) return false;
     const std::uint64_t key = keyOf(rest);
-    const std::size_t slot = static_cast<std::size_t>(key >> 40) % kMemory;
-    if (dead_[slot] == key) return false;
+    if (dead_[slotOf(key)] == key) return false;
     if (placeAtLowest(rest)) return true;
-    if (steps_ >= 0) dead_[slot] = key;
+    if (steps_ >= 0) keepDead(key);
     return false;
+  }
+
+  std::size_t slotOf(std::uint64_t key) const { return static_cast<std::size_t>(key >> 40) % dead_.size(); }
+  void keepDead(std::uint64_t key) {
+    if (++kept_ > dead_.size() / 2 && dead_.size() < kMostKept) {
+      const std::vector<std::uint64_t> before =
+          std::exchange(dead_, std::vector<std::uint64_t>(kMostKept, 0));
+      for (const std::uint64_t one : before) dead_[slotOf(one)] = one;
+    }
+    dead_[slotOf(key)] = key;
   }
 
   bool placeAtLowest(Set rest) {
@@ -232,6 +244,7 @@ class Search final : public ShelfSearch {
   LengthSums<kWords> sums_;
   std::vector<std::uint64_t>
       dead_;  // keys of outlines that take no more of what was left, by a part of the key
+  std::size_t kept_ = 0;
   std::vector<Spot> spots_;
   long spare_ = 0;  // area that may still be lost
   int largest_ = -1;

@@ -4,12 +4,12 @@
 #include <algorithm>
 #include <functional>
 #include <iterator>
-#include <random>
 #include <vector>
 
 #include "server/kitchen/oven_fit.h"
 #include "server/kitchen/rack_answer.h"
 #include "tests/bench/cpu_time.h"
+#include "tests/kitchen/dice.h"
 
 namespace suppertide::kitchen {
 namespace {
@@ -23,15 +23,6 @@ Oven oven(std::vector<int> heights) {
   made.shelfDepthMm = 370;
   return made;
 }
-
-class Dice {
- public:
-  explicit Dice(unsigned seed) : random_(seed) {}
-  int upTo(int low, int high) { return std::uniform_int_distribution<int>(low, high)(random_); }
-
- private:
-  std::mt19937 random_;
-};
 
 std::vector<Pan> unlike(Dice& dice, int count, int least, int most, int height) {
   std::vector<Pan> pans;

@@ -2,6 +2,8 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
+#include <cmath>
+
 #include "suppertide/v1/menu_service.grpc.pb.h"
 #include "tests/service/served.h"
 
@@ -148,7 +150,12 @@ TEST_F(MenuServiceTest, ListsWhatToBuyAndWhatAChangedMenuBuys) {
   v1::MakeShoppingListResponse more;
   ASSERT_TRUE(stub_->MakeShoppingList(context.get(), request, &more).ok());
   EXPECT_GT(more.changes_size(), 0);
-  for (const auto& change : more.changes()) EXPECT_TRUE(change.has_before() && change.has_after());
+  for (const auto& change : more.changes()) {
+    EXPECT_TRUE(change.has_before() && change.has_after());
+    if (!change.after().has_mass_g() || change.after().mass_g() < 10) continue;
+    EXPECT_NEAR(std::remainder(change.after().mass_g(), 5), 0, 1e-6)
+        << "as the list tells it: " << change.name();
+  }
 }
 
 TEST_F(MenuServiceTest, TellsPortionsAndWhoBuysWhat) {

@@ -80,6 +80,16 @@ TEST_F(ShoppingEditsTest, PacketsAreBoughtWholeAfterWhatIsAtHand) {
   EXPECT_EQ(item("butter:g").packet_count(), 1);
 }
 
+TEST_F(ShoppingEditsTest, APacketNotedAfterATickAsksForNothingMore) {
+  v1::ShoppingEdit tick;
+  tick.mutable_tick()->set_item_id("butter:g");
+  EXPECT_THAT(apply({tick}), IsEmpty());
+  const double needed = item("butter:g").needed().mass_g();
+  EXPECT_THAT(apply({packet("butter", needed - 20)}), IsEmpty());
+  ASSERT_EQ(item("butter:g").packet_count(), 2);
+  EXPECT_FALSE(item("butter:g").has_missing()) << "all that is needed is in the basket";
+}
+
 TEST_F(ShoppingEditsTest, ABuyerTakesOverSectionsAndLines) {
   EXPECT_THAT(apply({buys(memberId(0), {v1::SHOP_SECTION_DAIRY_EGGS, v1::SHOP_SECTION_BAKING}),
                      buys(memberId(1), {v1::SHOP_SECTION_BAKING})}),

@@ -137,7 +137,45 @@ TEST_F(MenuCommandTest, ScalesARecipe) {
   EXPECT_THAT(out_.str(), HasSubstr("Large oven: does not fit; one of"));
   EXPECT_EQ(program({"menu", "scale", "BUNDLE", "--recipe", "gratin", "--pan", "large"}), kBadInput);
   EXPECT_EQ(program({"menu", "scale", "BUNDLE", "--recipe", "gratin", "--pieces", "4"}), kBadInput);
+  EXPECT_THAT(err_.str(), HasSubstr("--pieces: 4 — only breads have pieces"));
+  EXPECT_EQ(program({"menu", "scale", "BUNDLE", "--recipe", "gratin", "--guests", "0"}), kBadInput);
+  EXPECT_THAT(err_.str(), HasSubstr("--guests: 0 — must be above 0"));
   EXPECT_EQ(program({"menu", "scale", "BUNDLE", "--recipe", "gratin"}), kBadInput);
+  EXPECT_THAT(err_.str(), HasSubstr("say what size: --guests, --pieces or --pan"));
+}
+
+TEST_F(MenuCommandTest, SizesAndRulesNeedNoEvent) {
+  bundle_.clear_events();
+  ASSERT_EQ(program({"menu", "scale", "BUNDLE", "--recipe", "gratin", "--guests", "3"}), kOk) << err_.str();
+  EXPECT_THAT(out_.str(), HasSubstr("Large oven:")) << "the only kitchen";
+  EXPECT_EQ(program({"menu", "rules", "BUNDLE"}), kOk) << err_.str();
+  EXPECT_EQ(program({"menu", "check", "BUNDLE"}), kBadInput);
+  EXPECT_THAT(err_.str(), HasSubstr("There is no event"));
+}
+
+TEST_F(MenuCommandTest, NamesTheOptionThatCannotBe) {
+  EXPECT_EQ(program({"menu", "change", "BUNDLE", "--serves", "gratin=500"}), kBadInput);
+  EXPECT_THAT(err_.str(), HasSubstr("--serves: gratin=500"));
+  const std::string course = bundle_.events(0).courses(0).id();
+  EXPECT_EQ(program({"menu", "change", "BUNDLE", "--time", "nope=19:00"}), kBadInput);
+  EXPECT_THAT(err_.str(), HasSubstr("courses are " + course));
+}
+
+TEST_F(MenuCommandTest, CountsPiecesAtHandAgainstPieces) {
+  ASSERT_EQ(program({"menu", "shopping", "BUNDLE", "--at-hand", "30 eggs"}), kOk) << err_.str();
+  EXPECT_THAT(out_.str(), HasSubstr("Enough at hand: eggs"));
+  EXPECT_THAT(out_.str(), Not(HasSubstr("Not counted")));
+}
+
+TEST_F(MenuCommandTest, SaysWhatIsAtHandForNothing) {
+  ASSERT_EQ(program({"menu", "shopping", "BUNDLE", "--at-hand", "2 unicorns", "--at-hand", "50 g hazelnuts"}),
+            kOk)
+      << err_.str();
+  EXPECT_THAT(out_.str(), HasSubstr("Not counted: unicorns (not on the list"));
+  ASSERT_EQ(
+      program({"menu", "shopping", "BUNDLE", "--at-hand", "2 unicorns", "--at-hand", "3 eggs", "--keep"}),
+      kOk);
+  EXPECT_THAT(out_.str(), HasSubstr("Not counted: unicorns (not on the list")) << "noted, too";
 }
 
 TEST_F(MenuCommandTest, ReadsLinesOfARecipe) {

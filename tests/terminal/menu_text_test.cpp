@@ -165,6 +165,7 @@ TEST_F(MenuTextTest, TellsASizeWithItsTimesAndLoads) {
   loads.mutable_pan_that_would()->set_width_mm(390);
   loads.mutable_pan_that_would()->set_depth_mm(260);
   const std::string text = scaledText(recipe, kitchen, scaled, {}, {80, false});
+  EXPECT_THAT(text, HasSubstr("for 2.4 instead of 8"));
   EXPECT_THAT(text, HasSubstr("eggs (by the numbers 1.50; far off"));
   EXPECT_THAT(text, HasSubstr("180 °C, 30 min to 40 min instead of 1 h: look from 30 min on"));
   EXPECT_THAT(text, HasSubstr("Small oven: does not fit; one of 390 x 260 mm would"));
@@ -180,6 +181,37 @@ TEST_F(MenuTextTest, SaysWhatIsNotSureOfALine) {
   const std::string text = ingredientText(parsed, {80, false});
   EXPECT_THAT(text, HasSubstr("? not in the table of ingredients"));
   EXPECT_THAT(text, Not(HasSubstr("\x1b")));
+}
+
+TEST_F(MenuTextTest, KeepsAPinchAndALineWithoutAName) {
+  v1::ParseIngredientsResponse parsed;
+  v1::ParsedIngredient& pinch = *parsed.add_ingredients();
+  pinch.set_line("2 pinches of salt");
+  pinch.set_quantity(2);
+  pinch.set_unit("pinches");
+  pinch.set_name("salt");
+  v1::ParsedIngredient& nameless = *parsed.add_ingredients();
+  nameless.set_line("1 kg");
+  nameless.set_shown("1 kg");
+  nameless.add_doubts(v1::LINE_DOUBT_INGREDIENT_NOT_KNOWN);
+  const std::string text = ingredientText(parsed, {80, false});
+  EXPECT_THAT(text, HasSubstr("  2 pinches salt\n"));
+  EXPECT_THAT(text, HasSubstr("? no ingredient is named"));
+}
+
+TEST_F(MenuTextTest, TellsWhatIsMissingInTheMeasuresOfTheList) {
+  v1::MakeShoppingListResponse list;
+  v1::ShoppingItem& butter = *list.add_items();
+  butter.set_name("butter");
+  butter.set_needed_date("2026-11-01");
+  butter.set_ticked_by_member_id("ana");
+  butter.set_shown("8 3/4 oz");
+  butter.mutable_to_buy()->set_mass_g(250);
+  butter.mutable_missing()->set_mass_g(68);
+  EXPECT_THAT(shoppingText(bundle_, event_, list, {80, false, true}), HasSubstr("2.4 oz more to buy"));
+  const std::string metric = shoppingText(bundle_, event_, list, {80, false});
+  EXPECT_THAT(metric, HasSubstr("68 g more to buy"));
+  EXPECT_THAT(metric, HasSubstr("Needed on Sunday 1 November"));
 }
 
 }  // namespace

@@ -82,6 +82,15 @@ v1::FitOvenResponse sampleFit() {
   return fit;
 }
 
+TEST(OvenFitTextTest, HasNoSignWhereNothingIsOff) {
+  v1::FitOvenResponse fit = sampleFit();
+  fit.mutable_readings(0)->set_left_out(false);
+  fit.mutable_readings(0)->set_after_celsius(59.96);
+  const std::string text = ovenFitText("Oven", fit, Units(false, false), absl::UTCTimeZone(), 80, false);
+  EXPECT_THAT(text, HasSubstr("0.0"));
+  EXPECT_THAT(text, testing::Not(HasSubstr("-0.0")));
+}
+
 TEST(OvenFitTextTest, ShowsBeforeAndAfterWithTheResiduals) {
   const std::string text =
       ovenFitText("Large oven", sampleFit(), Units(false, false), absl::UTCTimeZone(), 80, false);

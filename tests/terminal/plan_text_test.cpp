@@ -483,5 +483,32 @@ TEST(RunSheetTest, TellsTheFoodSafetyLimitsOfAStepAndTheirSourcesOnce) {
   EXPECT_THAT(text, HasSubstr("Food-safety limits are those told to home cooks, from: USDA FSIS."));
 }
 
+TEST(RunSheetTest, TellsOfFoodThatWaitsInTheRoomForItsNextStep) {
+  v1::Plan plan;
+  const auto add = [&](const std::string& id, const std::string& start, const std::string& end) {
+    v1::PlannedStep& step = *plan.add_steps();
+    step.set_id("roots/" + id);
+    step.set_dish_id("roots");
+    step.set_step_id(id);
+    step.set_title("Step " + id);
+    *step.mutable_start_time() = at("2026-06-20T" + start + ":00+01:00");
+    *step.mutable_end_time() = at("2026-06-20T" + end + ":00+01:00");
+    v1::SafetyLimit& room = *step.add_safety_limits();
+    room.set_kind(v1::SAFETY_LIMIT_KIND_ROOM_TIME);
+    room.mutable_duration()->set_seconds(7200);
+    room.mutable_planned_duration()->set_seconds(6900);
+    return &step;
+  };
+  add("keep", "17:15", "17:40")->set_place_id("cellar");
+  v1::PlannedStep* const oil = add("oil", "18:10", "18:20");
+  const auto text = [&] { return planText(view(200, false, plan), {}); };
+  EXPECT_THAT(text(), HasSubstr("wait in the room from 17:40 to 18:10"));
+  *oil->mutable_start_time() = at("2026-06-20T17:45:00+01:00");
+  EXPECT_THAT(text(), Not(HasSubstr("wait in the room"))) << "at once, nearly";
+  *oil->mutable_start_time() = at("2026-06-20T18:10:00+01:00");
+  oil->mutable_safety_limits(0)->mutable_planned_duration()->set_seconds(600);
+  EXPECT_THAT(text(), Not(HasSubstr("wait in the room"))) << "another clock";
+}
+
 }  // namespace
 }  // namespace suppertide::terminal

@@ -53,9 +53,13 @@ std::string shownAmount(const kitchen::Amount& amount, kitchen::Measures measure
   return "some";
 }
 
-std::string shownToBuy(const kitchen::Amount& amount, kitchen::Measures measures) {
+kitchen::Amount asBought(const kitchen::Amount& amount) {
   const bool measured = amount.kind == AmountKind::kGrams || amount.kind == AmountKind::kMillilitres;
-  return shownAmount({amount.kind, measured ? boughtAmount(amount.value) : amount.value}, measures);
+  return {amount.kind, measured ? boughtAmount(amount.value) : amount.value};
+}
+
+std::string shownToBuy(const kitchen::Amount& amount, kitchen::Measures measures) {
+  return shownAmount(asBought(amount), measures);
 }
 
 }  // namespace suppertide::compose

@@ -14,7 +14,8 @@ kitchen::Amount amountOf(const v1::Amount& from);
 
 // "281 g", "2 1/4 cups", "3"; "some" for what is not measured.
 std::string shownAmount(const kitchen::Amount& amount, kitchen::Measures measures);
-// The same rounded up to what a shop's scale or shelf gives.
+// Rounded up to what a shop's scale or shelf gives.
+kitchen::Amount asBought(const kitchen::Amount& amount);
 std::string shownToBuy(const kitchen::Amount& amount, kitchen::Measures measures);
 
 }  // namespace suppertide::compose

@@ -10,8 +10,6 @@
 namespace suppertide::compose {
 namespace {
 
-constexpr double kNoise = 1e-6;
-
 int dayOf(const google::protobuf::Timestamp& time, const absl::TimeZone& zone) {
   return static_cast<int>(absl::ToCivilDay(absl::FromUnixSeconds(time.seconds()), zone) - absl::CivilDay());
 }
@@ -33,6 +31,14 @@ std::vector<kitchen::ShoppingLine> linesOf(const Menu& menu, const v1::Shopping&
   std::vector<kitchen::Pack> packs;
   for (const v1::Packet& one : notes.packets()) packs.push_back({one.name(), amountOf(one.size())});
   return kitchen::shoppingList(uses, stock, packs);
+}
+
+// With amounts as the list tells them: a few grams more that nobody weighs out at the shop are no change.
+std::vector<kitchen::ShoppingLine> roundedLines(const Menu& menu, const v1::Shopping& notes) {
+  std::vector<kitchen::ShoppingLine> lines = linesOf(menu, notes);
+  for (kitchen::ShoppingLine& line : lines)
+    if (line.packCount == 0) line.toBuy = asBought(line.toBuy);
+  return lines;
 }
 
 bool isFrozen(const kitchen::ShoppingLine& line) {
@@ -88,7 +94,8 @@ std::string buyerOf(const v1::Shopping& notes, const v1::ShoppingItem& item) {
   return "";
 }
 
-void addNotes(const v1::Shopping& notes, v1::ShoppingItem& item) {
+// `line`: null for one of the household's own.
+void addNotes(const v1::Shopping& notes, const kitchen::ShoppingLine* line, v1::ShoppingItem& item) {
   item.set_buyer_member_id(buyerOf(notes, item));
   for (const v1::Tick& tick : notes.ticks()) {
     if (tick.item_id() != item.id()) continue;
@@ -96,10 +103,9 @@ void addNotes(const v1::Shopping& notes, v1::ShoppingItem& item) {
     *item.mutable_tick_time() = tick.time();
     if (tick.has_bought()) *item.mutable_bought() = tick.bought();
     const kitchen::Amount bought = amountOf(tick.bought());
-    kitchen::Amount missing = amountOf(item.to_buy());
-    missing.value -= bought.value;
-    if (bought.kind == missing.kind && missing.value > kNoise * bought.value)
-      *item.mutable_missing() = amountOf(missing);
+    if (line == nullptr || bought.kind != line->toBuy.kind) continue;
+    const kitchen::Amount missing{bought.kind, kitchen::stillToBuy(*line, bought.value)};
+    if (missing.value > 0) *item.mutable_missing() = amountOf(missing);
   }
 }
 
@@ -118,10 +124,12 @@ std::vector<v1::ShoppingItem> shoppingItems(const Menu& menu, const v1::Shopping
     item.set_date_from_plan(planned && std::any_of(line.uses.begin(), line.uses.end(), [&](const auto& use) {
                               return beginOf(menu, use.dishId).has_value();
                             }));
+    addNotes(notes, &line, item);
     items.push_back(std::move(item));
   }
-  for (const v1::OwnItem& own : notes.own_items()) items.push_back(ownItem(own));
-  for (v1::ShoppingItem& item : items) addNotes(notes, item);
+  for (const v1::OwnItem& own : notes.own_items()) {
+    addNotes(notes, nullptr, items.emplace_back(ownItem(own)));
+  }
   return items;
 }
 
@@ -141,7 +149,8 @@ std::vector<v1::Tick> needlessTicks(const std::vector<v1::ShoppingItem>& items, 
 std::vector<v1::ShoppingChange> shoppingChanges(const Menu& before, const Menu& after,
                                                 const v1::Shopping& notes) {
   std::vector<v1::ShoppingChange> changes;
-  for (const kitchen::LineChange& from : kitchen::changesOf(linesOf(before, notes), linesOf(after, notes))) {
+  for (const kitchen::LineChange& from :
+       kitchen::changesOf(roundedLines(before, notes), roundedLines(after, notes))) {
     v1::ShoppingChange& change = changes.emplace_back();
     change.set_name(from.name);
     if (from.before) *change.mutable_before() = amountOf(*from.before);

@@ -73,7 +73,8 @@ class Reader {
       line_.quantity = number->value;
       line_.mostQuantity = number->most;
       if (number->most) doubting(Doubt::kRange);
-      if (number->doubtfulComma) doubting(Doubt::kComma);
+      if (number->doubtful) doubting(Doubt::kComma);
+      doubtful_ = number->doubtful;
     }
     rest_ = trimmedFront(rest_);
     takePack();
@@ -114,6 +115,14 @@ class Reader {
                          line_.doubts.end());
     }
     if (unit.differs) doubting(Doubt::kMeasuresDiffer);
+    if (doubtful_) settleComma(unit);
+  }
+
+  // Nobody buys a thousand kilograms, nor weighs to a thousandth of a gram.
+  void settleComma(const LineUnit& unit) {
+    if (unit.kind != UnitKind::kMass && unit.kind != UnitKind::kVolume) return;
+    constexpr double kLarge = 100;  // grams or millilitres
+    line_.quantity = unit.factor >= kLarge ? doubtful_->asDecimals : doubtful_->asThousands;
   }
 
   void takeSizes(std::string_view& text) {
@@ -272,6 +281,7 @@ class Reader {
   const Measures measures_;
   const std::string whole_;
   std::string_view rest_;
+  std::optional<DoubtfulComma> doubtful_;
   std::optional<LineUnit> unit_;
   std::optional<LineUnit> pack_;
   Parts parts_;

@@ -25,7 +25,7 @@ enum class Doubt {
   kMassNotKnown,        // no grams for this measure and form
   kMassScaled,          // from another measure or form
   kMassFromMemory,      // not read in a publication
-  kComma,               // "1,500"
+  kComma,               // "1,500", "1.500"
   kRange,               // "2 to 3"; the lower counts
   kMeasuresDiffer,      // other kitchens' measure of that name differs by over 3 per cent
   kSizeTaken,           // pieces without a size; the usual one

@@ -43,7 +43,7 @@ std::optional<double> takeFraction(std::string_view& text) {
 }
 
 // One number in figures, with a fraction or decimals behind it.
-std::optional<double> takeFigures(std::string_view& text, bool& doubtfulComma) {
+std::optional<double> takeFigures(std::string_view& text, std::optional<DoubtfulComma>& doubtful) {
   if (const auto fraction = takeFraction(text)) return fraction;
   std::string_view rest = text;
   const std::string_view whole = takeDigits(rest);
@@ -53,11 +53,10 @@ std::optional<double> takeFigures(std::string_view& text, bool& doubtfulComma) {
     const bool comma = rest[0] == ',';
     rest.remove_prefix(1);
     const std::string_view decimals = takeDigits(rest);
-    if (comma && decimals.size() == 3 && whole != "0") {
-      doubtfulComma = true;
-      value = valueOf(std::string(whole) + std::string(decimals));
-    } else {
-      value = valueOf(std::string(whole) + "." + std::string(decimals));
+    value = valueOf(std::string(whole) + "." + std::string(decimals));
+    if (decimals.size() == 3 && whole != "0") {
+      doubtful = {valueOf(std::string(whole) + std::string(decimals)), value};
+      if (comma) value = doubtful->asThousands;
     }
     text = rest;
     return value;
@@ -106,8 +105,8 @@ std::optional<double> takeMost(std::string_view& text) {
   skipSpaces(rest);
   if (!takeFront(rest, "-") && !takeFront(rest, "to ")) return std::nullopt;
   skipSpaces(rest);
-  bool comma = false;
-  const auto most = takeFigures(rest, comma);
+  std::optional<DoubtfulComma> doubtful;
+  const auto most = takeFigures(rest, doubtful);
   if (most) text = rest;
   return most;
 }
@@ -125,7 +124,7 @@ std::optional<ReadNumber> takeNumber(std::string_view& text) {
   skipSpaces(text);
   ReadNumber number;
   std::string_view rest = text;
-  auto value = takeFigures(rest, number.doubtfulComma);
+  auto value = takeFigures(rest, number.doubtful);
   if (!value) value = takeWord(rest);
   if (!value) return std::nullopt;
   number.value = *value;

@@ -7,10 +7,17 @@
 
 namespace suppertide::kitchen {
 
+struct DoubtfulComma {
+  double asThousands = 0;
+  double asDecimals = 0;
+};
+
 struct ReadNumber {
   double value = 0;
   std::optional<double> most;  // "2-3", "2 to 3"
-  bool doubtfulComma = false;  // "1,500"
+  // "1,500", "1.500": thousands in one country, decimals in the next. `value` takes the comma for thousands
+  // and the point for decimals.
+  std::optional<DoubtfulComma> doubtful;
 };
 
 // Takes a number from the front of `text`: 2, 2.5, 2,5, 1/2, 2 1/4, 2-3, "a",

@@ -13,6 +13,9 @@ namespace {
 
 constexpr double kNoise = 1e-6;
 
+// Eggs are sold by the piece: by weight they are bought as large ones.
+constexpr double kLargeEgg = 50;  // grams without shell, USDA SR 01123
+
 // What a use is bought as. Words for its preparation stand behind a comma.
 struct Bought {
   std::string key;
@@ -53,6 +56,31 @@ std::optional<double> gramsOf(const Bought& bought, const Amount& amount) {
   return mass ? std::optional(mass->grams) : std::nullopt;
 }
 
+// Grams of one piece: what the table has of a middling one.
+std::optional<double> gramsOfPiece(const Bought& bought) {
+  if (bought.ingredient == nullptr) return std::nullopt;
+  if (bought.key == "egg") return kLargeEgg;
+  for (const char* usual : {"piece", "medium", "large"})
+    if (const auto mass = measuredMass(*bought.ingredient, 1, usual, 0, "")) return mass->grams;
+  return std::nullopt;
+}
+
+constexpr double kCup = 240;  // most things were weighed by the cup
+
+// What is at hand in the kind of amount that a line has; none where the table knows no way.
+std::optional<double> stockIn(AmountKind kind, const Bought& bought, const Amount& stock) {
+  if (stock.kind == kind) return stock.value;
+  const auto grams = [&](const Amount& amount) -> std::optional<double> {
+    if (amount.kind != AmountKind::kPieces) return gramsOf(bought, amount);
+    const auto each = gramsOfPiece(bought);
+    return each ? std::optional(amount.value * *each) : std::nullopt;
+  };
+  const auto have = grams(stock);
+  const Amount some{kind, kind == AmountKind::kMillilitres ? kCup : 1};
+  const auto weighed = grams(some);
+  return have && weighed && *weighed > 0 ? std::optional(*have / *weighed * some.value) : std::nullopt;
+}
+
 struct Group {
   Bought bought;
   std::vector<Use> uses;
@@ -65,9 +93,6 @@ std::string nameOf(const Group& group) {
                                 [&](const Use& use) { return shortName(use.name) == first; });
   return same ? first : group.bought.name;
 }
-
-// Eggs are sold by the piece: by weight they are bought as large ones.
-constexpr double kLargeEgg = 50;  // grams without shell, USDA SR 01123
 
 const char* letterOf(AmountKind kind) {
   switch (kind) {
@@ -117,25 +142,31 @@ void gather(const Group& group, std::vector<ShoppingLine>& lines) {
   }
 }
 
-void takeFromStock(ShoppingLine& line, std::vector<Stock>& stock) {
+// What was measured as the line is, or (`otherwise`) what was not.
+void takeFromStock(ShoppingLine& line, std::vector<Stock>& stock, bool otherwise) {
   const Bought wanted = boughtAs(line.name);
-  double left = line.needed.value;
   line.atHand.kind = line.needed.kind;
   for (Stock& one : stock) {
     if (boughtAs(one.name).key != wanted.key || one.amount.value <= 0) continue;
-    double have = one.amount.value;
-    if (one.amount.kind != line.needed.kind) {
-      const auto grams = gramsOf(wanted, one.amount);
-      if (line.needed.kind != AmountKind::kGrams || !grams) continue;
-      have = *grams;
-    }
-    const double used = std::min(have, left);
-    one.amount.value *= 1 - used / have;
+    if ((one.amount.kind != line.needed.kind) != otherwise) continue;
+    const auto have = stockIn(line.needed.kind, wanted, one.amount);
+    if (!have || *have <= 0) continue;
+    const double used = std::min(*have, line.needed.value - line.atHand.value);
+    one.amount.value *= 1 - used / *have;
     line.atHand.value += used;
-    left -= used;
   }
+}
+
+void settleToBuy(ShoppingLine& line) {
+  double left = line.needed.value - line.atHand.value;
   if (left < kNoise * line.needed.value) left = 0;
-  line.toBuy = {line.needed.kind, line.needed.kind == AmountKind::kPieces ? std::ceil(left - kNoise) : left};
+  line.lacking = {line.needed.kind,
+                  line.needed.kind == AmountKind::kPieces ? std::ceil(left - kNoise) : left};
+  line.toBuy = line.lacking;
+}
+
+int packsOf(double amount, double size) {
+  return static_cast<int>(std::ceil(amount / size - kNoise));
 }
 
 // What is left to buy comes in whole packs, where a pack of it is known in the same kind of amount.
@@ -150,7 +181,7 @@ void takePacks(ShoppingLine& line, const std::vector<Pack>& packs) {
       size = *grams;
     }
     line.pack = {line.toBuy.kind, size};
-    line.packCount = static_cast<int>(std::ceil(line.toBuy.value / size - kNoise));
+    line.packCount = packsOf(line.toBuy.value, size);
     line.toBuy.value = line.packCount * size;
     return;
   }
@@ -188,11 +219,19 @@ std::vector<ShoppingLine> shoppingList(const std::vector<Use>& uses, const std::
     return std::tie(a.day, a.section, a.name) < std::tie(b.day, b.section, b.name);
   });
   std::vector<Stock> left = stock;
+  for (const bool otherwise : {false, true})
+    for (ShoppingLine& line : lines) takeFromStock(line, left, otherwise);
   for (ShoppingLine& line : lines) {
-    takeFromStock(line, left);
+    settleToBuy(line);
     takePacks(line, packs);
   }
   return lines;
+}
+
+double stillToBuy(const ShoppingLine& line, double bought) {
+  const double missing = line.lacking.value - bought;
+  if (missing <= kNoise * line.lacking.value) return 0;
+  return line.packCount > 0 ? packsOf(missing, line.pack.value) * line.pack.value : missing;
 }
 
 std::string boughtKey(const std::string& name) {

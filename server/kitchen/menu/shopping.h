@@ -2,7 +2,8 @@
 //
 // Amounts of different kinds are never turned into each other by a guess: a
 // volume joins a mass only by a measured entry of the table of ingredients, else
-// both stay as two lines.
+// both stay as two lines. Only what is at hand may be counted in pieces against a
+// line that weighs, or the other way round: then pieces are middling ones.
 #pragma once
 
 #include <optional>
@@ -45,12 +46,16 @@ struct ShoppingLine {
   ShopSection section = ShopSection::kOther;
   int day = 0;  // of its first use
   Amount needed;
-  Amount atHand;  // used up from the stock; kSome with 0 when there is none
-  Amount toBuy;   // whole pieces and packs; 0 when enough is at hand
-  Amount pack;    // bought in whole ones of this size; kSome with 0 when loose
+  Amount atHand;   // used up from the stock; kSome with 0 when there is none
+  Amount toBuy;    // whole pieces and packs; 0 when enough is at hand
+  Amount lacking;  // the same before packs
+  Amount pack;     // bought in whole ones of this size; kSome with 0 when loose
   int packCount = 0;
   std::vector<Use> uses;
 };
+
+// What must still be bought when so much of a line's kind was: whole packs; 0 when it is enough.
+double stillToBuy(const ShoppingLine& line, double bought);
 
 // By day, then section, then name. What needs no shop (water) is left out.
 std::vector<ShoppingLine> shoppingList(const std::vector<Use>& uses, const std::vector<Stock>& stock,

@@ -127,6 +127,23 @@ TEST(IngredientLineTest, MarksACommaBeforeThreeFigures) {
   EXPECT_THAT(metric("0,250 kg butter").grams, Optional(250.0));
 }
 
+TEST(IngredientLineTest, MarksAPointBeforeThreeFigures) {
+  const IngredientLine line = metric("1.500 g potatoes");
+  EXPECT_THAT(line.grams, Optional(1500.0)) << "no scale shows a thousandth of a gram";
+  EXPECT_TRUE(line.has(Doubt::kComma));
+  EXPECT_FALSE(metric("1.5 kg potatoes").has(Doubt::kComma));
+  EXPECT_FALSE(metric("0.125 l milk").has(Doubt::kComma));
+}
+
+TEST(IngredientLineTest, TakesThreeFiguresForDecimalsOfALargeUnit) {
+  for (const char* text : {"1,250 kg potatoes", "1.250 kg potatoes"}) {
+    EXPECT_THAT(metric(text).grams, Optional(1250.0)) << text;
+    EXPECT_TRUE(metric(text).has(Doubt::kComma)) << text;
+  }
+  EXPECT_THAT(metric("1,250 l milk").millilitres, Optional(1250.0));
+  EXPECT_THAT(metric("1,500 peppercorns").count, Optional(1500.0)) << "no unit: thousands";
+}
+
 TEST(IngredientLineTest, TellsSpoonsByTheCaseOfTheirLetter) {
   EXPECT_EQ(us("1 T sugar").unit, "tbsp");
   EXPECT_EQ(us("1 t sugar").unit, "tsp");

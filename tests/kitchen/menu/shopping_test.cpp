@@ -3,6 +3,9 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
+#include <map>
+#include <string>
+
 namespace suppertide::kitchen {
 namespace {
 
@@ -52,6 +55,45 @@ TEST(ShoppingListTest, TakesOffWhatIsAtHandOnce) {
   EXPECT_DOUBLE_EQ(list[0].toBuy.value, 2) << "one and a half eggs are two";
   EXPECT_DOUBLE_EQ(list[1].toBuy.value, 0);
   EXPECT_DOUBLE_EQ(list[1].atHand.value, 200);
+}
+
+TEST(ShoppingListTest, CountsWhatIsAtHandHoweverItIsMeasured) {
+  const std::vector<Stock> stock = {{"onions", {AmountKind::kGrams, 500}},
+                                    {"carrots", {AmountKind::kPieces, 2}},
+                                    {"eggs", {AmountKind::kGrams, 100}},
+                                    {"honey", {AmountKind::kGrams, 339}},
+                                    {"spruce syrup", {AmountKind::kGrams, 500}}};
+  const auto list = shoppingList({pieces("onions", 2), grams("carrots", 200), pieces("eggs", 3),
+                                  millilitres("honey", 2 * 236.5882365), millilitres("spruce syrup", 50)},
+                                 stock);
+  std::map<std::string, double> toBuy;
+  for (const ShoppingLine& line : list) toBuy[line.name] = line.toBuy.value;
+  ASSERT_THAT(toBuy, SizeIs(5));
+  EXPECT_DOUBLE_EQ(toBuy["onions"], 0);
+  EXPECT_NEAR(toBuy["carrots"], 200 - 2 * 61, 1e-9) << "middling ones, SR 11124";
+  EXPECT_DOUBLE_EQ(toBuy["eggs"], 1);
+  EXPECT_NEAR(toBuy["honey"], 236.5882365, 0.1) << "339 g a cup, SR 19296";
+  EXPECT_DOUBLE_EQ(toBuy["spruce syrup"], 50) << "nobody knows how heavy it is";
+}
+
+TEST(ShoppingListTest, WhatIsAtHandGoesFirstToTheLineThatMeasuresItAlike) {
+  std::vector<Use> uses = {pieces("onions", 3), grams("onions", 300, 1)};
+  const auto list = shoppingList(uses, {{"onions", {AmountKind::kGrams, 300}}});
+  ASSERT_THAT(list, SizeIs(2));
+  ASSERT_EQ(list[0].needed.kind, AmountKind::kPieces) << "used a day sooner";
+  EXPECT_DOUBLE_EQ(list[0].toBuy.value, 3);
+  EXPECT_DOUBLE_EQ(list[1].toBuy.value, 0);
+}
+
+TEST(ShoppingListTest, WhatIsStillToBuyComesInWholePacks) {
+  const std::vector<Pack> packs = {{"butter", {AmountKind::kGrams, 250}}};
+  const auto list = shoppingList({grams("butter", 432), grams("sugar", 300)}, {}, packs);
+  ASSERT_THAT(list, SizeIs(2));
+  EXPECT_DOUBLE_EQ(list[0].toBuy.value, 500);
+  EXPECT_DOUBLE_EQ(stillToBuy(list[0], 432), 0) << "all that is needed, whatever packs it came in";
+  EXPECT_DOUBLE_EQ(stillToBuy(list[0], 200), 250);
+  EXPECT_DOUBLE_EQ(stillToBuy(list[0], 100), 500);
+  EXPECT_DOUBLE_EQ(stillToBuy(list[1], 240), 60);
 }
 
 TEST(ShoppingListTest, BuysEggsByTheCartonWhoeverWeighsThem) {
