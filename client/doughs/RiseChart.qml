@@ -45,7 +45,10 @@ FocusScope {
             opacity: root.comparing ? 0.4 : 1
 
             Text {
-                anchors { left: parent.left; leftMargin: Theme.tiny; bottom: parent.bottom; bottomMargin: Theme.tiny }
+                // Not under the line of now.
+                readonly property real past: root.doughs.nowX * field.width - parent.x + Theme.tiny
+                x: past > Theme.tiny - width - 4 && past < width + 2 * Theme.tiny ? past : Theme.tiny
+                anchors { bottom: parent.bottom; bottomMargin: Theme.tiny }
                 visible: !root.comparing
                 text: qsTr("ready")
                 color: Theme.ink

@@ -52,9 +52,13 @@ Card {
                 required property int index
 
                 objectName: "flag/" + courseId
-                x: part * field.width
+                // The flag points away from the end of the line.
+                readonly property bool toLeft: part * field.width + wanted > field.width
+                readonly property real wanted: Math.max(Theme.target, Math.min(words.implicitWidth + 2 * Theme.small, field.width * 0.8))
+
+                x: toLeft ? part * field.width + 1 - wanted : part * field.width - 1
                 y: (index % 3) * 44
-                width: 1
+                width: wanted
                 height: line.y - y
                 activeFocusOnTab: root.dinner.editing
                 Accessible.role: root.dinner.editing ? Accessible.Slider : Accessible.StaticText
@@ -63,16 +67,13 @@ Card {
                 Keys.onRightPressed: if (root.dinner.editing) root.dinner.setServing(courseId, minutes + 5)
 
                 Rectangle {
-                    x: -1
+                    x: flag.toLeft ? flag.width - 2 : 0
                     width: 3
                     height: parent.height
                     color: Theme.serving
                 }
                 Rectangle {
-                    readonly property bool toLeft: flag.x + width > field.width
-
-                    x: toLeft ? 1 - width : -1
-                    width: Math.min(words.implicitWidth + 2 * Theme.small, field.width * 0.8)
+                    width: flag.width
                     height: 38
                     radius: 4
                     color: Theme.serving

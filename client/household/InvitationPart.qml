@@ -44,7 +44,7 @@ Card {
         visible: !root.shown
         width: parent.width
         label: qsTr("As")
-        choices: root.household.roleNames()
+        choices: root.household.roleNames
         chosen: root.role
         hint: root.household.roleAdvice(root.role)
         onPicked: index => root.role = index
@@ -91,13 +91,17 @@ Card {
                 font.bold: true
             }
             WordsText {
+                visible: root.household.address.length > 0
                 width: parent.width
                 text: qsTr("Address")
                 color: Theme.inkMuted
                 font.pixelSize: Theme.captionSize
             }
             TextEdit {
+                visible: text.length > 0
                 width: parent.width
+                height: Math.max(Theme.target, implicitHeight)
+                verticalAlignment: TextEdit.AlignVCenter
                 text: root.household.address
                 readOnly: true
                 selectByMouse: true
@@ -117,6 +121,8 @@ Card {
             TextEdit {
                 objectName: "invitationCode"
                 width: parent.width
+                height: Math.max(Theme.target, implicitHeight)
+                verticalAlignment: TextEdit.AlignVCenter
                 text: root.household.invitationCode
                 readOnly: true
                 selectByMouse: true

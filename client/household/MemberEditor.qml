@@ -43,7 +43,7 @@ Column {
         visible: root.host
         width: parent.width
         label: qsTr("Role")
-        choices: root.household.roleNames()
+        choices: root.household.roleNames
         chosen: root.role
         readOnly: root.me
         hint: root.me ? qsTr("Another host can change your role.") : root.household.roleAdvice(root.role)

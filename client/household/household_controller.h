@@ -41,6 +41,7 @@ class HouseholdController : public QObject {
   // 0 for home cooks, 1 for food service, 2 of the United Kingdom.
   Q_PROPERTY(int safetyRules READ safetyRules NOTIFY rulesChanged FINAL)
   // Of the server, as other devices type it.
+  Q_PROPERTY(QList<QString> roleNames READ roleNames CONSTANT FINAL)
   Q_PROPERTY(QString address READ address NOTIFY knownChanged FINAL)
   // Only programs on this computer reach the server.
   Q_PROPERTY(bool onlyHere READ onlyHere NOTIFY knownChanged FINAL)
@@ -76,7 +77,7 @@ class HouseholdController : public QObject {
   QString dataFile() const { return QString::fromStdString(known_.dataFile); }
 
   // Roles as 0 reader, 1 cook, 2 host; the words in this order.
-  Q_INVOKABLE static QStringList roleNames();
+  static QStringList roleNames();
   // What somebody of that role may do.
   Q_INVOKABLE static QString roleAdvice(int role);
 

@@ -89,14 +89,24 @@ FocusScope {
                         height: 2
                         color: Theme.setpoint
                     }
-                    Text {
-                        visible: implicitWidth + 4 < span.width
+                    Rectangle {
+                        visible: width < span.width
                         // Above its line; under it where the chart ends.
-                        y: span.y < implicitHeight + 2 ? 4 : -implicitHeight - 1
+                        y: span.y < height + 2 ? 4 : -height - 1
                         anchors.horizontalCenter: parent.horizontalCenter
-                        text: span.modelData.label
-                        color: Theme.ink
-                        font { pixelSize: Theme.captionSize; bold: true }
+                        width: setting.implicitWidth + 4
+                        height: setting.implicitHeight
+                        radius: 3
+                        // No line runs through the words.
+                        color: Theme.surface
+
+                        Text {
+                            id: setting
+                            anchors.centerIn: parent
+                            text: span.modelData.label
+                            color: Theme.ink
+                            font { pixelSize: Theme.captionSize; bold: true }
+                        }
                     }
                 }
             }

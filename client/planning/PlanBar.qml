@@ -50,7 +50,8 @@ Rectangle {
                 color: Theme.inkMuted
             }
             Text {
-                width: Math.max(200, Math.min(implicitWidth, column.width - sign.width - actions.width - 2 * Theme.small))
+                readonly property real besideActions: column.width - sign.width - actions.width - 2 * Theme.small
+                width: Math.min(implicitWidth, besideActions < 200 ? column.width - sign.width - Theme.small : besideActions)
                 height: Math.max(Theme.target, implicitHeight)
                 text: root.words
                 color: Theme.ink

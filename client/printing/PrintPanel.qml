@@ -25,7 +25,8 @@ FocusScope {
         color: Theme.surface
         opacity: 0.8
 
-        // Nothing below it is pressed by mistake.
+        // Nothing below it is pressed by mistake. Escape does the same.
+        objectName: "veil"
         MouseArea {
             anchors.fill: parent
             onClicked: root.closed()

@@ -42,6 +42,7 @@ ComboBox {
         height: Math.max(Theme.target, implicitHeight)
         text: when.length > 0 ? qsTr("%1, %2").arg(name).arg(when) : name
         font.pixelSize: Theme.bodySize
+        Accessible.name: text
         highlighted: root.highlightedIndex === index
     }
 }

@@ -31,6 +31,8 @@ Window {
         return false
     }
     readonly property bool narrow: width < Theme.narrowWidth
+    // By a dialog: neither pointer nor Tab gets at what is below it.
+    readonly property bool covered: printing.wanted
 
     // A dough is looked at among the doughs, an oven set among the ovens; all else is one's task.
     function showReminder(kind: int): void {
@@ -86,19 +88,21 @@ Window {
     }
     EventHeader {
         id: header
+        enabled: !root.covered
         anchors { left: parent.left; right: parent.right; top: parent.top }
         session: root.session
         timeline: root.timeline
         narrow: root.narrow
-        onPrintWanted: printing.wanted = true
+        onPrintWanted: printing.open()
     }
     Shortcut {
         sequences: [StandardKey.Print] // qmllint disable unqualified
         enabled: root.timeline.hasPlan
-        onActivated: printing.wanted = true
+        onActivated: printing.open()
     }
     ReminderStrip {
         id: strip
+        enabled: !root.covered
         anchors { left: root.narrow ? parent.left : bar.right; right: parent.right; top: header.bottom }
         height: implicitHeight
         mostHeight: root.height * 0.45
@@ -108,6 +112,7 @@ Window {
     }
     ScreenBar {
         id: bar
+        enabled: !root.covered
         visible: screens.length > 1
         anchors {
             left: parent.left
@@ -123,6 +128,7 @@ Window {
     }
     Item {
         id: frame
+        enabled: !root.covered
         anchors {
             left: bar.visible && !root.narrow ? bar.right : parent.left
             right: parent.right
@@ -267,15 +273,34 @@ Window {
         objectName: "printing"
 
         property bool wanted: false
+        // What had the focus, and gets it back.
+        property Item before: null
+
+        function open(): void {
+            if (!wanted)
+                before = root.activeFocusItem
+            wanted = true
+        }
 
         anchors.fill: parent
         onWantedChanged: {
-            if (wanted)
+            if (wanted) {
                 setSource("qrc:/qt/qml/Suppertide/Printing/PrintPanel.qml", { session: root.session, focus: true })
-            else
-                source = ""
+                return
+            }
+            source = ""
+            uncovered.restart()
         }
         onLoaded: (item as Item).forceActiveFocus(Qt.OtherFocusReason)
+    }
+    // Once what was covered takes keys again.
+    Timer {
+        id: uncovered
+        interval: 0
+        onTriggered: {
+            if (printing.before)
+                printing.before.forceActiveFocus(Qt.OtherFocusReason)
+        }
     }
     Connections {
         target: printing.item

@@ -50,7 +50,7 @@ Rectangle {
             }
             PickEntry {
                 objectName: "order"
-                width: root.tabs ? parent.width : 200
+                width: Math.min(implicitWidth, parent.width)
                 label: ""
                 choices: [qsTr("By day"), qsTr("By section")]
                 chosen: root.shopping.bySection ? 1 : 0
@@ -58,7 +58,7 @@ Rectangle {
             }
             PickEntry {
                 objectName: "filters"
-                width: root.tabs ? parent.width : 240
+                width: Math.min(implicitWidth, parent.width)
                 label: ""
                 several: true
                 choices: [qsTr("Only mine"), qsTr("Only open")]

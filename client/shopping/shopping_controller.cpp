@@ -347,7 +347,7 @@ void ShoppingController::refreshFetches() {
       row.day = view->words().longDay(toInstant(fetch.take_out_time()));
       row.when = view->words().clock(toInstant(fetch.take_out_time()));
     } else {
-      row.day = tr("Once there is a plan");
+      row.day = view->plan() != nullptr ? tr("Dishes that the plan leaves out") : tr("Once there is a plan");
       row.when = tr("%1 ahead").arg(view->words().length(toMinutes(fetch.lead_duration())));
     }
     row.why = tr("for %1").arg(view->names().dish(fetch.dish_id()));

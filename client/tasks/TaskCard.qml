@@ -29,7 +29,7 @@ Card {
     required property bool mayStart
     // "", "hand" or "note": what is asked about below the buttons.
     property string asking
-    // On a phone one large button is enough for floury hands; the others are behind a second one.
+    // On a phone what is said seldom is behind a second button.
     readonly property bool narrow: room < 480
     property bool othersOpen: false
 
@@ -50,25 +50,13 @@ Card {
             shape: root.symbol
             color: Theme.ink
         }
-        Column {
+        Text {
             width: parent.width - sign.width - left.width - 2 * Theme.small
-
-            Text {
-                width: parent.width
-                text: root.title
-                color: Theme.ink
-                font { pixelSize: Theme.headlineSize; bold: true }
-                wrapMode: Text.Wrap
-                textFormat: Text.PlainText
-            }
-            Text {
-                width: parent.width
-                text: Array.of(root.dish, root.when, root.where).filter(part => part.length > 0).join(qsTr(" · "))
-                color: Theme.inkMuted
-                font.pixelSize: Theme.bodySize
-                wrapMode: Text.Wrap
-                textFormat: Text.PlainText
-            }
+            text: root.title
+            color: Theme.ink
+            font { pixelSize: Theme.headlineSize; bold: true }
+            wrapMode: Text.Wrap
+            textFormat: Text.PlainText
         }
         Column {
             id: left
@@ -92,6 +80,11 @@ Card {
                 horizontalAlignment: Text.AlignRight
             }
         }
+    }
+    WordsText {
+        width: root.room
+        text: Array.of(root.dish, root.when, root.where).filter(part => part.length > 0).join(qsTr(" · "))
+        color: Theme.inkMuted
     }
     Rectangle {
         visible: root.underWay
@@ -157,30 +150,18 @@ Card {
     }
     ActionButton {
         objectName: "main/" + root.taskId
-        width: root.narrow && more.visible ? root.room - more.width - Theme.small : root.room
+        width: root.room
         strong: true
         enabled: root.tasks.mayReport
         symbol: root.mainBegins ? Symbol.Oven : Symbol.Done
         text: root.mainWord
         spoken: qsTr("%1: %2").arg(root.mainWord).arg(root.title)
         onClicked: root.mainBegins ? root.tasks.start(root.taskId) : root.tasks.finish(root.taskId)
-
-        ActionButton {
-            id: more
-            objectName: "others/" + root.taskId
-            visible: root.narrow && root.tasks.mayReport
-            x: parent.width + Theme.small
-            height: parent.height
-            symbol: root.othersOpen ? Symbol.Up : Symbol.Down
-            text: qsTr("More")
-            spoken: root.othersOpen ? qsTr("Fewer answers: %1").arg(root.title) : qsTr("More answers: %1").arg(root.title)
-            onClicked: root.othersOpen = !root.othersOpen
-        }
     }
     Flow {
         width: root.room
         spacing: Theme.small
-        visible: root.tasks.mayReport && (!root.narrow || root.othersOpen)
+        visible: root.tasks.mayReport
 
         ActionButton {
             objectName: "start/" + root.taskId
@@ -197,8 +178,16 @@ Card {
             onClicked: root.tasks.needMore(root.taskId, 10)
         }
         ActionButton {
+            objectName: "others/" + root.taskId
+            visible: root.narrow
+            symbol: root.othersOpen ? Symbol.Up : Symbol.Down
+            text: qsTr("More")
+            spoken: root.othersOpen ? qsTr("Fewer answers: %1").arg(root.title) : qsTr("More answers: %1").arg(root.title)
+            onClicked: root.othersOpen = !root.othersOpen
+        }
+        ActionButton {
             objectName: "hand/" + root.taskId
-            visible: root.tasks.others.count > 0
+            visible: root.tasks.others.count > 0 && (!root.narrow || root.othersOpen)
             symbol: Symbol.Cook
             text: qsTr("Hand over")
             spoken: qsTr("Hand over: %1").arg(root.title)
@@ -206,6 +195,7 @@ Card {
         }
         ActionButton {
             objectName: "note/" + root.taskId
+            visible: !root.narrow || root.othersOpen
             symbol: Symbol.Paper
             text: qsTr("Note")
             spoken: qsTr("Write a note on: %1").arg(root.title)
@@ -213,6 +203,7 @@ Card {
         }
         ActionButton {
             objectName: "skip/" + root.taskId
+            visible: !root.narrow || root.othersOpen
             symbol: Symbol.Close
             text: qsTr("Skip")
             spoken: qsTr("Will not be done: %1").arg(root.title)

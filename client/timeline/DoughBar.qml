@@ -14,9 +14,10 @@ BarButton {
     readonly property double shapeStart: Math.max(start, steps.laidStart)
     readonly property double shapeLimit: Math.min(start + length, steps.laidStart + steps.laidLength)
     readonly property bool wordsInside: shownWidth >= 88
-    // Words stand before the hatched window where that leaves room.
+    // Words stand before the hatched window where that leaves room, else on a ground of their own over it.
     readonly property double unreadyWidth: rise.readyFrom > start ? shownWidth - Math.max(0, (start + length - rise.readyFrom) * scale_) : shownWidth
-    readonly property double roomInside: unreadyWidth >= 88 ? unreadyWidth : shownWidth
+    readonly property bool beforeWindow: unreadyWidth - 2 * Theme.small >= words.uncutWidth
+    readonly property double roomInside: beforeWindow ? unreadyWidth : shownWidth
     readonly property bool wordsBeside: !wordsInside && roomBeside >= 72 && hiddenPart < width
 
     background: Item {
@@ -50,22 +51,22 @@ BarButton {
             border.color: root.frameColor
         }
     }
-    contentItem: Item {
-        StepWordsRow {
-            transform: [root.unstretch]
-            // Low in the shape, where the dough is widest.
-            x: root.wordsBeside ? root.width + Theme.tiny : Math.min(root.hiddenPart, Math.max(0, root.width - 40)) + Theme.small
-            anchors.bottom: parent.bottom
-            height: Theme.target
-            room: root.wordsBeside ? root.roomBeside : root.roomInside - 2 * Theme.small
-            title: root.title
-            detail: root.detail
-            symbol: root.done ? Symbol.Done : root.symbol
-            late: root.late
-            pinned: root.pinned
-            moved: root.moved
-            wordsShown: root.wordsInside || root.wordsBeside
-            outside: root.wordsBeside
-        }
+    StepWordsRow {
+        id: words
+        transform: [root.unstretch]
+        // Low in the shape, where the dough is widest.
+        x: root.wordsBeside ? root.width + Theme.tiny : Math.min(root.hiddenPart, Math.max(0, root.width - 40)) + Theme.small
+        anchors.bottom: parent.bottom
+        height: Theme.target
+        room: root.wordsBeside ? root.roomBeside : root.roomInside - 2 * Theme.small
+        title: root.title
+        detail: root.detail
+        symbol: root.done ? Symbol.Done : root.symbol
+        late: root.late
+        pinned: root.pinned
+        moved: root.moved
+        wordsShown: root.wordsInside || root.wordsBeside
+        outside: root.wordsBeside
+        grounded: root.wordsBeside || !root.beforeWindow
     }
 }

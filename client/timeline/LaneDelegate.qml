@@ -50,9 +50,13 @@ Item {
     }
     function focusStep(stepId: string, reason: int): void {
         const row = steps.hold(stepId)
-        const bar = row < 0 ? null : (isDough ? doughs : bars).itemAt(row)
-        if (bar)
-            bar.forceActiveFocus(reason)
+        const bar = row < 0 ? null : (isDough ? doughs : bars).itemAt(row) as BarButton
+        if (!bar)
+            return
+        bar.forceActiveFocus(reason)
+        // The place may have had the focus already, for another step.
+        if (reason !== Qt.MouseFocusReason)
+            timeline.reveal(bar.start, bar.length)
     }
 
     LaneBars {

@@ -17,7 +17,8 @@ BarButton {
     readonly property double freeWidth: width + roomBeside + Theme.small - 2
     readonly property bool hasRoomBeside: freeWidth - width >= 72 && hiddenPart < width
     readonly property bool wordsInside: words.wantedWidth <= shownWidth || shownWidth >= (hasRoomBeside ? 124 : 88)
-    readonly property bool wordsBeside: !wordsInside && hasRoomBeside
+    // Two letters and dots tell nobody anything.
+    readonly property bool wordsBeside: !wordsInside && hasRoomBeside && freeWidth - width - Theme.small >= Math.min(words.wantedWidth, 116)
     readonly property double slackWidth: Math.min(slack, roomAfter) * scale_ - 2
     readonly property color hue: StepColors.hue(kind)
 

@@ -12,13 +12,16 @@ Item {
     required property bool pinned
     required property bool moved
     required property bool wordsShown
-    // Beside its bar: on a ground of its own, so that no line runs through the words.
+    // Beside its bar.
     required property bool outside
+    // On a ground of its own, so that no line runs through the words.
+    property bool grounded: outside
     required property real room
     // In steps, so that a zoom does not cut the words anew in every frame.
     readonly property real wordsRoom: Math.max(0, Math.floor((room - signs.width - Theme.tiny) / 16) * 16)
-    // What everything would take.
+    // What everything would take, and what no word of the title is cut in.
     readonly property real wantedWidth: signs.width + Theme.tiny + natural.advanceWidth + 14
+    readonly property real uncutWidth: signs.width + Theme.tiny + longest.advanceWidth + 18
 
     width: room
 
@@ -27,8 +30,13 @@ Item {
         text: root.title
         font: heading.font
     }
+    TextMetrics {
+        id: longest
+        text: root.title.split(" ").reduce((most, word) => word.length > most.length ? word : most, "")
+        font: heading.font
+    }
     Rectangle {
-        visible: root.outside
+        visible: root.grounded && root.wordsShown
         x: -2
         anchors.verticalCenter: parent.verticalCenter
         width: words.x + words.width + 4

@@ -5,6 +5,7 @@
 #include <QtCore/qlist.h>
 #include <QtCore/qobject.h>
 #include <QtCore/qvariant.h>
+#include <QtGui/qpolygon.h>
 #include <QtQml/qqmlregistration.h>
 
 namespace suppertide {
@@ -79,5 +80,8 @@ struct Ghosts {
 
 // The value at `minute`, straight between points, held at both sides. `points` not empty.
 double valueAt(const QList<CurvePoint>& points, double minute);
+// Fewer points, with both ends: straight lines between them miss none by more than `tolerance` in y. `line`
+// goes to the right.
+QPolygonF straightened(const QPolygonF& line, double tolerance);
 
 }  // namespace suppertide

@@ -7,9 +7,10 @@
 
 namespace suppertide {
 namespace {
-constexpr double kLowest = 0.50;   // part of the height that a dough fills before it rises
-constexpr double kLeastTop = 2.0;  // rise drawn at full height, unless the dough goes higher
-constexpr double kPixelStep = 3;   // between two points of the outline
+constexpr double kLowest = 0.50;    // part of the height that a dough fills before it rises
+constexpr double kLeastTop = 2.0;   // rise drawn at full height, unless the dough goes higher
+constexpr double kPixelStep = 3;    // between two points of the outline,
+constexpr double kTolerance = 0.2;  // of which those on a straight line are left out
 constexpr double kDiamond = 5;
 }  // namespace
 
@@ -29,39 +30,39 @@ double DoughShape::highest() const {
 }
 
 double DoughShape::y(double rise) const {
-  const double part = std::clamp((rise - 1) / (highest() - 1), 0.0, 1.0);
+  const double part = std::clamp((rise - 1) / (highest_ - 1), 0.0, 1.0);
   return (height() - 2) * (1 - kLowest - (1 - kLowest) * part) + 1;
 }
 
 QPolygonF DoughShape::outline(const QList<CurvePoint>& points, double limit) const {
   const double left = std::max(x(rise_.start), 0.0);
   const double right = std::min(x(limit), width());
-  QPolygonF polygon;
-  if (right <= left || points.isEmpty()) return polygon;
-  polygon << QPointF(left, height() - 1);
+  if (right <= left || points.isEmpty()) return {};
+  QPolygonF top;
   for (double at = left; at < right; at += kPixelStep)
-    polygon << QPointF(at, y(valueAt(points, start_ + at / pixelsPerMinute_)));
-  polygon << QPointF(right, y(valueAt(points, start_ + right / pixelsPerMinute_)));
-  polygon << QPointF(right, height() - 1);
+    top << QPointF(at, y(valueAt(points, start_ + at / pixelsPerMinute_)));
+  top << QPointF(right, y(valueAt(points, start_ + right / pixelsPerMinute_)));
+  QPolygonF polygon{QPointF(left, height() - 1)};
+  polygon << straightened(top, kTolerance) << QPointF(right, height() - 1);
   return polygon;
 }
 
 void DoughShape::paint(QPainter* painter) {
   if (!rise_.known()) return;
+  highest_ = highest();
+  const QPolygonF shape = outline(rise_.rise, rise_.limit);
   painter->setRenderHint(QPainter::Antialiasing);
   painter->setPen(QPen(lineColor_, 1.5));
   painter->setBrush(fillColor_);
-  painter->drawPolygon(outline(rise_.rise, rise_.limit));
-  paintReadiness(painter);
+  painter->drawPolygon(shape);
+  paintReadiness(painter, shape);
   paintSpread(painter);
 }
 
-void DoughShape::paintReadiness(QPainter* painter) const {
+void DoughShape::paintReadiness(QPainter* painter, const QPolygonF& shape) const {
   const double from = std::max(rise_.readyFrom, rise_.start);
   const double until = std::min(rise_.readyUntil, rise_.limit);
-  if (rise_.readyUntil <= rise_.readyFrom || from >= rise_.limit) return;
-  const QPolygonF shape = outline(rise_.rise, rise_.limit);
-  if (shape.isEmpty()) return;
+  if (rise_.readyUntil <= rise_.readyFrom || from >= rise_.limit || shape.isEmpty()) return;
   QPainterPath body;
   body.addPolygon(shape);
   painter->save();

@@ -36,10 +36,11 @@ class DoughShape : public QQuickPaintedItem {
   double highest() const;
   // The outline from the stage's start to `limit`, closed at the bottom.
   QPolygonF outline(const QList<CurvePoint>& points, double limit) const;
-  void paintReadiness(QPainter* painter) const;
+  void paintReadiness(QPainter* painter, const QPolygonF& shape) const;
   void paintSpread(QPainter* painter) const;
 
   DoughRise rise_;
+  double highest_ = 1;  // rise at full height, of what is being painted
   double start_ = 0;
   double pixelsPerMinute_ = 1;
   QColor fillColor_, lineColor_, readyColor_, readyLineColor_;

@@ -42,25 +42,44 @@ QImage pictureOf(Symbol::Shape shape, const QColor& color, int side) {
 // Keeps its picture from frame to frame.
 class LaneBars::Node : public QSGTransformNode {
  public:
-  void show(QQuickWindow& window, const QImage& picture, const QRectF& rect) {
+  // Transparent, of that many pixels.
+  static QImage canvas(QSize size, double ratio) {
+    QImage picture = std::exchange(spare(), QImage());
+    if (picture.size() != size || !picture.isDetached())
+      picture = QImage(size, QImage::Format_ARGB32_Premultiplied);
+    picture.setDevicePixelRatio(ratio);
+    picture.fill(Qt::transparent);
+    return picture;
+  }
+  void show(QQuickWindow& window, const QImage& picture) {
     if (image_ == nullptr) {
       image_ = window.createImageNode();
       image_->setOwnsTexture(false);
     }
     std::unique_ptr<QSGTexture> texture(window.createTextureFromImage(picture));
     image_->setTexture(texture.get());
-    image_->setRect(rect);
+    image_->setRect(QRectF(QPointF(), picture.deviceIndependentSize()));
     texture_ = std::move(texture);
+    spare() = std::exchange(picture_, picture);
     if (image_->parent() == nullptr) appendChildNode(image_);
   }
   void clear() {
     delete image_;
     image_ = nullptr;
     texture_ = nullptr;
+    picture_ = QImage();
   }
 
  private:
+  // The last picture that was replaced, mostly as large as the next one: memory that is new to a program
+  // costs more than all that is painted into it.
+  static QImage& spare() {
+    thread_local QImage image;
+    return image;
+  }
+
   QSGImageNode* image_ = nullptr;  // a child; null: there is nothing to show
+  QImage picture_;                 // that it shows
   std::unique_ptr<QSGTexture> texture_;
 };
 
@@ -165,14 +184,12 @@ void LaneBars::paint(Node& node) const {
     if (!steps_->isBar(i)) boxes.push_back(&steps_->allSteps()[i]);
   if (boxes.empty() || size.isEmpty()) return node.clear();
   const double ratio = window()->effectiveDevicePixelRatio();
-  QImage picture((size * ratio).toSize(), QImage::Format_ARGB32_Premultiplied);
-  picture.setDevicePixelRatio(ratio);
-  picture.fill(Qt::transparent);
+  QImage picture = Node::canvas((size * ratio).toSize(), ratio);
   {
     Pen pen(picture, signColor_);
     for (const StepRow* step : boxes) drawStep(pen, *step);
   }
-  node.show(*window(), picture, QRectF(QPointF(), picture.deviceIndependentSize()));
+  node.show(*window(), picture);
 }
 
 void LaneBars::drawStep(Pen& pen, const StepRow& step) const {

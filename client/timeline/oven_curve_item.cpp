@@ -1,18 +1,17 @@
 #include "client/timeline/oven_curve_item.h"
 
 #include <QtGui/qpainter.h>
-#include <QtGui/qpainterpath.h>
 
 #include <algorithm>
-#include <cmath>
 
 namespace suppertide {
 namespace {
 constexpr double kColdest = 20;   // degrees Celsius at the bottom edge
 constexpr double kHottest = 280;  // and at the top; hotter ovens are drawn at the edge
 constexpr double kFirstGap = 15;  // minutes between samples beyond which the oven was off in between
-constexpr double kReach = 2000;   // pixels beyond the edges that are still drawn
-constexpr double kLeastStep = 1;  // pixels between two points of the line
+constexpr double kLine = 2;
+constexpr double kAside = (kLine - 1) / 2;
+constexpr double kTolerance = 0.25;  // pixels by which the line may miss a point
 }  // namespace
 
 OvenCurveItem::OvenCurveItem(QQuickItem* parent) : QQuickPaintedItem(parent) {
@@ -33,36 +32,48 @@ void OvenCurveItem::paint(QPainter* painter) {
   }
 }
 
+// Off between the two: neither is it held at a temperature, nor was it looked at in between.
+bool OvenCurveItem::isOff(double from, double to) const {
+  if (to - from <= kFirstGap) return false;
+  return std::none_of(curve_.setpoints.begin(), curve_.setpoints.end(), [&](const SetpointSpan& span) {
+    return span.start <= from && to <= span.limit + kFirstGap;
+  });
+}
+
 void OvenCurveItem::paintTemperature(QPainter* painter) const {
-  QPolygonF line;
-  const auto flush = [&] {
-    if (line.size() > 1) {
-      QPolygonF fill = line;
-      fill << QPointF(line.last().x(), height()) << QPointF(line.first().x(), height());
-      painter->setPen(Qt::NoPen);
-      painter->setBrush(fillColor_);
-      painter->drawPolygon(fill);
-      painter->setPen(QPen(lineColor_, 2));
-      painter->drawPolyline(line);
+  const QList<CurvePoint>& points = curve_.temperatures;
+  QPolygonF run;  // while it is on
+  for (qsizetype i = 0; i < points.size(); ++i) {
+    if (i > 0 && isOff(points[i - 1].minute, points[i].minute)) {
+      paintRun(painter, run);
+      run.clear();
     }
-    line.clear();
-  };
-  double before = 0;
-  for (const CurvePoint& point : std::as_const(curve_.temperatures)) {
-    const auto holds = [&](const SetpointSpan& s) {
-      return s.start <= before && point.minute <= s.limit + kFirstGap;
-    };
-    if (point.minute - before > kFirstGap &&
-        std::none_of(curve_.setpoints.begin(), curve_.setpoints.end(), holds))
-      flush();
-    before = point.minute;
-    // Of what lies far beside nothing but the last point is wanted, and far out not every one.
-    if (!line.isEmpty() && std::abs(x(point.minute) - line.last().x()) < kLeastStep) continue;
-    const QPointF at(x(point.minute), y(point.value));
-    // A line across the whole width needs its outer ends; far ones are brought near.
-    line << QPointF(std::clamp(at.x(), -kReach, width() + kReach), at.y());
+    // Beside the picture, the nearest one at each side is enough.
+    if (i + 1 < points.size() && x(points[i + 1].minute) < -kLine) continue;
+    run << QPointF(x(points[i].minute), y(points[i].value));
+    if (run.last().x() > width() + kLine) break;
   }
-  flush();
+  paintRun(painter, run);
+}
+
+void OvenCurveItem::paintRun(QPainter* painter, const QPolygonF& run) const {
+  if (run.size() < 2) return;
+  const QPolygonF line = straightened(run, kTolerance);
+  QPolygonF fill = line;
+  fill << QPointF(line.last().x(), height()) << QPointF(line.first().x(), height());
+  painter->setPen(Qt::NoPen);
+  painter->setBrush(fillColor_);
+  // Its edge is under the line.
+  painter->setRenderHint(QPainter::Antialiasing, false);
+  painter->drawPolygon(fill);
+  painter->setRenderHint(QPainter::Antialiasing);
+  // Thin lines beside each other: a thick one that slants is painted many times slower.
+  QPen pen(lineColor_, 1);
+  pen.setCosmetic(true);
+  painter->setPen(pen);
+  for (const QPointF& aside :
+       {QPointF(0, -kAside), QPointF(0, kAside), QPointF(-kAside, 0), QPointF(kAside, 0)})
+    painter->drawPolyline(line.translated(aside));
 }
 
 void OvenCurveItem::paintSetpoint(QPainter* painter, const SetpointSpan& span) const {

@@ -31,7 +31,9 @@ class OvenCurveItem : public QQuickPaintedItem {
  private:
   double x(double minute) const { return (minute - start_) * pixelsPerMinute_; }
   double y(double celsius) const;
+  bool isOff(double from, double to) const;
   void paintTemperature(QPainter* painter) const;
+  void paintRun(QPainter* painter, const QPolygonF& run) const;
   void paintSetpoint(QPainter* painter, const SetpointSpan& span) const;
 
   OvenCurve curve_;

@@ -6040,6 +6040,10 @@ Bringen Sie es in Ordnung, und planen Sie noch einmal.</translation>
         <source>dddd d MMMM</source>
         <translation>dddd, d. MMMM</translation>
     </message>
+    <message>
+        <source>Dishes that the plan leaves out</source>
+        <translation>Gerichte, die der Plan auslässt</translation>
+    </message>
 </context>
 <context>
     <name>suppertide::ShoppingModel</name>

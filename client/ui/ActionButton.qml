@@ -15,7 +15,7 @@ T.AbstractButton {
     readonly property real signRoom: symbol !== Symbol.Nothing ? 20 + Theme.tiny : 0
 
     implicitWidth: Math.max(Theme.target, (text.length > 0 ? words.implicitWidth : 0) + signRoom + 2 * Theme.small + Theme.tiny)
-    implicitHeight: strong ? Theme.target + Theme.medium : Theme.target
+    implicitHeight: Math.max(strong ? Theme.target + Theme.medium : Theme.target, words.visible ? words.implicitHeight + 2 * Theme.small : 0)
     focusPolicy: Qt.StrongFocus
     opacity: enabled ? 1 : 0.5
 
@@ -43,6 +43,9 @@ T.AbstractButton {
             color: Theme.ink
             width: Math.min(implicitWidth, root.width - 2 * Theme.small - root.signRoom)
             elide: Text.ElideRight
+            wrapMode: Text.WordWrap
+            maximumLineCount: 2
+            textFormat: Text.PlainText
             font { pixelSize: root.strong ? Theme.titleSize : Theme.bodySize; bold: root.strong }
             anchors.verticalCenter: parent.verticalCenter
         }

@@ -57,6 +57,7 @@ EntryFrame {
             height: Math.max(Theme.target, implicitHeight)
             text: modelData
             font.pixelSize: Theme.bodySize
+            Accessible.name: text
             highlighted: box.highlightedIndex === index
         }
     }

@@ -19,6 +19,14 @@ EntryFrame {
     property bool readOnly: false
     signal picked(index: int)
 
+    // As wide as it is in one row.
+    implicitWidth: {
+        let all = Theme.tiny * Math.max(0, picks.count - 1)
+        for (let i = 0; i < picks.count; ++i)
+            all += picks.itemAt(i)?.implicitWidth ?? 0
+        return all
+    }
+
     function isMarked(index: int): bool {
         for (let i = 0; i < root.marked.length; ++i)
             if (root.marked[i] === index + root.markedFrom)
@@ -31,6 +39,7 @@ EntryFrame {
         spacing: Theme.tiny
 
         Repeater {
+            id: picks
             model: root.choices
 
             T.AbstractButton {

@@ -2,6 +2,7 @@
 #include <gtest/gtest.h>
 
 #include <algorithm>
+#include <cmath>
 #include <set>
 
 #include "client/timeline/picture_builder.h"
@@ -126,6 +127,25 @@ TEST(PictureTest, TellsWhatIsLeftOutAndDrawsNoWaitOfNoTime) {
     }
   }
   EXPECT_EQ(picture.leftOut.toStdString(), "Left out in this plan: “Fold the dough” (Seeded sourdough).");
+}
+
+TEST(CurvesTest, FewPointsMissNoneByMoreThanAllowed) {
+  QPolygonF curve;
+  for (int i = 0; i <= 400; ++i) curve << QPointF(i, 40 * std::exp(-i / 60.0) + (i > 300 ? 20 : 0));
+  const QPolygonF line = straightened(curve, 0.25);
+  EXPECT_LT(line.size(), 30);
+  EXPECT_EQ(line.first(), curve.first());
+  EXPECT_EQ(line.last(), curve.last());
+  QList<CurvePoint> kept;
+  for (const QPointF& point : line) kept.append({point.x(), point.y()});
+  for (const QPointF& point : curve) EXPECT_NEAR(valueAt(kept, point.x()), point.y(), 0.25 + 1e-9);
+}
+
+TEST(CurvesTest, UprightLinesAndSinglePointsStay) {
+  const QPolygonF step{{0, 0}, {5, 0}, {5, 30}, {9, 30}};
+  EXPECT_EQ(straightened(step, 0.25), step);
+  EXPECT_EQ(straightened(QPolygonF{{3, 4}}, 0.25), (QPolygonF{{3, 4}}));
+  EXPECT_TRUE(straightened({}, 0.25).isEmpty());
 }
 
 TEST(PictureDifferenceTest, FindsTheStepsThatStandElsewhere) {

@@ -36,7 +36,9 @@
 #include "client/link/request_id.h"
 #include "client/link/session.h"
 #include "client/shell/window_app.h"
+#include "server/base/clock.h"
 #include "server/embedded.h"
+#include "server/storage/store.h"
 #include "tests/bench/cpu_time.h"
 #include "tests/bench/window_bench/crowded.h"
 
@@ -262,40 +264,115 @@ v1::Bundle readBundle(const QString& path) {
   return bundle;
 }
 
-// From the moment at which another device sends a change to the frame of a window that shows it, through a
-// real server. The window has a crowded timeline.
-void measureRemoteChange() {
-  const auto server = must(EmbeddedServer::start({}));
-  const v1::Bundle feast = readBundle(QStringLiteral(SUPPERTIDE_DEMO));
-  link::Session stranger({.target = server->target(), .deviceToken = "", .certificatePem = ""});
-  v1::CreateHouseholdRequest found;
-  found.set_host_code(server->hostCode());
-  *found.mutable_household() = feast.household();
-  found.mutable_household()->clear_id();
-  found.set_member_id(feast.household().members(0).id());
-  found.set_device_name("bench");
-  found.set_request_id(link::newRequestId());
-  const auto made = must(stranger.createHousehold(found));
-  link::Session other({.target = server->target(), .deviceToken = made.device_token(), .certificatePem = ""});
-  v1::ImportBundleRequest import;
-  import.set_household_id(made.household().id());
-  *import.mutable_bundle() = feast;
-  import.set_request_id(link::newRequestId());
-  must(other.importBundle(import));
-  v1::MakePlanRequest plan;
-  plan.set_household_id(made.household().id());
-  plan.set_event_id(feast.events(0).id());
-  plan.mutable_time_limit()->set_seconds(5);
-  plan.set_request_id(link::newRequestId());
-  must(other.makePlan(plan, nullptr));
+// The feast on a server of its own; with a crowded plan in place of one of its own, when `bars` is given.
+class Home {
+ public:
+  explicit Home(int bars) : feast_(readBundle(QStringLiteral(SUPPERTIDE_DEMO))) {
+    options_.dataFile = bars == 0 ? std::string() : folder_.filePath(QStringLiteral("data")).toStdString();
+    server_ = must(EmbeddedServer::start(options_));
+    found();
+    if (bars == 0) {
+      plan();
+      return;
+    }
+    server_.reset();
+    store(crowdedPlan(bars));
+    server_ = must(EmbeddedServer::start(options_));
+  }
+  link::LinkOptions link() const {
+    link::LinkOptions link;
+    link.target = server_->target();
+    link.householdId = householdId_;
+    link.deviceToken = token_;
+    return link;
+  }
+  const std::string& eventId() const { return feast_.events(0).id(); }
+  std::unique_ptr<link::Session> session() const {
+    return std::make_unique<link::Session>(
+        link::SessionOptions{.target = server_->target(), .deviceToken = token_, .certificatePem = ""});
+  }
 
+ private:
+  void found() {
+    v1::CreateHouseholdRequest found;
+    found.set_host_code(server_->hostCode());
+    *found.mutable_household() = feast_.household();
+    found.mutable_household()->clear_id();
+    found.set_member_id(feast_.household().members(0).id());
+    found.set_device_name("bench");
+    found.set_request_id(link::newRequestId());
+    const auto made = must(session()->createHousehold(found));
+    householdId_ = made.household().id();
+    token_ = made.device_token();
+    v1::ImportBundleRequest import;
+    import.set_household_id(householdId_);
+    *import.mutable_bundle() = feast_;
+    import.set_request_id(link::newRequestId());
+    must(session()->importBundle(import));
+  }
+  void plan() {
+    v1::MakePlanRequest plan;
+    plan.set_household_id(householdId_);
+    plan.set_event_id(eventId());
+    plan.mutable_time_limit()->set_seconds(5);
+    plan.set_request_id(link::newRequestId());
+    must(session()->makePlan(plan, nullptr));
+  }
+  // Of this household's cooks, dishes and ovens.
+  v1::Plan crowdedPlan(int bars) const {
+    v1::Plan plan = crowdedHousehold(bars)->plans.at(kCrowdedEvent);
+    plan.set_id(eventId());
+    const auto which = [](const std::string& id, int count) { return std::atoi(id.data() + 4) % count; };
+    const v1::Event& event = feast_.events(0);
+    const v1::Kitchen& kitchen = feast_.kitchens(0);
+    const auto dish = [&](const std::string& id) {
+      return event.dishes(which(id, event.dishes_size())).id();
+    };
+    const auto oven = [&](const std::string& id) {
+      return kitchen.ovens(id == "large" ? 0 : kitchen.ovens_size() - 1).id();
+    };
+    for (v1::PlannedStep& step : *plan.mutable_steps()) {
+      step.set_dish_id(dish(step.dish_id()));
+      if (!step.oven_id().empty()) step.set_oven_id(oven(step.oven_id()));
+      if (step.cook_member_id().empty()) continue;
+      step.set_cook_member_id(event.cooks(which(step.cook_member_id(), event.cooks_size())).member_id());
+    }
+    for (v1::DoughForecast& dough : *plan.mutable_doughs()) dough.set_dish_id(dish(dough.dish_id()));
+    for (v1::OvenProgram& program : *plan.mutable_oven_programs())
+      program.set_oven_id(oven(program.oven_id()));
+    return plan;
+  }
+  // Beside the server, which would not take a plan that breaks its rules.
+  void store(const v1::Plan& plan) const {
+    const SystemClock clock;
+    const auto store = must(storage::Store::open(options_.dataFile, {}, clock));
+    storage::WriteRequest write;
+    write.householdId = householdId_;
+    write.memberId = feast_.household().members(0).id();
+    storage::Put put;
+    put.key = {"plan", plan.id()};
+    put.bytes = plan.SerializeAsString();
+    write.puts.push_back(std::move(put));
+    must(store->write(write));
+  }
+
+  v1::Bundle feast_;
+  QTemporaryDir folder_;
+  EmbeddedServer::Options options_;
+  std::unique_ptr<EmbeddedServer> server_;
+  std::string householdId_, token_;
+};
+
+// From the moment at which another device sends a change to the frame of a window that shows it, through a
+// real server. `bars`: of a crowded plan; 0: as the feast is planned.
+void measureRemoteChange(int bars) {
+  const Home home(bars);
+  const auto other = home.session();
   WindowOptions options;
   options.scheme = WindowOptions::Scheme::kLight;
   options.size = kSize;
-  options.eventId = feast.events(0).id();
-  options.link.target = server->target();
-  options.link.householdId = made.household().id();
-  options.link.deviceToken = made.device_token();
+  options.eventId = home.eventId();
+  options.link = home.link();
   WindowApp app(options);
   QEventLoop shown;
   app.whenShown([&] { shown.quit(); });
@@ -306,7 +383,7 @@ void measureRemoteChange() {
     v1::UpdateEventRequest request;
     *request.mutable_event() = app.session().view()->event();
     request.mutable_event()->set_display_name("Feast no. " + std::to_string(i));
-    request.set_household_id(made.household().id());
+    request.set_household_id(options.link.householdId);
     request.set_request_id(link::newRequestId());
     QEventLoop seen;
     QElapsedTimer timer;
@@ -315,14 +392,14 @@ void measureRemoteChange() {
     });
     timer.start();
     std::thread sender([&] {
-      if (const absl::Status status = other.write(request); !status.ok()) giveUp(status);
+      if (const absl::Status status = other->write(request); !status.ok()) giveUp(status);
     });
     seen.exec();
     times.milliseconds.push_back(static_cast<double>(timer.nsecsElapsed()) / 1e6);
     QObject::disconnect(frame);
     sender.join();
   }
-  std::printf("\n");
+  std::printf("\n%d steps in the plan\n", app.session().view()->plan()->steps_size());
   print("sent elsewhere to its frame here, real server", times, 100);
   std::printf("  of it CPU, server and painting in it               %7.1f ms a change\n",
               work.seconds() * 1e3 / kChanges);
@@ -346,6 +423,7 @@ int main(int argc, char** argv) {
     if (wanted("start") && bars != 40) suppertide::bench::measureStart(bars);
     if (wanted("frames")) suppertide::bench::measureFrames(bars, frames);
   }
-  if (wanted("change")) suppertide::bench::measureRemoteChange();
+  for (const int bars : {0, 200, suppertide::bench::kBars})
+    if (wanted("change")) suppertide::bench::measureRemoteChange(bars);
   return 0;
 }

@@ -74,9 +74,15 @@ Item {
             waitForRendering(page)
             const card = findChild(page, "task/rolls/shape")
             verify(card.width <= 390)
+            const others = findChild(page, "others/rolls/shape")
+            // What wet hands say most is one touch away.
+            verify(findChild(page, "main/rolls/shape").visible && findChild(page, "more/rolls/shape").visible)
+            verify(!findChild(page, "skip/rolls/shape").visible)
+            mouseClick(others)
+            waitForRendering(page)
             for (const name of ["main/", "more/", "hand/", "note/", "skip/"]) {
                 const button = findChild(page, name + "rolls/shape")
-                verify(button.width >= 44 && button.height >= 44, name)
+                verify(button.visible && button.width >= 44 && button.height >= 44, name)
                 const place = button.mapToItem(root, 0, 0)
                 verify(place.x >= 0 && place.x + button.width <= 390, name)
             }
