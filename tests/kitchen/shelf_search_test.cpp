@@ -10,13 +10,13 @@
 namespace suppertide::kitchen {
 namespace {
 
-constexpr long kPlentySteps = 1'000'000;
+constexpr long kEnoughSteps = 1'000'000;
 
 bool foundAlone(int width, int depth, const std::vector<Footprint>& prints) {
   std::uint32_t all = 0;
   for (const Footprint& print : prints)
     for (int i = 0; i < print.count; ++i) all = all << 1 | 1;
-  long steps = kPlentySteps;
+  long steps = kEnoughSteps;
   const bool found = makeShelfSearch(width, depth, prints)->search(all, steps).has_value();
   EXPECT_GT(steps, 0);
   return found;
@@ -83,7 +83,7 @@ TEST(ShelfSearchPropertyTest, WhatWasFoundOutForSomePansSpoilsNoAnswerAboutOther
       std::vector<Footprint> chosen;
       for (std::size_t i = 0; i < prints.size(); ++i)
         if ((some >> i & 1U) != 0) chosen.push_back(prints[i]);
-      long steps = kPlentySteps;
+      long steps = kEnoughSteps;
       const auto spots = shared->search(some, steps);
       if (spots) expectApart(46, 37, prints, *spots);
       EXPECT_EQ(spots.has_value(), foundAlone(46, 37, chosen)) << some;
@@ -97,9 +97,9 @@ TEST(ShelfSearchPropertyTest, WhatWasFoundOutForSomePansSpoilsNoAnswerAboutOther
 
 TEST(ShelfSearchTest, PansAlikeNeedNoMoreStepsThanTheyMust) {
   // Seven of eight places: no room for the eighth, whichever of them that is.
-  long steps = kPlentySteps;
+  long steps = kEnoughSteps;
   EXPECT_FALSE(makeShelfSearch(400, 200, {{100, 100, 7}, {101, 100, 1}})->search(0xFF, steps).has_value());
-  EXPECT_GT(steps, kPlentySteps - 2'000);
+  EXPECT_GT(steps, kEnoughSteps - 2'000);
 }
 
 TEST(ShelfSearchTest, SaysWhenItsStepsRanOut) {
@@ -109,7 +109,7 @@ TEST(ShelfSearchTest, SaysWhenItsStepsRanOut) {
 }
 
 TEST(ShelfSearchTest, WideShelvesAreSearchedToo) {
-  long steps = kPlentySteps;
+  long steps = kEnoughSteps;
   const std::vector<Footprint> wheel = {{1200, 600, 4}, {600, 600, 1}};
   const auto spots = makeShelfSearch(1800, 1800, wheel)->search(0x1F, steps);
   ASSERT_TRUE(spots.has_value());
