@@ -88,7 +88,7 @@ TEST(OvenFitTextTest, HasNoSignWhereNothingIsOff) {
   fit.mutable_readings(0)->set_after_celsius(59.96);
   const std::string text = ovenFitText("Oven", fit, Units(false, false), absl::UTCTimeZone(), 80, false);
   EXPECT_THAT(text, HasSubstr("0.0"));
-  EXPECT_THAT(text, testing::Not(HasSubstr("-0.0")));
+  EXPECT_THAT(text, ::testing::Not(HasSubstr("-0.0")));
 }
 
 TEST(OvenFitTextTest, ShowsBeforeAndAfterWithTheResiduals) {
