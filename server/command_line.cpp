@@ -24,8 +24,9 @@ void describeCommands(CLI::App& app, CommandLine& flags) {
   CLI::App* restore =
       app.add_subcommand("restore", "Put a copy in place of the data file; no server may have it");
   addData(*restore, flags)->description("The data file");
-  restore->add_flag("--replace", flags.replace,
-                    "Set a data file that is there aside, as FILE.before-restore");
+  restore->add_flag(
+      "--replace", flags.replace,
+      "Set a data file that is there aside, as FILE.before-restore, or with -2, -3 ... after it");
   restore->add_option("copy", flags.file, "The copy")->type_name("COPY")->required();
   CLI::App* doctor =
       app.add_subcommand("doctor", "Look for damage and foreign things in a data file, changing nothing");
@@ -86,6 +87,7 @@ void describe(CLI::App& app, CommandLine& flags) {
       "  suppertide-server --data household.sqlite --listen 0.0.0.0:50710\n"
       "  suppertide-server --data household.sqlite --listen unix:/run/user/1000/suppertide.sock\n"
       "  suppertide-server backup --data household.sqlite monday.sqlite\n"
+      "  suppertide-server restore --replace --data household.sqlite monday.sqlite\n"
       "  suppertide-server doctor household.sqlite");
   app.require_subcommand(0, 1);
   describeCommands(app, flags);

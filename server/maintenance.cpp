@@ -1,11 +1,14 @@
 #include "server/maintenance.h"
 
+#include <algorithm>
 #include <cinttypes>
 #include <cstdio>
 #include <nlohmann/json.hpp>
 
 #include "absl/strings/str_cat.h"
 #include "absl/strings/str_join.h"
+#include "absl/strings/str_replace.h"
+#include "absl/strings/strip.h"
 #include "server/service/diagnosis.h"
 #include "server/storage/backup.h"
 
@@ -24,6 +27,12 @@ std::string counted(std::int64_t count, const std::string& one, const std::strin
   return absl::StrCat(count, " ", count == 1 ? one : many);
 }
 
+std::string countedKind(std::int64_t count, const std::string& kind) {
+  const std::string one = absl::StrReplaceAll(kind, {{"_", " "}});
+  if (kind == "progress" || kind == "shopping") return counted(count, one, one);
+  return counted(count, one, one + (kind.ends_with("s") ? "es" : "s"));
+}
+
 std::string sizeOf(std::int64_t bytes) {
   if (bytes < 10'000'000) return absl::StrCat((bytes + 999) / 1000, " kB");
   return absl::StrCat(bytes / 1'000'000, " MB");
@@ -35,19 +44,19 @@ std::string contentOf(const storage::CopyReport& report) {
 }
 
 std::string lineOf(const HouseholdInspection& household, const std::string& name) {
-  std::vector<std::string> parts;
-  for (const auto& [kind, count] : household.documents)
-    if (kind != "household")
-      parts.push_back(counted(count, kind, kind == "progress" || kind == "shopping" ? kind : kind + "s"));
-  if (parts.empty()) parts.push_back("no documents");
-  parts.push_back(
-      counted(household.devices, "device", "devices") +
-      (household.revokedDevices > 0 ? absl::StrCat(" (", household.revokedDevices, " revoked)") : ""));
-  return absl::StrCat("household \"", name, "\" (", household.id, "): revision ", household.revision, ", ",
-                      absl::StrJoin(parts, ", "),
-                      household.changes == 0
-                          ? "; the log is empty"
-                          : absl::StrCat("; the log goes back to ", household.trimmedRevision + 1));
+  std::vector<std::string> kinds;
+  std::int64_t documents = 0;
+  for (const auto& [kind, count] : household.documents) {
+    kinds.push_back(countedKind(count, kind));
+    documents += count;
+  }
+  return absl::StrCat(
+      "household \"", name, "\" (", household.id, "): revision ", household.revision, ", ",
+      counted(documents, "document", "documents"), " (", absl::StrJoin(kinds, ", "), "), ",
+      counted(household.devices, "device", "devices"),
+      household.revokedDevices > 0 ? absl::StrCat(" (", household.revokedDevices, " revoked)") : "",
+      household.changes == 0 ? "; the log is empty"
+                             : absl::StrCat("; the log goes back to ", household.trimmedRevision + 1));
 }
 
 void printAll(const char* title, const std::vector<std::string>& lines) {
@@ -97,11 +106,13 @@ void printJson(const Diagnosis& diagnosis) {
   print(json.dump(2, ' ', false, Json::error_handler_t::replace));
 }
 
-// Storage tells what is wrong; a person must also know where.
-int failed(const std::string& file, const absl::Status& status) {
-  const std::string message(status.message());
-  const bool told = message.find(file) != std::string::npos;
-  return complain(told ? message : absl::StrCat("data file ", file, ": ", message), kFailed);
+// Storage tells what is wrong; a person must also know where: in the first of `files`, unless it names one.
+int failed(const std::vector<std::string>& files, const absl::Status& status) {
+  const std::string message(absl::StripPrefix(status.message(), "storage: "));
+  const bool told = std::any_of(files.begin(), files.end(), [&](const std::string& file) {
+    return message.find(file) != std::string::npos;
+  });
+  return complain(told ? message : absl::StrCat("data file ", files.front(), ": ", message), kFailed);
 }
 
 }  // namespace
@@ -113,7 +124,7 @@ int complain(const std::string& line, int exitCode) {
 
 int backUpFile(const std::string& dataFile, const std::string& copy) {
   const auto report = storage::backUp(dataFile, copy);
-  if (!report.ok()) return failed(dataFile, report.status());
+  if (!report.ok()) return failed({dataFile, copy}, report.status());
   print(absl::StrCat("Copied ", dataFile, " to ", copy, ": ", contentOf(*report), "."));
   return kDone;
 }
@@ -122,18 +133,19 @@ int restoreFile(const std::string& copy, const std::string& dataFile, bool repla
   const auto report = storage::restore(copy, dataFile, replace);
   if (report.status().code() == absl::StatusCode::kAlreadyExists)
     return complain(absl::StrCat(report.status().message(), "; --replace sets it aside"), kFailed);
-  if (std::string(report.status().message()).find(dataFile) != std::string::npos)
-    return failed(dataFile, report.status());
-  if (!report.ok()) return failed(copy, report.status());
+  if (!report.ok()) return failed({copy, dataFile}, report.status());
   print(absl::StrCat("Restored ", dataFile, " from ", copy, ": ", contentOf(*report), "."));
-  if (replace) print(absl::StrCat("A file that was there before is kept as ", dataFile, ".before-restore."));
-  print("Devices that joined since the copy was made must join again; invitations are void.");
+  if (!report->setAside.empty())
+    print(absl::StrCat("The file that was there before is kept as ", report->setAside, "."));
+  print(
+      "Devices that joined since the copy was made must join again; those that were revoked since then are");
+  print("let in again until they are revoked anew. Invitations are void.");
   return kDone;
 }
 
 int examineFile(const std::string& dataFile, bool json) {
   const auto diagnosis = service::diagnose(dataFile);
-  if (!diagnosis.ok()) return failed(dataFile, diagnosis.status());
+  if (!diagnosis.ok()) return failed({dataFile}, diagnosis.status());
   if (json)
     printJson(*diagnosis);
   else

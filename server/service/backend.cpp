@@ -1,7 +1,5 @@
 #include "server/service/backend.h"
 
-#include <algorithm>
-
 #include "absl/strings/str_cat.h"
 #include "server/service/access.h"
 #include "server/service/reminder_board.h"
@@ -47,6 +45,7 @@ Backend::Backend(std::unique_ptr<storage::Store> store, const Clock& clock, Opti
       otherStreams_(kMostStreamsOfAHousehold),
       largeImports_(kMostLargeImportsOfAHousehold),
       store_(std::move(store)),
+      people_(*store_, clock),
       codeTries_(clock, kCodeFailuresPerMinute),
       tokenTries_(clock, kTokenFailuresPerMinute),
       corrections_(*this),
@@ -74,28 +73,22 @@ Failure Backend::admit(const grpc::CallbackServerContext& context, const std::st
   if (least == v1::ROLE_UNSPECIFIED) return {};
   const std::string token = tokenOf(context);
   if (token.empty()) return unauthenticated();
-  const std::string hash = hashOfToken(token);
-  const auto device = store_->findDevice(hash);
-  if (device.status().code() == absl::StatusCode::kNotFound) {
+  auto known = people_.find(token);
+  if (known.status().code() == absl::StatusCode::kNotFound) {
     // A known device is never kept waiting for what others at its address guess.
     if (!tokenTries_.mayTry(peerOf(context)))
       return failure(absl::ResourceExhaustedError("too many unknown tokens: wait a minute"),
                      "TOO_MANY_TRIES");
     tokenTries_.failed(peerOf(context));
   }
-  if (!device.ok()) return unknownDevice(device.status());
-  if (!householdId.empty() && householdId != device->householdId)
+  if (!known.ok()) return unknownDevice(known.status());
+  if (!householdId.empty() && householdId != known->householdId)
     return failure(absl::PermissionDeniedError("this device belongs to another household"), "NOT_A_MEMBER");
-  const auto document = store_->get(device->householdId, {"household", device->householdId});
-  if (!document.ok()) return fromStorage(document.status());
-  const auto household = read<v1::Household>(*document);
-  const auto member = std::find_if(household.members().begin(), household.members().end(),
-                                   [&](const v1::Member& m) { return m.id() == device->memberId; });
-  if (member == household.members().end())
+  if (known->role == v1::ROLE_UNSPECIFIED)
     return failure(absl::PermissionDeniedError("this device's member is no longer in the household"),
                    "NOT_A_MEMBER");
-  caller = {device->householdId, device->memberId, device->id, hash, member->role()};
-  if (member->role() >= least) return {};
+  caller = *std::move(known);
+  if (caller.role >= least) return {};
   const char* who = least == v1::ROLE_HOST ? "only a host may do this" : "only a cook or a host may do this";
   return failure(absl::PermissionDeniedError(who), "ROLE_TOO_SMALL");
 }

@@ -16,6 +16,7 @@
 #include "server/service/documents.h"
 #include "server/service/failure.h"
 #include "server/service/in_flight.h"
+#include "server/service/known_people.h"
 #include "server/service/live_correction.h"
 #include "server/service/metrics.h"
 #include "server/service/planning_pool.h"
@@ -30,15 +31,6 @@
 namespace suppertide::service {
 
 class ReminderBoard;
-
-// Who makes a call, as its token says.
-struct Caller {
-  std::string householdId;
-  std::string memberId;
-  std::string deviceId;
-  std::string tokenHash;
-  v1::Role role = v1::ROLE_UNSPECIFIED;
-};
 
 using Planner = std::function<absl::StatusOr<v1::Plan>(const compose::Documents&, const compose::PlanOptions&,
                                                        compose::PlanMonitor*)>;
@@ -82,7 +74,7 @@ class Backend {
   const Options& options() const { return options_; }
 
   // Whose token the call carries, allowed to make it on `householdId` (empty:
-  // the token's own). Reads the disk. UNAUTHENTICATED without a valid token,
+  // the token's own). May read the disk. UNAUTHENTICATED without a valid token,
   // PERMISSION_DENIED for another household or too small a role.
   Failure admit(const grpc::CallbackServerContext& context, const std::string& method,
                 const std::string& householdId, Caller& caller);
@@ -106,6 +98,7 @@ class Backend {
   InFlight otherStreams_;
   InFlight largeImports_;
   std::unique_ptr<storage::Store> store_;
+  KnownPeople people_;
   sync::Hub hub_;
   Streams streams_;
   RateLimit codeTries_;

@@ -216,7 +216,7 @@ class DocumentCalls {
     auto document = std::make_shared<Document>(given);
     const Failure wrong = writing->prepare(*document);
     storage::WriteRequest request = writing->request;
-    request.puts.push_back(putOf(*document, writing->expect));
+    request.puts.push_back(putOfOwn(*document, writing->expect));
     if (wrong.failed()) neverCarryOut(request);
     backend_.queue().writeNow(std::move(request), [this, writing, document, wrong,
                                                    namesEtag](absl::StatusOr<storage::WriteResult> result) {
@@ -225,7 +225,8 @@ class DocumentCalls {
         return backend_.readers().post([this, writing] { write(writing); });
       if (!result.ok()) return writing->finish(wrong.failed() ? wrong : fromStorage(result.status()));
       *writing->answered =
-          writing->request.validateOnly ? std::move(*document) : read<Document>(result->documents.front());
+          result->replayed ? read<Document>(result->documents.front()) : std::move(*document);
+      if (result->changed) *writing->answered->mutable_meta() = metaOf(result->documents.front());
       writing->setRevision(result->revision);
       writing->finish({});
     });

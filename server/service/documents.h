@@ -2,7 +2,9 @@
 // reading from storage's columns and never stored.
 #pragma once
 
+#include <memory>
 #include <string>
+#include <utility>
 
 #include "server/storage/store.h"
 #include "suppertide/v1/bundle.pb.h"
@@ -69,6 +71,16 @@ storage::Put putOf(const Message& message, storage::Expect expect = storage::Exp
   stripped.clear_meta();
   return {
       {kindOf(message), message.id()}, stripped.SerializeAsString(), expect, message.meta().etag(), false};
+}
+
+// As putOf(), without a copy.
+template <typename Message>
+storage::Put putOfOwn(Message& message, storage::Expect expect) {
+  storage::Put put{{kindOf(message), message.id()}, "", expect, message.meta().etag(), false};
+  const std::unique_ptr<v1::DocumentMeta> meta(message.release_meta());
+  put.bytes = message.SerializeAsString();
+  if (meta != nullptr) *message.mutable_meta() = std::move(*meta);
+  return put;
 }
 
 // Null when the household has no such member.

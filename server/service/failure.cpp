@@ -10,7 +10,7 @@ constexpr char kTrailer[] = "suppertide-error-bin";
 // gRPC takes at most 8 KB of trailers unless told otherwise: this much for the
 // detail, this much for the message, the rest for their frames.
 constexpr std::size_t kMostDetailBytes = 5'000;
-constexpr std::size_t kMostMessageBytes = 2'400;
+constexpr std::size_t kMostFailureBytes = 2'400;
 
 const char* reasonOf(absl::StatusCode code) {
   switch (code) {
@@ -47,7 +47,7 @@ std::string textOf(const compose::Violations& violations) {
     const std::string line = absl::StrCat("\n", violations[i].field_path(), ": ", violations[i].value(), ": ",
                                           violations[i].description());
     bytes += sentBytes(line);
-    if (bytes > kMostMessageBytes) return absl::StrCat(text, "\nand ", violations.size() - i, " more");
+    if (bytes > kMostFailureBytes) return absl::StrCat(text, "\nand ", violations.size() - i, " more");
     text += line;
   }
   return text;

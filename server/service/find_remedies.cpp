@@ -22,8 +22,8 @@ using SteadyClock = std::chrono::steady_clock;
 
 constexpr char kFindRemedies[] = "PlanService/FindRemedies";
 // The search ends here and keeps what it has found.
-constexpr std::chrono::seconds kMostTime{10};
-constexpr std::chrono::milliseconds kTellEvery{250};
+constexpr std::chrono::seconds kMostRemedyTime{10};
+constexpr std::chrono::milliseconds kTellTriesEvery{250};
 
 template <typename Message>
 bool isSame(const Message& a, const Message& b) {
@@ -69,7 +69,7 @@ class FindRemediesCall : public AnswerStream<v1::FindRemediesResponse>, public c
   void tried(int count, int candidates) override {
     tried_ = count;
     candidates_ = candidates;
-    if (SteadyClock::now() - lastTold_ >= kTellEvery) offer(progress());
+    if (SteadyClock::now() - lastTold_ >= kTellTriesEvery) offer(progress());
   }
   bool stop() override { return cancelled_ || SteadyClock::now() >= deadline_; }
 
@@ -119,7 +119,7 @@ class FindRemediesCall : public AnswerStream<v1::FindRemediesResponse>, public c
   void search() {
     if (cancelled_) return;
     begin_ = lastTold_ = SteadyClock::now();
-    deadline_ = begin_ + kMostTime;
+    deadline_ = begin_ + kMostRemedyTime;
     const auto result = compose::findRemedies(documents_, {}, this, underWay_ ? &running_ : nullptr);
     if (cancelled_) return;
     if (!result.ok()) return endWith(failure(result.status(), "CANNOT_PLAN"));

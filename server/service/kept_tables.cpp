@@ -7,7 +7,7 @@
 namespace suppertide::service {
 namespace {
 
-constexpr std::size_t kMostEvents = 8;
+constexpr std::size_t kMostKeptEvents = 8;
 
 }  // namespace
 
@@ -33,7 +33,7 @@ std::unique_ptr<compose::BreadTables> KeptTables::take(const Key& key) {
 void KeptTables::keep(const Key& key, std::unique_ptr<compose::BreadTables> tables) {
   const std::lock_guard lock(mutex_);
   kept_.emplace_back(key, std::move(tables));
-  if (kept_.size() > kMostEvents) kept_.pop_front();
+  if (kept_.size() > kMostKeptEvents) kept_.pop_front();
 }
 
 KeptTables& keptTables() {

@@ -18,7 +18,7 @@ using SteadyClock = std::chrono::steady_clock;
 
 constexpr std::int64_t kWork = 20'000;
 // What is told of a meal that is long over changes no plan any more.
-constexpr std::int64_t kOverAfterSeconds = 24 * 3600;
+constexpr std::int64_t kLongOverSeconds = 24 * 3600;
 
 // Processor time of the thread that made it, and ten times as much of anybody's: on a busy machine a
 // correction comes later, not worse.
@@ -49,7 +49,7 @@ bool isOver(const RunningEvent& event) {
   std::int64_t last = 0;
   for (const v1::Course& course : event.documents.event.courses())
     last = std::max(last, course.serving_time().seconds());
-  return event.running.now.seconds() > last + kOverAfterSeconds;
+  return event.running.now.seconds() > last + kLongOverSeconds;
 }
 
 bool isWorse(const v1::TierCosts& a, const v1::TierCosts& b) {

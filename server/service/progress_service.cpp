@@ -15,7 +15,7 @@ constexpr int kMostReports = 5000;
 
 // One AddReports under way: reads, appends what is new, writes; again when
 // someone else wrote in between.
-struct Adding {
+struct AddingReports {
   Backend& backend;
   Caller caller;
   v1::AddReportsRequest asked;
@@ -42,7 +42,7 @@ std::set<std::string> stepsOf(Backend& backend, const std::string& household, co
 }
 
 // Adds the reports that are not known yet and counts them.
-Failure append(const Adding& adding, const v1::Event& event, v1::Progress& progress, int& added) {
+Failure append(const AddingReports& adding, const v1::Event& event, v1::Progress& progress, int& added) {
   Backend& backend = adding.backend;
   const std::string& household = adding.caller.householdId;
   const auto stored = backend.store().get(household, {"plan", event.id()});
@@ -57,7 +57,7 @@ Failure append(const Adding& adding, const v1::Event& event, v1::Progress& progr
   return wrong.empty() ? checkRoom(progress) : invalid(wrong);
 }
 
-Failure checkReports(const Adding& adding) {
+Failure checkReports(const AddingReports& adding) {
   const std::string& id = adding.caller.householdId;
   const auto household = adding.backend.store().get(id, {"household", id});
   if (!household.ok()) return fromStorage(household.status());
@@ -73,7 +73,7 @@ bool mayMoveThePlan(const v1::AddReportsRequest& asked) {
   });
 }
 
-void tryOnce(std::shared_ptr<Adding> adding) {
+void tryOnce(std::shared_ptr<AddingReports> adding) {
   const std::string& household = adding->caller.householdId;
   const std::string& event = adding->asked.event_id();
   const auto found = adding->backend.store().get(household, {"event", event});
@@ -135,7 +135,8 @@ class ProgressServiceCalls final : public v1::ProgressService::CallbackService {
         backend_, context, request, "ProgressService/AddReports", request->household_id(),
         [this, answer](const Caller& caller, const v1::AddReportsRequest& asked, const Finish& finish) {
           if (const Failure wrong = checkRequestId(asked.request_id()); wrong.failed()) return finish(wrong);
-          const auto adding = std::make_shared<Adding>(Adding{backend_, caller, asked, answer, finish});
+          const auto adding =
+              std::make_shared<AddingReports>(AddingReports{backend_, caller, asked, answer, finish});
           if (const Failure wrong = checkReports(*adding); wrong.failed()) return finish(wrong);
           tryOnce(adding);
         });

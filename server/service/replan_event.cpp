@@ -19,7 +19,7 @@ using SteadyClock = std::chrono::steady_clock;
 
 constexpr char kReplan[] = "PlanService/Replan";
 // Longest search; what nearly always is enough takes a few milliseconds.
-constexpr std::chrono::seconds kMostTime{5};
+constexpr std::chrono::seconds kMostReplanTime{5};
 constexpr std::int64_t kReplanWork = 20'000;
 
 class ReplanCall : public PlanningCall {
@@ -29,7 +29,9 @@ class ReplanCall : public PlanningCall {
 
   void OnWriteDone(bool ok) override { end(ok ? grpc::Status::OK : grpc::Status::CANCELLED); }
 
-  bool stop() override { return run().stop || run().cancel || SteadyClock::now() >= begin_ + kMostTime; }
+  bool stop() override {
+    return run().stop || run().cancel || SteadyClock::now() >= begin_ + kMostReplanTime;
+  }
 
  private:
   Failure open(const grpc::CallbackServerContext& context) override {

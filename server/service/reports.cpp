@@ -10,7 +10,7 @@
 namespace suppertide::service {
 namespace {
 
-constexpr int kMostAtOnce = 100;
+constexpr int kMostReportsAtOnce = 100;
 constexpr int kMostNote = 500;
 constexpr std::int64_t kMostDelaySeconds = 7 * 24 * 3600;
 constexpr std::int64_t kMostMoreSeconds = 24 * 3600;
@@ -124,11 +124,11 @@ class ReportChecker {
 
 compose::Violations validateReports(const v1::AddReportsRequest& asked, const v1::Household& household) {
   compose::Violations found;
-  if (asked.reports().empty() || asked.reports_size() > kMostAtOnce) {
+  if (asked.reports().empty() || asked.reports_size() > kMostReportsAtOnce) {
     v1::FieldViolation violation;
     violation.set_field_path("reports");
     violation.set_value(absl::StrCat(asked.reports_size()));
-    violation.set_description(absl::StrCat("must be 1 to ", kMostAtOnce, " reports"));
+    violation.set_description(absl::StrCat("must be 1 to ", kMostReportsAtOnce, " reports"));
     found.push_back(std::move(violation));
     return found;
   }

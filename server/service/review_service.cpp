@@ -20,7 +20,7 @@ struct Past {
 };
 
 template <typename Message>
-Failure readAll(Backend& backend, const std::string& household, int most, std::vector<Message>& all) {
+Failure readEach(Backend& backend, const std::string& household, int most, std::vector<Message>& all) {
   const auto found = backend.store().list(household, kindOf(Message()), "", most);
   if (!found.ok()) return fromStorage(found.status());
   for (const storage::Document& document : *found) all.push_back(read<Message>(document));
@@ -28,7 +28,7 @@ Failure readAll(Backend& backend, const std::string& household, int most, std::v
 }
 
 template <typename Message>
-void addChanged(const std::vector<Message>& before, const std::vector<Message>& after,
+void addLearned(const std::vector<Message>& before, const std::vector<Message>& after,
                 storage::WriteRequest& write) {
   for (std::size_t i = 0; i < after.size(); ++i)
     if (after[i].SerializeAsString() != before[i].SerializeAsString())
@@ -52,11 +52,11 @@ Failure readPast(Backend& backend, const Caller& caller, const std::string& even
   if (past.event.running.progress.reports().empty())
     return failure(absl::NotFoundError("nothing was reported of this event"), "NO_REPORTS");
   const std::string& id = caller.householdId;
-  if (const Failure wrong = readAll(backend, id, kMostStarters, past.household.starters); wrong.failed())
+  if (const Failure wrong = readEach(backend, id, kMostStarters, past.household.starters); wrong.failed())
     return wrong;
-  if (const Failure wrong = readAll(backend, id, kMostKitchens, past.household.kitchens); wrong.failed())
+  if (const Failure wrong = readEach(backend, id, kMostKitchens, past.household.kitchens); wrong.failed())
     return wrong;
-  return readAll(backend, id, kMostRecipes, past.household.recipes);
+  return readEach(backend, id, kMostRecipes, past.household.recipes);
 }
 
 compose::PastEvent pastEvent(const Past& past) {
@@ -130,9 +130,9 @@ void tryOnce(const std::shared_ptr<Keeping>& keeping) {
                             keeping->asked.validate_only());
   write.puts.push_back(putOf(review, kept ? storage::Expect::kPresent : storage::Expect::kAbsent));
   write.puts.back().etag = before.meta().etag();
-  addChanged(past.household.starters, documents.starters, write);
-  addChanged(past.household.kitchens, documents.kitchens, write);
-  addChanged(past.household.recipes, documents.recipes, write);
+  addLearned(past.household.starters, documents.starters, write);
+  addLearned(past.household.kitchens, documents.kitchens, write);
+  addLearned(past.household.recipes, documents.recipes, write);
   keeping->backend.queue().submit(
       std::move(write), [keeping, review](absl::StatusOr<storage::WriteResult> result) {
         const auto code = result.status().code();

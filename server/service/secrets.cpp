@@ -17,10 +17,9 @@ void ready() {
   if (sodium_init() < 0) throw std::runtime_error("libsodium cannot start");
 }
 
-std::string hashOf(const std::string& kind, const std::string& text) {
+std::string hashOf(const std::string& whole) {
   ready();
   std::array<unsigned char, crypto_generichash_BYTES> hash{};
-  const std::string whole = kind + text;
   crypto_generichash(hash.data(), hash.size(), reinterpret_cast<const unsigned char*>(whole.data()),
                      whole.size(), nullptr, 0);
   return {reinterpret_cast<const char*>(hash.data()), hash.size()};
@@ -58,16 +57,16 @@ std::string newCode() {
 }
 
 std::string hashOfToken(const std::string& token) {
-  return hashOf("token:", token);
+  return hashOf("token:" + token);
 }
 
 std::string hashOfCode(const std::string& code) {
-  return hashOf("code:", plain(code));
+  return hashOf("code:" + plain(code));
 }
 
 std::string memberIdOfCode(const std::string& code) {
   static constexpr char kDigits[] = "0123456789abcdef";
-  const std::string hash = hashOf("member:", plain(code));
+  const std::string hash = hashOf("member:" + plain(code));
   std::string id;
   for (std::size_t i = 0; i < 16; ++i) {
     const auto byte = static_cast<unsigned char>(hash[i]);
@@ -78,14 +77,15 @@ std::string memberIdOfCode(const std::string& code) {
 }
 
 std::string fingerprintOf(const std::string& method, const google::protobuf::MessageLite& content) {
-  std::string bytes;
+  std::string bytes = method + ":";
+  bytes.reserve(bytes.size() + content.ByteSizeLong());
   {
     google::protobuf::io::StringOutputStream stream(&bytes);
     google::protobuf::io::CodedOutputStream coded(&stream);
     coded.SetSerializationDeterministic(true);  // maps would come in any order
     content.SerializePartialToCodedStream(&coded);
   }
-  return hashOf(method + ":", bytes);
+  return hashOf(bytes);
 }
 
 }  // namespace suppertide::service

@@ -11,7 +11,7 @@ namespace suppertide::service {
 namespace {
 
 constexpr char kExportBundle[] = "HouseholdService/ExportBundle";
-constexpr std::size_t kPartBytes = 1024 * 1024;
+constexpr std::size_t kBundlePartBytes = 1024 * 1024;
 
 // One at least. Goes by the fields that a bundle has, so that no kind is forgotten.
 std::deque<v1::Bundle> partsOf(const v1::Bundle& bundle) {
@@ -26,7 +26,7 @@ std::deque<v1::Bundle> partsOf(const v1::Bundle& bundle) {
     for (int i = 0; i < reading->FieldSize(bundle, field); ++i) {
       const auto& document = reading->GetRepeatedMessage(bundle, field, i);
       const std::size_t more = document.ByteSizeLong();
-      if (weight > 0 && weight + more > kPartBytes) {
+      if (weight > 0 && weight + more > kBundlePartBytes) {
         parts.emplace_back();
         weight = 0;
       }

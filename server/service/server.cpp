@@ -6,6 +6,7 @@
 #include <grpcpp/health_check_service_interface.h>
 
 #include "absl/strings/str_cat.h"
+#include "absl/strings/strip.h"
 #include "server/service/listen_address.h"
 #include "server/service/services.h"
 
@@ -21,7 +22,7 @@ constexpr const char* kServices[] = {
 
 // Storage tells what is wrong; a person must also know where.
 absl::Status naming(const std::string& file, const absl::Status& status) {
-  const std::string message(status.message());
+  const std::string message(absl::StripPrefix(status.message(), "storage: "));
   if (message.find(file) != std::string::npos) return status;
   return absl::Status(status.code(), absl::StrCat("data file ", file, ": ", message));
 }

@@ -5,14 +5,15 @@
 #include <sys/stat.h>
 #include <unistd.h>
 
-#include <cerrno>
-#include <cstring>
+#include <algorithm>
 #include <filesystem>
+#include <iterator>
 #include <memory>
 
 #include "absl/strings/str_cat.h"
 #include "server/storage/check_file.h"
 #include "server/storage/database.h"
+#include "server/storage/errors.h"
 #include "server/storage/file_lock.h"
 #include "server/storage/migrations.h"
 
@@ -32,10 +33,6 @@ constexpr const char* kBeside[] = {"-wal", "-shm", "-journal"};
 bool exists(const std::string& path) {
   struct stat there {};
   return lstat(path.c_str(), &there) == 0;
-}
-
-absl::Status fileError(const std::string& doing, const std::string& path) {
-  return absl::UnavailableError(absl::StrCat(doing, " ", path, ": ", std::strerror(errno)));
 }
 
 // Syncs a file, or a folder after something in it was named anew.
@@ -139,13 +136,23 @@ absl::StatusOr<CopyReport> reportOf(const std::string& path) {
   if (!documents.ok()) return documents.status();
   std::error_code ignored;
   return CopyReport{static_cast<std::int64_t>(std::filesystem::file_size(path, ignored)), *households,
-                    *documents};
+                    *documents, ""};
+}
+
+// A name of which there is nothing yet, also no log: what was set aside once may be the only copy.
+std::string freeNameBeside(const std::string& path) {
+  const auto isTaken = [](const std::string& name) {
+    return exists(name) || std::any_of(std::begin(kBeside), std::end(kBeside),
+                                       [&](const char* ending) { return exists(name + ending); });
+  };
+  const std::string first = path + ".before-restore";
+  std::string name = first;
+  for (int number = 2; isTaken(name); ++number) name = absl::StrCat(first, "-", number);
+  return name;
 }
 
 // Moves a data file out of the way with its log, which may hold its last writes.
-absl::Status setAside(const std::string& path) {
-  const std::string aside = path + ".before-restore";
-  removeWithLog(aside);
+absl::Status setAside(const std::string& path, const std::string& aside) {
   for (const char* ending : kBeside)
     if (exists(path + ending) && rename((path + ending).c_str(), (aside + ending).c_str()) != 0)
       return fileError("set aside", path);
@@ -175,6 +182,9 @@ absl::StatusOr<CopyReport> backUp(const std::string& from, const std::string& to
 
 absl::StatusOr<CopyReport> restore(const std::string& from, const std::string& to, bool replace) {
   if (exists(to) && !replace) return thereAlready(to);
+  std::error_code ignored;
+  if (std::filesystem::equivalent(from, to, ignored))
+    return absl::InvalidArgumentError(absl::StrCat("restore ", from, ": it is the data file itself"));
   const absl::StatusOr<FileLock> lock = FileLock::acquire(to + ".lock");
   if (!lock.ok()) return lock.status();
   const absl::StatusOr<NewFile> made = NewFile::make(to + ".new");
@@ -191,7 +201,10 @@ absl::StatusOr<CopyReport> restore(const std::string& from, const std::string& t
   if (!status.ok()) return status;
   absl::StatusOr<CopyReport> report = reportOf(made->path());
   if (!report.ok()) return report;
-  if (exists(to)) status = setAside(to);
+  if (exists(to)) {
+    report->setAside = freeNameBeside(to);
+    status = setAside(to, report->setAside);
+  }
   if (status.ok()) status = putInPlace(made->path(), to);
   if (!status.ok()) return status;
   return report;

@@ -2,6 +2,8 @@
 
 #include <sqlite3.h>
 
+#include <filesystem>
+
 #include "absl/strings/str_cat.h"
 #include "server/storage/errors.h"
 #include "server/storage/statement.h"
@@ -12,16 +14,28 @@ namespace {
 
 constexpr int kBusyMilliseconds = 5000;
 
+// Why there is nothing to open at `path`, as far as it can be seen from outside; else empty.
+std::string whatIsAmiss(const std::string& path, bool writes) {
+  std::error_code ignored;
+  if (std::filesystem::is_directory(path, ignored)) return "it is a folder";
+  const std::filesystem::path folder = std::filesystem::path(path).parent_path();
+  if (!folder.empty() && !std::filesystem::exists(folder, ignored))
+    return "there is no folder " + folder.string();
+  return writes || std::filesystem::exists(path, ignored) ? "" : "there is no such file";
+}
+
 }  // namespace
 
 absl::StatusOr<std::unique_ptr<Database>> Database::open(const std::string& path, Mode mode) {
   const bool writes = mode == Mode::kReadWrite;
   const int flags = (writes ? SQLITE_OPEN_READWRITE | SQLITE_OPEN_CREATE : SQLITE_OPEN_READONLY) |
                     SQLITE_OPEN_NOMUTEX | SQLITE_OPEN_EXRESCODE;
+  const std::string doing = absl::StrCat("open ", path);
+  if (const std::string amiss = whatIsAmiss(path, writes); !amiss.empty())
+    return absl::UnavailableError(absl::StrCat(doing, ": ", amiss));
   sqlite3* handle = nullptr;
   const int code = sqlite3_open_v2(path.c_str(), &handle, flags, nullptr);
   std::unique_ptr<Database> database(new Database(handle));
-  const std::string doing = absl::StrCat("open ", path);
   if (code != SQLITE_OK) return database->error(code, doing);
   if (writes && sqlite3_db_readonly(handle, "main") == 1) return storageError(SQLITE_READONLY, doing);
   sqlite3_busy_timeout(handle, kBusyMilliseconds);

@@ -2,6 +2,10 @@
 
 #include <sqlite3.h>
 
+#include <cerrno>
+#include <cstring>
+#include <filesystem>
+
 #include "absl/strings/str_cat.h"
 
 namespace suppertide::storage {
@@ -34,12 +38,23 @@ absl::Status storageError(int code, const std::string& doing) {
       return absl::UnavailableError(absl::StrCat(doing, ": the data file cannot be opened"));
     case SQLITE_IOERR:
       return absl::UnavailableError(absl::StrCat(doing, ": the disk reports an error (", code, ")"));
-    case SQLITE_CORRUPT:
     case SQLITE_NOTADB:
+      return absl::DataLossError(absl::StrCat(doing, ": it is no data file, or its beginning is damaged"));
+    case SQLITE_CORRUPT:
       return absl::DataLossError(absl::StrCat(doing, ": the data file is damaged"));
     default:
       return absl::InternalError(absl::StrCat(doing, ": storage error ", code));
   }
+}
+
+absl::Status fileError(const std::string& doing, const std::string& path) {
+  const int error = errno;
+  const std::filesystem::path folder = std::filesystem::path(path).parent_path();
+  std::error_code ignored;
+  const bool lacksFolder = error == ENOENT && !folder.empty() && !std::filesystem::exists(folder, ignored);
+  return absl::UnavailableError(absl::StrCat(
+      doing, " ", path, ": ",
+      lacksFolder ? "there is no folder " + folder.string() : std::string(std::strerror(error))));
 }
 
 }  // namespace suppertide::storage

@@ -11,4 +11,7 @@ namespace suppertide::storage {
 // Never shows SQL. Not for SQLITE_OK, SQLITE_ROW and SQLITE_DONE.
 absl::Status storageError(int code, const std::string& doing);
 
+// UNAVAILABLE for a call on the file system that has just failed, with errno in words.
+absl::Status fileError(const std::string& doing, const std::string& path);
+
 }  // namespace suppertide::storage

@@ -5,16 +5,16 @@
 #include <unistd.h>
 
 #include <cerrno>
-#include <cstring>
 #include <utility>
 
 #include "absl/strings/str_cat.h"
+#include "server/storage/errors.h"
 
 namespace suppertide::storage {
 
 absl::StatusOr<FileLock> FileLock::acquire(const std::string& path) {
   const int descriptor = ::open(path.c_str(), O_RDWR | O_CREAT | O_CLOEXEC, 0600);
-  if (descriptor < 0) return absl::UnavailableError(absl::StrCat("open ", path, ": ", std::strerror(errno)));
+  if (descriptor < 0) return fileError("open", path);
   FileLock lock(descriptor);
   // flock belongs to this open file, so it also keeps out a second opener in the same process.
   if (::flock(descriptor, LOCK_EX | LOCK_NB) == 0) return lock;
@@ -22,7 +22,7 @@ absl::StatusOr<FileLock> FileLock::acquire(const std::string& path) {
     return absl::FailedPreconditionError(
         absl::StrCat("lock ", path, ": another server has this data file open"));
   }
-  return absl::UnavailableError(absl::StrCat("lock ", path, ": ", std::strerror(errno)));
+  return fileError("lock", path);
 }
 
 FileLock::FileLock(FileLock&& other) noexcept : descriptor_(std::exchange(other.descriptor_, -1)) {}

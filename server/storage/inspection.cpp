@@ -154,6 +154,13 @@ absl::Status countAll(Database& database, Inspection& inspection) {
   return codes.status();
 }
 
+// 0 when there is no such file.
+std::int64_t bytesOf(const std::string& path) {
+  std::error_code none;
+  const auto bytes = std::filesystem::file_size(path, none);
+  return none ? 0 : static_cast<std::int64_t>(bytes);
+}
+
 // Open for reading, ours and not newer than we know.
 absl::StatusOr<std::unique_ptr<Database>> openKnown(const std::string& path) {
   absl::StatusOr<std::unique_ptr<Database>> opened = Database::open(path, Database::Mode::kReadOnly);
@@ -177,8 +184,7 @@ absl::StatusOr<Inspection> inspect(const std::string& path) {
   Inspection inspection;
   inspection.schemaVersion = static_cast<int>(*version);
   inspection.knownVersion = static_cast<int>(migrations().size());
-  std::error_code ignored;
-  inspection.bytes = static_cast<std::int64_t>(std::filesystem::file_size(path, ignored));
+  inspection.bytes = bytesOf(path) + bytesOf(path + "-wal");
   status = findDamages(database, inspection.schemaVersion == inspection.knownVersion, inspection.damages);
   if (status.ok()) status = findForeign(database, *version, inspection.foreign);
   if (status.ok()) status = countAll(database, inspection);

@@ -1,5 +1,6 @@
 #include "server/storage/sqlite_store.h"
 
+#include <algorithm>
 #include <mutex>
 #include <utility>
 
@@ -12,8 +13,6 @@
 namespace suppertide::storage {
 
 namespace {
-
-constexpr std::chrono::hours kLastSeenGrain{1};
 
 absl::Status noHousehold(const std::string& householdId) {
   return absl::NotFoundError(absl::StrCat("read: there is no household ", householdId));
@@ -42,6 +41,18 @@ absl::Status SqliteStore::inTransaction(const std::function<absl::Status(Connect
   return status;
 }
 
+// Also where it failed, as what a broken disk says of a commit may be wrong.
+absl::Status SqliteStore::inPeopleTransaction(const std::function<absl::Status(Connection&)>& step) {
+  absl::Status status = inTransaction(step);
+  ++peopleVersion_;
+  return status;
+}
+
+void SqliteStore::notePeopleIn(const WriteRequest& request) {
+  const auto ofPeople = [](const Put& put) { return put.key.kind == "household"; };
+  if (std::any_of(request.puts.begin(), request.puts.end(), ofPeople)) ++peopleVersion_;
+}
+
 absl::StatusOr<WriteResult> SqliteStore::write(const WriteRequest& request) {
   // The transaction is all there is to take back, so there is no savepoint.
   absl::StatusOr<WriteResult> result = absl::UnknownError("not carried out");
@@ -50,6 +61,7 @@ absl::StatusOr<WriteResult> SqliteStore::write(const WriteRequest& request) {
     const bool keeps = result.ok() && !request.validateOnly;
     return keeps ? absl::OkStatus() : absl::CancelledError("nothing to keep");
   });
+  notePeopleIn(request);
   if (!status.ok() && status.code() != absl::StatusCode::kCancelled) return status;
   return result;
 }
@@ -59,6 +71,7 @@ std::vector<absl::StatusOr<WriteResult>> SqliteStore::writeAll(const std::vector
   if (requests.size() == 1) return {write(requests.front())};
   const absl::Status status =
       inTransaction([&](Connection& connection) { return applyAll(connection, requests, results); });
+  for (const WriteRequest& request : requests) notePeopleIn(request);
   // Outcomes of one commit may rest on each other, refusals too: none stands if it failed.
   if (!status.ok()) results.assign(requests.size(), status);
   return results;
@@ -139,7 +152,7 @@ absl::StatusOr<bool> SqliteStore::hasHouseholds() {
 
 absl::StatusOr<WriteResult> SqliteStore::createHousehold(const NewHousehold& household) {
   absl::StatusOr<WriteResult> result = absl::UnknownError("not carried out");
-  const absl::Status status = inTransaction([&](Connection& connection) {
+  const absl::Status status = inPeopleTransaction([&](Connection& connection) {
     result = createHouseholdIn(connection, household, clock_.now());
     return result.status();
   });
@@ -168,7 +181,7 @@ absl::StatusOr<Code> SqliteStore::findCode(const std::string& codeHash) {
 
 absl::StatusOr<Redeemed> SqliteStore::redeemInvitation(const Redemption& redemption) {
   absl::StatusOr<Redeemed> result = absl::UnknownError("not carried out");
-  const absl::Status status = inTransaction([&](Connection& connection) {
+  const absl::Status status = inPeopleTransaction([&](Connection& connection) {
     result = redeemInvitationIn(connection, options_, redemption, clock_.now());
     return result.status();
   });
@@ -202,7 +215,7 @@ absl::StatusOr<std::vector<Device>> SqliteStore::listDevices(const std::string& 
 }
 
 absl::Status SqliteStore::revokeDevice(const std::string& householdId, const std::string& deviceId) {
-  return inTransaction([&](Connection& connection) -> absl::Status {
+  return inPeopleTransaction([&](Connection& connection) -> absl::Status {
     const absl::StatusOr<bool> revoked = connection.devices.revoke(householdId, deviceId);
     if (!revoked.ok()) return revoked.status();
     return *revoked ? absl::OkStatus()

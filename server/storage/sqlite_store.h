@@ -1,6 +1,7 @@
 // The store over one SQLite file: a connection that writes, another that reads.
 #pragma once
 
+#include <atomic>
 #include <functional>
 #include <memory>
 #include <optional>
@@ -34,6 +35,7 @@ class SqliteStore : public Store {
   absl::Status dropCodes(Code::Purpose purpose) override;
   absl::StatusOr<Code> findCode(const std::string& codeHash) override;
   absl::StatusOr<Redeemed> redeemInvitation(const Redemption& redemption) override;
+  std::uint64_t peopleVersion() const override { return peopleVersion_; }
   absl::StatusOr<Device> findDevice(const std::string& tokenHash) override;
   absl::StatusOr<std::vector<Device>> listDevices(const std::string& householdId) override;
   absl::Status revokeDevice(const std::string& householdId, const std::string& deviceId) override;
@@ -42,6 +44,9 @@ class SqliteStore : public Store {
   Connection& reading() { return reader_ ? *reader_ : *writer_; }
   // Runs `step` in a write transaction and commits when it is OK.
   absl::Status inTransaction(const std::function<absl::Status(Connection&)>& step);
+  // As inTransaction(), for what lets somebody in or out.
+  absl::Status inPeopleTransaction(const std::function<absl::Status(Connection&)>& step);
+  void notePeopleIn(const WriteRequest& request);
   absl::Status applyAll(Connection& connection, const std::vector<WriteRequest>& requests,
                         std::vector<absl::StatusOr<WriteResult>>& results);
 
@@ -50,6 +55,7 @@ class SqliteStore : public Store {
   std::unique_ptr<Connection> reader_;
   const Options options_;
   const Clock& clock_;
+  std::atomic<std::uint64_t> peopleVersion_ = 1;
 };
 
 }  // namespace suppertide::storage

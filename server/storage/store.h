@@ -140,6 +140,8 @@ struct Redeemed {
 // from a gRPC callback (see write_queue.h).
 class Store {
  public:
+  static constexpr std::chrono::hours kLastSeenGrain{1};
+
   struct Options {
     // Each household's log and the request ids remembered reach back this many
     // writes and up to two sixteenths more, since the oldest go some at once; the log
@@ -196,7 +198,10 @@ class Store {
   // again, but with the device and token given now, so that the new token works
   // when the first answer was lost.
   virtual absl::StatusOr<Redeemed> redeemInvitation(const Redemption& redemption) = 0;
-  // NOT_FOUND when unknown or revoked. Keeps the last-seen time to the hour.
+  // Rises with each commit that lets somebody in or out or writes a household's document, before that
+  // write is answered. What was read of people stays true as long as this is what it was before reading.
+  virtual std::uint64_t peopleVersion() const = 0;
+  // NOT_FOUND when unknown or revoked. Keeps the last-seen time, to kLastSeenGrain.
   virtual absl::StatusOr<Device> findDevice(const std::string& tokenHash) = 0;
   // By time of making; revoked ones too.
   virtual absl::StatusOr<std::vector<Device>> listDevices(const std::string& householdId) = 0;

@@ -67,6 +67,9 @@ refused 2 'HOST:PORT' --listen 127.0.0.1
 refused 1 "$home/none" --data "$home/none/household.sqlite" --listen "unix:$home/x"
 echo 'no database at all, but some text' >"$home/letter"
 refused 1 "data file $home/letter: " --data "$home/letter" --listen "unix:$home/x"
+refused 1 'there is no such file' doctor "$home/none.sqlite"
+refused 1 'there is no such file' backup --data "$home/none.sqlite" "$home/copy.sqlite"
+refused 1 "there is no folder $home/none" --data "$home/none/household.sqlite" --listen "unix:$home/x"
 grep -q 'no database at all' "$home/letter" || fail "a file of something else was written to"
 
 start first --data "$home/a.sqlite" --listen 127.0.0.1:0
@@ -90,6 +93,11 @@ grep -q 'event=stopped' "$home/first.err" || fail "the end is not logged"
 refused 1 'already' restore --data "$home/a.sqlite" "$home/copy.sqlite"
 "$server" restore --replace --data "$home/a.sqlite" "$home/copy.sqlite" | grep -q '^Restored' || fail "no restore"
 [ -f "$home/a.sqlite.before-restore" ] || fail "the file before is gone"
+"$server" restore --replace --data "$home/a.sqlite" "$home/copy.sqlite" | grep -q 'kept as .*before-restore-2\.$' ||
+  fail "a second restore does not tell where it keeps the file before"
+"$server" restore --replace --data "$home/fresh.sqlite" "$home/copy.sqlite" | grep -q 'kept as' &&
+  fail "a file is told of that never was"
+refused 1 'data file itself' restore --replace --data "$home/a.sqlite" "$home/a.sqlite"
 python3 - "$home/copy.sqlite" <<'END'
 import sqlite3, sys
 sqlite3.connect(sys.argv[1]).execute("CREATE TABLE notes (x)")

@@ -107,6 +107,46 @@ TEST_F(BackupTest, ARestoredFileHasEverythingTheCopyHas) {
             11u);
 }
 
+// What was set aside first is the household's own, and may be all that is left of it.
+TEST_F(BackupTest, ASecondRestoreKeepsWhatTheFirstSetAside) {
+  {
+    const std::unique_ptr<Store> store = served();
+    ASSERT_TRUE(backUp(data_, copy_).ok());
+    for (int i = 0; i < 9; ++i) ASSERT_TRUE(store->write(numbered(i)).ok());
+  }
+  EXPECT_EQ(restore(copy_, data_, true)->setAside, data_ + ".before-restore");
+  EXPECT_EQ(restore(copy_, data_, true)->setAside, data_ + ".before-restore-2");
+  const std::unique_ptr<Store> first = openStore(data_ + ".before-restore", quickOptions(), clock_);
+  EXPECT_EQ(first->snapshot(kHome)->documents.size(), 11u);
+}
+
+TEST_F(BackupTest, TellsNothingOfAFileSetAsideWhereThereWasNone) {
+  served();
+  ASSERT_TRUE(backUp(data_, copy_).ok());
+  EXPECT_EQ(restore(copy_, dir_.file("fresh"), true)->setAside, "");
+}
+
+TEST_F(BackupTest, RestoresNoFileFromItself) {
+  served();
+  EXPECT_EQ(restore(data_, data_, true).status().code(), StatusCode::kInvalidArgument);
+  EXPECT_FALSE(std::filesystem::exists(data_ + ".before-restore"));
+}
+
+TEST_F(BackupTest, TellsWhatIsThereInsteadOfADataFile) {
+  const std::string folder = std::filesystem::path(data_).parent_path().string();
+  EXPECT_EQ(inspect(dir_.file("none")).status().message(),
+            "open " + dir_.file("none") + ": there is no such file");
+  EXPECT_EQ(inspect(folder).status().message(), "open " + folder + ": it is a folder");
+  EXPECT_EQ(restore(copy_, dir_.file("no/data"), false).status().message(),
+            "open " + dir_.file("no/data.lock") + ": there is no folder " + dir_.file("no"));
+}
+
+TEST_F(BackupTest, TheLogBelongsToTheSizeOfAFile) {
+  const std::unique_ptr<Store> store = served();
+  ASSERT_TRUE(store->write(numbered(0)).ok());
+  EXPECT_GT(inspect(data_)->bytes, static_cast<std::int64_t>(std::filesystem::file_size(data_)));
+}
+
 // A device that saw revision 10 before must not take the new revision 10 for it.
 TEST_F(BackupTest, DevicesThatSawMoreThanTheCopyStartOver) {
   std::int64_t seen = 0;

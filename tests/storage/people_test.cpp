@@ -1,5 +1,7 @@
 #include <gtest/gtest.h>
 
+#include <utility>
+
 #include "tests/support/stored_household.h"
 
 namespace suppertide::storage {
@@ -113,6 +115,34 @@ TEST_F(PeopleTest, TakesNoInvitationForAHostCode) {
   second.requestId = "another";
   second.codeHash = "invitation";
   EXPECT_EQ(store_->createHousehold(second).status().code(), StatusCode::kNotFound);
+}
+
+TEST_F(PeopleTest, TheVersionOfPeopleRisesWithWhateverChangesThem) {
+  std::uint64_t before = store_->peopleVersion();
+  const auto rises = [&] {
+    const std::uint64_t now = store_->peopleVersion();
+    return std::exchange(before, now) < now;
+  };
+  makeHome();
+  EXPECT_TRUE(rises());
+  ASSERT_TRUE(store_->addCode("invitation", invitation()).ok());
+  ASSERT_EQ(redeem(redemption("phone token")), StatusCode::kOk);
+  EXPECT_TRUE(rises());
+  ASSERT_TRUE(store_->revokeDevice(kHome, "phone").ok());
+  EXPECT_TRUE(rises());
+  WriteRequest household;
+  household.householdId = kHome;
+  household.puts.emplace_back();
+  household.puts.front().key = {"household", kHome};
+  household.puts.front().bytes = "with somebody more";
+  ASSERT_TRUE(store_->write(household).ok());
+  EXPECT_TRUE(rises());
+  WriteRequest recipe = household;
+  recipe.puts.front().key = {"recipe", "broth"};
+  ASSERT_TRUE(store_->write(recipe).ok());
+  EXPECT_FALSE(rises()) << "nobody is another than before";
+  ASSERT_TRUE(store_->writeAll({recipe, household}).back().ok());
+  EXPECT_TRUE(rises());
 }
 
 TEST_F(PeopleTest, LetsADeviceInOnce) {
