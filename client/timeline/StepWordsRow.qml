@@ -19,9 +19,11 @@ Item {
     required property real room
     // In steps, so that a zoom does not cut the words anew in every frame.
     readonly property real wordsRoom: Math.max(0, Math.floor((room - signs.width - Theme.tiny) / 16) * 16)
+    // Of all signs, whether or not they are shown now: whether they are may depend on what is wanted.
+    readonly property real signsWidth: 20 + 22 * (Number(late) + Number(pinned) + Number(moved))
     // What everything would take, and what no word of the title is cut in.
-    readonly property real wantedWidth: signs.width + Theme.tiny + natural.advanceWidth + 14
-    readonly property real uncutWidth: signs.width + Theme.tiny + longest.advanceWidth + 18
+    readonly property real wantedWidth: signsWidth + Theme.tiny + natural.advanceWidth + 14
+    readonly property real uncutWidth: signsWidth + Theme.tiny + longest.advanceWidth + 18
 
     width: room
 
