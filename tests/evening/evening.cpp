@@ -31,8 +31,7 @@ Outcome playEvening(const v1::Bundle& planned, std::uint64_t seed) {
   Troubles troubles(stage, telling);
   Cooking cooking(stage, telling);
   telling.everybodySees();
-  for (stage.now = stage.begin; stage.now <= stage.last + kWaitedFor && !allOver(stage);
-       stage.now += kTick) {
+  for (stage.now = stage.begin; stage.now <= stage.last + kWaitedFor && !allOver(stage); stage.now += kTick) {
     stage.party.clock().set(Instant(std::chrono::seconds(stage.now)));
     troubles.happen();
     cooking.goAround();
